@@ -1,0 +1,2 @@
+/** Every worksheet function, by file. The name of an export is the function's id in the namespace CUT. */
+export * from "./speed.ts";

@@ -1,0 +1,56 @@
+/** Checks of formula arguments. Each returns the value, so that a formula can check where it reads. */
+import { TradeError } from "./errors.ts";
+
+/** A finite number, else {@link TradeError} "value". */
+export function finite(parameter: string, value: number): number {
+  if (typeof value !== "number" || !Number.isFinite(value)) {
+    throw new TradeError("value", parameter, value, "a number is wanted");
+  }
+  return value;
+}
+
+/** A finite number above zero. */
+export function positive(parameter: string, value: number): number {
+  if (finite(parameter, value) <= 0) throw new TradeError("range", parameter, value, "more than 0 is allowed");
+  return value;
+}
+
+/** A finite number, zero or above. */
+export function notNegative(parameter: string, value: number): number {
+  if (finite(parameter, value) < 0) throw new TradeError("range", parameter, value, "0 or more is allowed");
+  return value;
+}
+
+/** A whole number of at least `least`. */
+export function count(parameter: string, value: number, least = 1): number {
+  if (!Number.isInteger(finite(parameter, value)) || value < least) {
+    throw new TradeError("range", parameter, value, `a whole number of at least ${least} is allowed`);
+  }
+  return value;
+}
+
+/**
+ * A finite number in an interval; `dimension` (a key of units.ts) lets the message speak the user's unit.
+ * Limits are included unless `open` says otherwise.
+ */
+export function within(
+  parameter: string,
+  value: number,
+  low: number,
+  high: number,
+  dimension?: string,
+  open: "none" | "low" | "high" | "both" = "none",
+): number {
+  finite(parameter, value);
+  const openLow = open === "low" || open === "both";
+  const openHigh = open === "high" || open === "both";
+  if (value < low || value > high || (openLow && value === low) || (openHigh && value === high)) {
+    const from = openLow ? "more than" : "at least";
+    const to = openHigh ? "less than" : "at most";
+    throw new TradeError("range", parameter, value, (show) => {
+      if (high === Number.POSITIVE_INFINITY) return `${from} ${show(low, dimension)} is allowed`;
+      return `${from} ${show(low, dimension)} and ${to} ${show(high, dimension)} is allowed`;
+    });
+  }
+  return value;
+}

@@ -1,0 +1,28 @@
+/** What a thread designation says, in the units it was written in. */
+export interface Thread {
+  /** unified: ASME B1.1; metric: ISO 68-1/965-1; pipe: ISO 228-1 (G). */
+  readonly standard: "unified" | "metric" | "pipe";
+  /** Normalised designation, e.g. "1/2-13 UNC-2B", "M6×1-6H", "G1/4". */
+  readonly designation: string;
+  readonly kind: "internal" | "external";
+  /** System of `major` and `pitch`. */
+  readonly native: "mm" | "in";
+  /** Basic major diameter [native]. */
+  readonly major: number;
+  /** Pitch [native]. */
+  readonly pitch: number;
+  /** Threads per inch, for threads that are named by it. */
+  readonly tpi?: number;
+  /** Lead [native]; the pitch for a single start. */
+  readonly lead: number;
+  /** Unified series "UNC", "UNF", …; metric "coarse" or "fine". */
+  readonly series: string;
+  /** "2B", "6H", "4g6g", "A"; what is implied when the designation is silent. */
+  readonly threadClass: string;
+  readonly hand: "right" | "left";
+  /** Included angle of the profile [deg]: 60 or 55. */
+  readonly profileAngle: 60 | 55;
+}
+
+export type ThreadElement = "major" | "pitch" | "minor";
+export type ThreadLimit = "basic" | "min" | "max";
