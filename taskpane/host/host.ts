@@ -1,0 +1,133 @@
+/**
+ * The workbook as the pane sees it. Two hosts carry it out: the spreadsheet program (excel.ts) and the embedded
+ * sheet of the desk (sheet.ts). One contract is run against both (tests/host/contract.ts).
+ *
+ * Rows and columns count from 0. Values are raw: never display text. An error value is its code as text ("#N/A").
+ */
+
+/** Raw content of a cell; null is blank. */
+export type CellValue = string | number | boolean | null;
+
+/** What may be written: a value (text stays text, even when it begins with "="), or a formula ("=…"). */
+export type Written = CellValue | { readonly formula: string };
+
+/** A rectangle with a heading row. */
+export interface Block {
+  readonly sheet: string;
+  /** Row and column of the first heading on its sheet. */
+  readonly top: number;
+  readonly left: number;
+  readonly headings: readonly CellValue[];
+  /** As many cells in each row as there are headings. */
+  readonly rows: readonly (readonly CellValue[])[];
+  /** The whole block with its headings as formulas refer to it, e.g. `Materials!$A$1:$V$20`. */
+  readonly reference: string;
+  /** The same for a person, e.g. "Plan A4:V49". */
+  readonly address: string;
+}
+
+/** The planning table. */
+export interface Table extends Block {
+  /** Index into `rows` of the selected row; null when the selection is on none. */
+  readonly selected: number | null;
+}
+
+/** A cell to write: position inside the block, -1 is the heading row; a column may be right beside the block. */
+export interface Change {
+  readonly row: number;
+  readonly column: number;
+  readonly value: Written;
+  /** Number format of the cell from now on, e.g. "0.000". */
+  readonly format?: string;
+}
+
+export interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A new sheet with one block at its top left: lists, a ready-made table, the log of corrections. */
+export interface NewSheet {
+  readonly name: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly Written[])[];
+  /** By column; undefined leaves the general format. */
+  readonly formats?: readonly (string | undefined)[];
+  /** Allowed words by column: a list of words, or a reference to a range ("Tools!$A$2:$A$200"). */
+  readonly choices?: readonly (readonly string[] | string | undefined)[];
+}
+
+export type HostErrorCode =
+  /** The sheet is protected: nothing was written. */
+  | "protected"
+  /** There is content in the way: nothing was written. */
+  | "occupied"
+  /** The sheet or the block is no longer there, or has moved. */
+  | "gone"
+  /** A cell is being edited. */
+  | "editing"
+  /** This host cannot do it. */
+  | "unsupported"
+  /** The file cannot be read. */
+  | "unreadable"
+  | "failed";
+
+/** What a host could not do, in a sentence for the person in front of it. */
+export class HostError extends Error {
+  readonly code: HostErrorCode;
+  constructor(code: HostErrorCode, message: string) {
+    super(message);
+    this.name = "HostError";
+    this.code = code;
+  }
+}
+
+export interface Host {
+  readonly kind: "excel" | "sheet";
+
+  /**
+   * The planning table at the selection, else the one in the selected rows, else the likeliest of the active sheet
+   * (region.ts does the choosing).
+   *
+   * @param score - how much a row of cells looks like the headings of a planning table; 0 is not at all
+   */
+  readTable(score: (headings: readonly CellValue[]) => number): Promise<Table | null>;
+
+  /** A list of the workbook ("Materials", "Tools", "Machines", …): the table or the sheet of that name; null without. */
+  readList(name: string): Promise<Block | null>;
+
+  /** Adds a sheet; "occupied" when one of that name exists. Does not leave the active sheet unless `activate`. */
+  addSheet(sheet: NewSheet, activate?: boolean): Promise<Block>;
+
+  /** Adds rows under a block. "occupied" when there is something else below it. */
+  appendRows(block: Block, rows: readonly (readonly Written[])[]): Promise<void>;
+
+  /**
+   * Writes cells as one step of undo. Nothing else is touched. The block is checked first: "gone" when its headings
+   * are no longer where they were.
+   */
+  writeCells(block: Block, changes: readonly Change[]): Promise<void>;
+
+  /**
+   * Puts a formula into a free place and leaves it to spill over `size` (rows, columns). "occupied" when a cell of
+   * that rectangle holds something.
+   */
+  insertFormula(place: Place, formula: string, size: readonly [number, number]): Promise<void>;
+
+  /** Writes a block into a free place; "occupied" when a cell of it holds something. */
+  insertCells(
+    place: Place,
+    cells: readonly (readonly Written[])[],
+    formats?: readonly (string | undefined)[],
+  ): Promise<void>;
+
+  /** Shows a cell and selects it. */
+  select(place: Place): Promise<void>;
+
+  /** Calls back when the selection has moved to another row, column or sheet; the answer stops it. */
+  onSelectionChange(listener: () => void): () => void;
+
+  /** Calls back after the user or a recalculation changed cells; not for what this host wrote itself. */
+  onDataChange(listener: () => void): () => void;
+}

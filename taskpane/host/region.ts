@@ -1,0 +1,114 @@
+/** Finding the planning table on a sheet: pure, the same for every host. */
+import type { CellValue, Table } from "./host.ts";
+
+export interface Selection {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** "A", "B", … "AA" for 0, 1, … 26. */
+export function columnName(column: number): string {
+  let name = "";
+  for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26)) name = String.fromCharCode(65 + ((n - 1) % 26)) + name;
+  return name;
+}
+
+/** A sheet's name as formulas write it. */
+export function sheetName(name: string): string {
+  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^(?:[A-Za-z]{1,3}\d+|[Rr]\d*[Cc]\d*)$/.test(name)
+    ? name
+    : `'${name.replaceAll("'", "''")}'`;
+}
+
+/** A rectangle as formulas refer to it, fixed: `Plan!$A$4:$V$49`. */
+export function reference(sheet: string, top: number, left: number, rows: number, columns: number): string {
+  const at = (r: number, c: number) => `$${columnName(c)}$${r + 1}`;
+  const from = at(top, left);
+  const to = at(top + rows - 1, left + columns - 1);
+  return `${sheetName(sheet)}!${from === to ? from : `${from}:${to}`}`;
+}
+
+/** A rectangle for a person: "Plan A4:V49". */
+export function spokenAddress(sheet: string, top: number, left: number, rows: number, columns: number): string {
+  return `${sheet} ${columnName(left)}${top + 1}:${columnName(left + columns - 1)}${top + rows}`;
+}
+
+const blank = (cell: CellValue | undefined): boolean =>
+  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+
+/** Runs of headings in a row: neighbouring text cells; one cell without a heading is bridged when there is data below it. */
+function runs(grid: readonly (readonly CellValue[])[], row: number): { left: number; right: number }[] {
+  const line = grid[row]!;
+  const found: { left: number; right: number }[] = [];
+  let left = -1;
+  for (let c = 0; c <= line.length; c++) {
+    const isHeading = !blank(line[c]) && typeof line[c] !== "boolean";
+    if (isHeading) {
+      if (left < 0) left = c;
+      continue;
+    }
+    const bridge = left >= 0 && !blank(line[c + 1]) && (!blank(grid[row + 1]?.[c]) || !blank(grid[row + 2]?.[c]));
+    if (bridge) continue;
+    if (left >= 0 && c - left >= 2) found.push({ left, right: c - 1 });
+    left = -1;
+  }
+  return found;
+}
+
+/**
+ * The planning table of a sheet, or null. Headings are looked for in every row; a table runs down over single blank
+ * rows until two blank rows in a row, the next headings, or the end.
+ *
+ * @param grid - the sheet's cells from A1, rows of equal length
+ * @param score - how much cells look like headings of a planning table; 0 is not at all
+ */
+export function findTable(
+  sheet: string,
+  grid: readonly (readonly CellValue[])[],
+  selection: Selection | null,
+  score: (headings: readonly CellValue[]) => number,
+): Table | null {
+  const heads: { row: number; left: number; right: number; score: number; end: number }[] = [];
+  for (let row = 0; row < grid.length; row++) {
+    if (grid[row]!.filter((cell) => typeof cell === "string" && cell.trim() !== "").length < 2) continue;
+    for (const { left, right } of runs(grid, row)) {
+      const points = score(grid[row]!.slice(left, right + 1));
+      if (points > 0) heads.push({ row, left, right, score: points, end: row });
+    }
+  }
+  for (const head of heads) {
+    let gap = 0;
+    for (let row = head.row + 1; row < grid.length && gap < 2; row++) {
+      if (heads.some((other) => other.row === row && other.left <= head.right && other.right >= head.left)) break;
+      if (grid[row]!.slice(head.left, head.right + 1).every(blank)) gap++;
+      else {
+        gap = 0;
+        head.end = row;
+      }
+    }
+  }
+  const rank = (head: (typeof heads)[number]): number => {
+    if (selection === null) return 0;
+    const inRows = selection.row >= head.row && selection.row <= head.end + 1;
+    const inColumns = selection.column >= head.left && selection.column <= head.right;
+    return inRows && inColumns ? 2 : inRows ? 1 : 0;
+  };
+  const best = heads.sort((a, b) => rank(b) - rank(a) || b.score - a.score || a.row - b.row || a.left - b.left)[0];
+  if (best === undefined) return null;
+  const { row: top, left, right, end } = best;
+  const columns = right - left + 1;
+  const rows = grid
+    .slice(top + 1, end + 1)
+    .map((line) => Array.from({ length: columns }, (_, c) => line[left + c] ?? null));
+  const selected = selection === null ? -1 : selection.row - top - 1;
+  return {
+    sheet,
+    top,
+    left,
+    headings: grid[top]!.slice(left, right + 1),
+    rows,
+    reference: reference(sheet, top, left, rows.length + 1, columns),
+    address: spokenAddress(sheet, top, left, rows.length + 1, columns),
+    selected: selected >= 0 && selected < rows.length ? selected : null,
+  };
+}
