@@ -1,0 +1,70 @@
+/** The card for the machine: one row on one sheet of paper, plain HTML, drawn by the print style only. */
+import type { Limit, Reason, Verdict } from "../../src/plan/types.ts";
+import { CAUTIONS } from "./cautions.ts";
+import { h, type Part, replace } from "./dom.ts";
+import { percent } from "./numbers.ts";
+import type { Figure } from "./program.ts";
+
+export interface CardFacts {
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** Who, where, with what: label and text. */
+  readonly facts: readonly { readonly label: string; readonly text: string }[];
+  readonly figures: readonly Figure[];
+  readonly reasons: readonly Reason[];
+  readonly binding?: Limit;
+  readonly basis: string;
+  readonly drawing?: Node;
+}
+
+const WORDS: Record<Verdict, string> = { ok: "OK", check: "CHECK FIRST", stop: "STOP — do not run as it stands" };
+
+export function card(): Part<CardFacts | undefined> {
+  const element = h("article", { class: "card", "aria-hidden": "true" });
+  return {
+    element,
+    show(facts) {
+      element.replaceChildren();
+      if (facts === undefined) return;
+      replace(
+        element,
+        h("h1", {}, facts.title),
+        h("p", { class: "card-verdict" }, WORDS[facts.verdict]),
+        h(
+          "table",
+          {},
+          h("tbody", {}, ...facts.facts.map(({ label, text }) => h("tr", {}, h("th", {}, label), h("td", {}, text)))),
+        ),
+        h(
+          "table",
+          { class: "figures" },
+          h(
+            "tbody",
+            {},
+            ...facts.figures.map(({ label, text, unit }) =>
+              h("tr", {}, h("th", {}, label), h("td", {}, h("strong", {}, text), ` ${unit}`)),
+            ),
+          ),
+        ),
+        facts.drawing,
+        facts.binding && h("p", {}, `Nearest limit: ${facts.binding.name}, ${percent(facts.binding.load)}`),
+        facts.reasons.length > 0 &&
+          h(
+            "ul",
+            {},
+            ...facts.reasons.map((reason) =>
+              h("li", {}, `${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`),
+            ),
+          ),
+        h("h2", {}, "Before the spindle turns"),
+        h("ul", { class: "small" }, ...CAUTIONS.map((text) => h("li", {}, text))),
+        h(
+          "p",
+          { class: "sign" },
+          "First part measured: ______________   Proved out by: ______________   Date: __________",
+        ),
+        h("p", { class: "small" }, `Basis ${facts.basis}`),
+      );
+    },
+  };
+}

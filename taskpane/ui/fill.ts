@@ -1,0 +1,179 @@
+/** Filling the table: what was recognised, what will be written, and the buttons that write. */
+import type { Units } from "../../src/units.ts";
+import { h, type Part, replace } from "./dom.ts";
+
+export interface Recognised {
+  /** Heading as the user wrote it. */
+  readonly heading: string;
+  /** Position in the table, from 0. */
+  readonly index: number;
+  /** What it is taken for; undefined when it was not recognised. */
+  readonly meaning?: string;
+  readonly role?: "in" | "out";
+  /** Unit read from the heading, or implied by the row. */
+  readonly unit?: string;
+  /** Matched by hand. */
+  readonly byHand?: boolean;
+}
+
+export interface FillFacts {
+  readonly where: string;
+  readonly rows: number;
+  readonly columns: readonly Recognised[];
+  /** Meanings a column can be given by hand. */
+  readonly choices: readonly { readonly key: string; readonly text: string }[];
+  /** Units chosen when the table does not give them; "given" when it does. */
+  readonly units: Units | "given" | undefined;
+  /** What "Write numbers" will do, one sentence per line. */
+  readonly writes: readonly string[];
+  /** Sentences that say what stands in the way of a good answer (lists missing …). */
+  readonly warnings: readonly string[];
+  readonly lists: readonly { readonly name: string; readonly count: number }[];
+  readonly busy: boolean;
+  readonly canInsertLive: boolean;
+  readonly canWorkOut: boolean;
+}
+
+export interface FillActions {
+  setUnits(units: Units): void;
+  /** Gives a column a meaning; an empty key takes it away. */
+  match(index: number, key: string): void;
+  writeNumbers(): void;
+  insertLive(): void;
+  workOut(): void;
+}
+
+export function fill(actions: FillActions): Part<FillFacts> {
+  const body = h("div", {});
+  const element = h(
+    "section",
+    { class: "section fill", "aria-labelledby": "fill-title" },
+    h("h2", { id: "fill-title" }, "Fill the table"),
+    body,
+  );
+  let open = false;
+
+  const unitButton = (units: Units, text: string, facts: FillFacts) =>
+    h(
+      "button",
+      {
+        type: "button",
+        class: "choice",
+        "data-focus": `units ${units}`,
+        "aria-pressed": facts.units === units ? "true" : "false",
+        onclick: () => actions.setUnits(units),
+      },
+      text,
+    );
+
+  const columnLine = (column: Recognised, facts: FillFacts) => {
+    const meaning = column.meaning;
+    const heading = h("span", { class: "heading" }, column.heading === "" ? "(no heading)" : column.heading);
+    if (meaning !== undefined && !column.byHand) {
+      return h(
+        "li",
+        {},
+        heading,
+        h(
+          "span",
+          { class: "meaning" },
+          `${column.role === "out" ? "← " : "→ "}${meaning}${column.unit ? ` [${column.unit}]` : ""}`,
+        ),
+      );
+    }
+    const current = column.byHand ? meaning : undefined;
+    const id = `match-${column.index}`;
+    return h(
+      "li",
+      {},
+      h("label", { class: "heading", for: id }, column.heading === "" ? "(no heading)" : column.heading),
+      h(
+        "select",
+        {
+          id,
+          "data-focus": id,
+          onchange: (event) => actions.match(column.index, (event.target as HTMLSelectElement).value),
+        },
+        h("option", { value: "" }, "not used"),
+        ...facts.choices.map(({ key, text }) => h("option", { value: key, selected: text === current }, text)),
+      ),
+    );
+  };
+
+  return {
+    element,
+    show(facts) {
+      const known = facts.columns.filter((column) => column.meaning !== undefined);
+      const unknown = facts.columns.filter((column) => column.meaning === undefined);
+      const ready = facts.units !== undefined && !facts.busy && facts.rows > 0;
+      const details = h(
+        "details",
+        {
+          open,
+          ontoggle: (event) => {
+            open = (event.target as HTMLDetailsElement).open;
+          },
+        },
+        h("summary", { "data-focus": "columns" }, `${known.length} of ${facts.columns.length} columns recognised`),
+        h("p", { class: "hint" }, "→ is read, ← is written. Columns that are not used stay untouched."),
+        h("ul", { class: "columns" }, ...[...known, ...unknown].map((column) => columnLine(column, facts))),
+      );
+      replace(
+        element.lastElementChild!,
+        h(
+          "p",
+          { class: "where" },
+          h("strong", {}, facts.where),
+          ` · ${facts.rows} ${facts.rows === 1 ? "row" : "rows"}`,
+        ),
+        details,
+        facts.units !== "given" &&
+          h(
+            "div",
+            { class: "ask", role: "group", "aria-label": "Units of this table" },
+            h("p", {}, "The table does not say its units. Which are they?"),
+            h("div", { class: "pair" }, unitButton("mm", "mm, m/min", facts), unitButton("in", "in, ft/min", facts)),
+          ),
+        ...facts.warnings.map((text) => h("p", { class: "warning" }, text)),
+        facts.lists.length > 0 &&
+          h("p", { class: "hint" }, `Lists: ${facts.lists.map(({ name, count }) => `${name} ${count}`).join(" · ")}`),
+        facts.writes.length > 0 &&
+          h(
+            "div",
+            { class: "writes" },
+            h("h3", {}, "This will be written"),
+            h("ul", {}, ...facts.writes.map((text) => h("li", {}, text))),
+          ),
+        h(
+          "button",
+          {
+            type: "button",
+            class: "main",
+            "data-focus": "write",
+            disabled: !ready,
+            onclick: () => actions.writeNumbers(),
+          },
+          "Write numbers",
+        ),
+        (facts.canInsertLive || facts.canWorkOut) &&
+          h(
+            "div",
+            { class: "pair" },
+            facts.canInsertLive &&
+              h(
+                "button",
+                { type: "button", "data-focus": "live", disabled: !ready, onclick: () => actions.insertLive() },
+                "Insert live block",
+              ),
+            facts.canWorkOut &&
+              h(
+                "button",
+                { type: "button", "data-focus": "work", disabled: !ready, onclick: () => actions.workOut() },
+                "Work one row out",
+              ),
+          ),
+      );
+      body.removeAttribute("hidden");
+    },
+  };
+}
