@@ -35,6 +35,22 @@ export const SOURCES = {
     edition: "—",
   },
   MH: { title: "Machinery's Handbook", edition: "27th edition, 2004" },
+  ASMEB11: {
+    title: "ASME B1.1, Unified Inch Screw Threads (UN and UNR Thread Form)",
+    edition: "2003",
+    where: "sections 5 and 8, Tables 2 and 3; formulas from memory, checked against published tables",
+  },
+  ISO261: { title: "ISO 261, ISO general purpose metric screw threads, General plan", edition: "1998, from memory" },
+  ISO965: {
+    title: "ISO 965-1, ISO general purpose metric screw threads, Tolerances, Part 1: Principles and basic data",
+    edition: "2013",
+    where: "tables from memory, checked against published limits",
+  },
+  ISO228: {
+    title: "ISO 228-1, Pipe threads where pressure-tight joints are not made on the threads",
+    edition: "2000",
+    where: "Table 1, from memory",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof SOURCES;

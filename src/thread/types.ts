@@ -15,8 +15,12 @@ export interface Thread {
   readonly tpi?: number;
   /** Lead [native]; the pitch for a single start. */
   readonly lead: number;
-  /** Unified series "UNC", "UNF", …; metric "coarse" or "fine". */
+  /** Unified series "UNC", "UNF", "UNEF", "UN" (constant pitch) or "UNS"; metric "coarse" or "fine"; pipe "G". */
   readonly series: string;
+  /** Root form of a Unified thread: flat or rounded as the maker likes, rounded, or the large-radius J form. */
+  readonly form?: "UN" | "UNR" | "UNJ";
+  /** Name of the size in its standard: "1/2", "#10", "M6", "G1/4". */
+  readonly size: string;
   /** "2B", "6H", "4g6g", "A"; what is implied when the designation is silent. */
   readonly threadClass: string;
   readonly hand: "right" | "left";
@@ -26,3 +30,10 @@ export interface Thread {
 
 export type ThreadElement = "major" | "pitch" | "minor";
 export type ThreadLimit = "basic" | "min" | "max";
+
+/** One limit: a number in the thread's own unit, or the sentence that says why the standard leaves it open. */
+export type Limit = number | string;
+/** Limits of one thread, as its standard prints them. */
+export type ThreadLimits = {
+  readonly [E in ThreadElement]: { readonly basic: number; readonly min: Limit; readonly max: Limit };
+};

@@ -1,0 +1,67 @@
+/** Thread designations as drawings write them. */
+import { TradeError } from "../errors.ts";
+import { readMetric } from "./metric-designation.ts";
+import { readPipe } from "./pipe.ts";
+import type { Thread } from "./types.ts";
+import { readUnified } from "./unified-designation.ts";
+
+const KNOWN = 'designations such as "1/2-13 UNC-2B", "#10-32 UNF", "M6", "M10×1.25-6g" and "G1/4A" are known';
+
+/** Other thread systems: recognised, so that the answer says "not covered" and not "no such thread". */
+const NOT_COVERED: readonly (readonly [RegExp, string])[] = [
+  [/NPS|NPTR|NPT|NPTF|ANPT|PTF|DRYSEAL/, "American pipe threads (NPT, NPTF, NPS …) are not covered yet"],
+  [/ACME|STUB/, "ACME threads are not covered yet"],
+  [/BUTT|^S\s*\d+\s*X/, "buttress threads are not covered yet"],
+  [/^TR\s*\d/, "trapezoidal threads (Tr) are not covered yet"],
+  [/^R[CP]?\s*\d.*\/|^R[CP]?\s*\d$|BSPT/, "pipe threads sealed on the thread (R, Rc, Rp) are not covered yet"],
+  [/BSPP?|^BSP/, "write this pipe thread as G and its size, such as G1/4 or G1/4A"],
+  [/BSW|BSF|WHIT|^W\s*\d|\bBA\b/, "Whitworth and BA threads are not covered yet"],
+  [/^RD\s*\d/, "round threads (Rd) are not covered yet"],
+  [/^PG\s*\d/, "steel conduit threads (Pg) are not covered yet"],
+  [/^MJ\s*\d/, "MJ threads are not covered yet"],
+  [/UNM/, "miniature UNM threads are not covered yet"],
+  [/START|PH\s*\d|P\s*\d/, "threads with several starts are not covered yet"],
+  [
+    /[0-9][GH]\s*\/\s*[0-9][EFGH]|[123]A\s*\/\s*[123]B|[123]B\s*\/\s*[123]A/,
+    "a fit names two threads; write one of them",
+  ],
+];
+
+const CACHE_LIMIT = 4000;
+const cache = new Map<string, Thread>();
+
+/**
+ * Thread that a designation means. Unified (UNC, UNF, UNEF, 4- to 32-UN, UNS, with UNR and UNJ forms), metric (M) and G.
+ *
+ *   No class: internal, 2B or 6H (UNJ 3B, UNR 2A); G without a letter: internal.
+ *   Metric class letters keep their case: 6H is internal, 6h external.
+ *
+ * @param text - designation [-]
+ * @param parameter - name of the argument for errors [-]
+ * @returns the thread, sizes in its own unit [-]
+ * @throws TradeError "blank" when nothing came; "unknown" when there is no such thread, with the nearest that exist
+ * @source ASMEB11 ISO261 ISO965 ISO228
+ * @example
+ * parseThread("1/2-13 UNC-2B").major //=> 0.5
+ * parseThread("M6").pitch //=> 1
+ */
+export function parseThread(text: string, parameter = "thread"): Thread {
+  const known = cache.get(text);
+  if (known !== undefined) return known;
+  const clean = text
+    .trim()
+    .replace(/\s+/g, " ")
+    .replace(/[‐‑‒–—−]/g, "-")
+    .replace(/[×✕⨯]/g, "x")
+    .replace(/⁄/g, "/");
+  if (clean === "") throw new TradeError("blank", parameter, text, KNOWN);
+  const upper = clean.toUpperCase();
+  const other = NOT_COVERED.find(([pattern]) => pattern.test(upper));
+  if (other) throw new TradeError("unknown", parameter, text, other[1]);
+  const thread =
+    readUnified(upper, parameter, text) ?? readMetric(clean, parameter, text) ?? readPipe(upper, parameter, text);
+  if (thread === undefined) throw new TradeError("unknown", parameter, text, KNOWN);
+  if (cache.size >= CACHE_LIMIT) cache.delete(cache.keys().next().value as string);
+  cache.set(text, Object.freeze(thread));
+  return thread;
+}

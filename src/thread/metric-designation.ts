@@ -1,0 +1,74 @@
+/** Reads ISO metric designations: "M6", "M6x1-6H", "M10×1.25 - 6g", "M12x1.75-4g6g", "M8x1-6H-LH". */
+import { TradeError } from "../errors.ts";
+import { METRIC_SIZES } from "./metric-series.ts";
+import type { Thread } from "./types.ts";
+
+const NUMBER = String.raw`\d*[.]?\d+`;
+const DESIGNATION = new RegExp(
+  String.raw`^M\s*(${NUMBER})\s*(?:[xX*]\s*(${NUMBER}))?\s*(?:-?\s*(\d[A-Za-z](?:\s*\d[A-Za-z])?))?\s*(?:-?\s*([LR]H))?$`,
+  "i",
+);
+const INTERNAL = "4H to 8H and 5G to 7G, also two-part such as 5H6H (pitch, then minor diameter)";
+const EXTERNAL = "3 to 9 with e, f, g or h, also two-part such as 4g6g (pitch, then major diameter)";
+
+/** A thread, or undefined when the text does not have the shape of a metric designation. Case of the class letters counts. */
+export function readMetric(text: string, parameter: string, original: string): Thread | undefined {
+  const match = DESIGNATION.exec(text);
+  if (!match) return undefined;
+  const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
+  const major = Number(match[1]);
+  const row = METRIC_SIZES.find((r) => r[0] === major);
+  if (!row) {
+    const near = [...METRIC_SIZES]
+      .sort((a, b) => Math.abs(a[0] - major) - Math.abs(b[0] - major))
+      .slice(0, 3)
+      .sort((a, b) => a[0] - b[0]);
+    throw unknown(
+      `there is no metric size M${major} from M1 to M64; the nearest are M${near.map((r) => r[0]).join(", M")}`,
+    );
+  }
+  const [, coarse, fine, further = []] = row;
+  const exists = [...(coarse > 0 ? [coarse] : []), ...fine, ...further].map((p) => `M${major}×${p}`).join(", ");
+  if (match[2] === undefined && coarse === 0) {
+    throw unknown(`M${major} has no coarse pitch: write ${exists.replace(/, ([^,]*)$/, " or $1")}`);
+  }
+  const pitch = match[2] === undefined ? coarse : Number(match[2]);
+  const isCoarse = pitch === coarse;
+  if (!isCoarse && !fine.includes(pitch) && !further.includes(pitch)) {
+    throw unknown(`for this size there ${exists.includes(",") ? "are" : "is"} ${exists}`);
+  }
+  const threadClass = (match[3] ?? "6H").replace(/\s/g, "");
+  const letters = threadClass.replace(/\d/g, "");
+  const internal = /^[GH]{1,2}$/.test(letters);
+  const external = /^[efgh]{1,2}$/.test(letters);
+  if (!internal && !external) {
+    throw unknown(`tolerance class ${threadClass} does not exist; internal ${INTERNAL}; external ${EXTERNAL}`);
+  }
+  if (letters.length === 2 && letters[0] !== letters[1]) {
+    throw unknown(`tolerance class ${threadClass} has two positions; both parts take the same letter`);
+  }
+  const grades = [...threadClass.replace(/\D/g, "")].map(Number);
+  const allowed = internal
+    ? grades.every((g) => g >= 4 && g <= 8)
+    : grades[0]! >= 3 && grades[0]! <= 9 && (grades.length === 1 || [4, 6, 8].includes(grades[1]!));
+  if (!allowed) {
+    throw unknown(
+      `tolerance class ${threadClass} does not exist; ${internal ? INTERNAL : `${EXTERNAL}, grade 4, 6 or 8 on the major diameter`}`,
+    );
+  }
+  const left = match[4]?.toUpperCase() === "LH";
+  return {
+    standard: "metric",
+    designation: `M${major}×${pitch}-${threadClass}${left ? "-LH" : ""}`,
+    kind: internal ? "internal" : "external",
+    native: "mm",
+    major,
+    pitch,
+    lead: pitch,
+    series: isCoarse ? "coarse" : "fine",
+    size: `M${major}`,
+    threadClass,
+    hand: left ? "left" : "right",
+    profileAngle: 60,
+  };
+}

@@ -1,0 +1,64 @@
+/** Pipe threads where pressure-tight joints are not made on the threads, ISO 228-1 (G): sizes and limits. */
+import { TradeError } from "../errors.ts";
+import type { Thread } from "./types.ts";
+
+/** Size, threads per inch, basic major, pitch and minor diameter [mm] (ISO 228-1 Table 1). */
+const SIZES: readonly (readonly [string, number, number, number, number])[] = [
+  ["1/16", 28, 7.723, 7.142, 6.561],
+  ["1/8", 28, 9.728, 9.147, 8.566],
+  ["1/4", 19, 13.157, 12.301, 11.445],
+  ["3/8", 19, 16.662, 15.806, 14.95],
+  ["1/2", 14, 20.955, 19.793, 18.631],
+  ["5/8", 14, 22.911, 21.749, 20.587],
+  ["3/4", 14, 26.441, 25.279, 24.117],
+  ["7/8", 14, 30.201, 29.039, 27.877],
+  ["1", 11, 33.249, 31.77, 30.291],
+  ["1-1/8", 11, 37.897, 36.418, 34.939],
+  ["1-1/4", 11, 41.91, 40.431, 38.952],
+  ["1-1/2", 11, 47.803, 46.324, 44.845],
+  ["1-3/4", 11, 53.746, 52.267, 50.788],
+  ["2", 11, 59.614, 58.135, 56.656],
+  ["2-1/4", 11, 65.71, 64.231, 62.752],
+  ["2-1/2", 11, 75.184, 73.705, 72.226],
+  ["2-3/4", 11, 81.534, 80.055, 78.576],
+  ["3", 11, 87.884, 86.405, 84.926],
+  ["3-1/2", 11, 100.33, 98.851, 97.372],
+  ["4", 11, 113.03, 111.551, 110.072],
+  ["4-1/2", 11, 125.73, 124.251, 122.772],
+  ["5", 11, 138.43, 136.951, 135.472],
+  ["5-1/2", 11, 151.13, 149.651, 148.172],
+  ["6", 11, 163.83, 162.351, 160.872],
+];
+
+const DESIGNATION = /^G\s*((?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d+)\s*"?\s*(?:-?\s*([A-Z]))?\s*(?:-?\s*([LR]H))?$/;
+
+/** A thread, or undefined when the text does not have the shape of a G designation. */
+export function readPipe(text: string, parameter: string, original: string): Thread | undefined {
+  const match = DESIGNATION.exec(text);
+  if (!match) return undefined;
+  const name = match[1]!.replace(/\s*\/\s*/, "/").replace(/(\d)(?:\s*-\s*|\s+)(?=\d)/, "$1-");
+  const row = SIZES.find((r) => r[0] === name);
+  const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
+  if (!row) throw unknown(`there is no size G${name}; the sizes are G${SIZES.map((r) => r[0]).join(", G")}`);
+  const letter = match[2] ?? "";
+  if (letter !== "" && letter !== "A" && letter !== "B") {
+    throw unknown(`class ${letter} does not exist; external threads are A or B, internal threads have no letter`);
+  }
+  const pitch = 25.4 / row[1];
+  const left = match[3] === "LH";
+  return {
+    standard: "pipe",
+    designation: `G${name}${letter}${left ? "-LH" : ""}`,
+    kind: letter === "" ? "internal" : "external",
+    native: "mm",
+    major: row[2],
+    pitch,
+    tpi: row[1],
+    lead: pitch,
+    series: "G",
+    size: `G${name}`,
+    threadClass: letter,
+    hand: left ? "left" : "right",
+    profileAngle: 55,
+  };
+}
