@@ -30,6 +30,12 @@ export const SOURCES = {
     edition: "1964",
     where: "25.4.29",
   },
+  KLINE1982: {
+    title:
+      "W. A. Kline, R. E. DeVor, I. A. Shareef, The prediction of surface accuracy in end milling, J. Eng. Ind. 104",
+    edition: "1982",
+    where: "pp. 272–278 (from memory)",
+  },
   COMMON: {
     title: "Common practice of the trade, without a published source",
     edition: "—",
@@ -50,6 +56,43 @@ export const SOURCES = {
     title: "ISO 228-1, Pipe threads where pressure-tight joints are not made on the threads",
     edition: "2000",
     where: "Table 1, from memory",
+  },
+  DERIVED: {
+    title: "Derived from the geometry stated at the head of the file; checked by another method in the tests",
+    edition: "—",
+  },
+  ISO68: { title: "ISO 68-1, ISO general purpose screw threads, Basic profile", edition: "1998, from memory" },
+  ALTINTAS1995: {
+    title: "Y. Altintas, E. Budak, Analytical prediction of stability lobes in milling, CIRP Annals 44(1)",
+    edition: "1995",
+    where: "pp. 357–362; from memory",
+  },
+  KIENZLE1952: {
+    title:
+      "O. Kienzle, Die Bestimmung von Kräften und Leistungen an spanenden Werkzeugen und Werkzeugmaschinen, VDI-Zeitschrift 94",
+    edition: "1952",
+    where: "pp. 299–305; from memory",
+  },
+  ALTINTAS: {
+    title: "Y. Altintas, Manufacturing Automation",
+    edition: "2nd edition, 2012",
+    where: "chapter 2; from memory",
+  },
+  MARTELLOTTI1941: {
+    title: "M. E. Martellotti, An analysis of the milling process, Trans. ASME 63",
+    edition: "1941",
+    where: "pp. 677–700; from memory",
+  },
+  ISO3002: {
+    title:
+      "ISO 3002, Basic quantities in cutting and grinding (part 1: tool angles; part 3: geometric quantities; part 4: forces, energy, power)",
+    edition: "1982–1984",
+    where: "from memory",
+  },
+  DLMF: {
+    title: "NIST Digital Library of Mathematical Functions",
+    edition: "release 1.2",
+    where: "8.17.8; from memory",
   },
 } as const satisfies Record<string, Source>;
 
