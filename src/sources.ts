@@ -94,6 +94,36 @@ export const SOURCES = {
     edition: "release 1.2",
     where: "8.17.8; from memory",
   },
+  JONES1914: {
+    title: "F. D. Jones, Turning and Boring",
+    edition: "1914",
+    where: "chapter on thread cutting, three-wire system (public-domain text)",
+  },
+  MH31: {
+    title: "Machinery's Handbook",
+    edition: "31st edition, 2020",
+    where: "pp. 2155 and 2168, tap drill tables",
+  },
+  EURAMET10: {
+    title: "EURAMET/cg-10, Determination of Pitch Diameter of Parallel Thread Gauges by Mechanical Probing",
+    edition: "version 01, 2007; formulas from memory",
+  },
+  BS84: { title: "BS 84, Parallel screw threads of Whitworth form", edition: "1956, from memory" },
+  CIRCUITOUS: {
+    title: "Metric, Inch, & Fractional Inch: Drills, Sizes, Threads, & Preferred Sizes (public-domain chart)",
+    edition: "version 2, 2007",
+    where: "number drills 68 to 80 and 53 to 67 compared; the rest from memory",
+  },
+  B9411: {
+    title: "ANSI/ASME B94.11M, Twist Drills",
+    edition: "1993, from memory",
+    where: "number, letter and fractional sizes",
+  },
+  ISO235: { title: "ISO 235, Parallel shank jobber and stub series drills", edition: "1980, from memory" },
+  ISO2306: {
+    title: "ISO 2306, Drills for use prior to tapping screw threads",
+    edition: "1972, from memory",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof SOURCES;

@@ -1,0 +1,196 @@
+/**
+ * Where a single-profile cutter must run so that its straight flanks meet the pitch line of the thread,
+ * without regard to the helix (see sweep.ts for what the helix adds). Lengths are in any one unit, written mm here.
+ */
+import { positive, within } from "../check.ts";
+import { TradeError } from "../errors.ts";
+
+export type ThreadKind = "internal" | "external";
+
+/**
+ * Basic height from the pitch line to both crests, counted over the diameter and per unit of pitch: (D − D2)/P.
+ * 60°: D − D2 = (3/4)·H with H = (√3/2)·P (ISO 68-1, ASME B1.1). 55°: the whole depth 0.640327·P (ISO 228-1).
+ */
+const CREST_RISE: Readonly<Record<number, number>> = { 60: (3 * Math.sqrt(3)) / 8, 55: 0.640327 };
+/** Same towards the minor diameter, (D2 − D1)/P. 60°: H/2. 55°: symmetric. */
+const MINOR_FALL: Readonly<Record<number, number>> = { 60: Math.sqrt(3) / 4, 55: 0.640327 };
+
+/**
+ * Tangent of half the included profile angle.
+ *
+ *   t = tan(α/2)
+ *
+ * @param profileAngle - included angle of the profile [deg], scalar, 0 < α < 180
+ * @returns t [-]
+ * @throws TradeError "range" when the angle is outside its limits
+ * @source ISO68
+ * @example
+ * flankTangent(60) //=> 0.577350
+ */
+export function flankTangent(profileAngle: number): number {
+  return Math.tan((within("profileAngle", profileAngle, 0, 180, undefined, "both") * Math.PI) / 360);
+}
+
+/**
+ * Basic pitch diameter from the basic major diameter, unrounded.
+ *
+ *   D2 = D − (3/4)·H = D − (3·√3/8)·P (60°);   D2 = D − 0.640327·P (55°)
+ *
+ * @param major - D, basic major diameter [mm], scalar, > 0
+ * @param pitch - P [mm], scalar, 0 < P < D
+ * @param profileAngle - included angle of the profile [deg], 60 or 55
+ * @returns D2 [mm]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source ISO68 ISO228
+ * @example
+ * pitchDiameterOf(8, 1.25, 60) //=> 7.188101
+ */
+export function pitchDiameterOf(major: number, pitch: number, profileAngle: number): number {
+  positive("major", major);
+  return major - crestRise(within("pitch", pitch, 0, major, "length", "both"), profileAngle);
+}
+
+/**
+ * Basic minor diameter from the basic major diameter, unrounded.
+ *
+ *   D1 = D − (5/4)·H = D − (5·√3/8)·P (60°);   D1 = D − 2·0.640327·P (55°)
+ *
+ * @param major - D, basic major diameter [mm], scalar, > 0
+ * @param pitch - P [mm], scalar, 0 < P < D/1.3
+ * @param profileAngle - included angle of the profile [deg], 60 or 55
+ * @returns D1 [mm]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source ISO68 ISO228
+ * @example
+ * minorDiameterOf(8, 1.25, 60) //=> 6.646835
+ */
+export function minorDiameterOf(major: number, pitch: number, profileAngle: number): number {
+  return pitchDiameterOf(major, pitch, profileAngle) - minorFall(pitch, profileAngle);
+}
+
+/**
+ * Rise from the pitch diameter to the basic major diameter.
+ *
+ *   D − D2 = (3·√3/8)·P (60°);   0.640327·P (55°)
+ *
+ * @param pitch - P [mm], scalar, > 0
+ * @param profileAngle - included angle of the profile [deg], 60 or 55
+ * @returns D − D2 [mm]
+ * @throws TradeError "range" when the pitch is not above 0; "value" when the profile is neither 60° nor 55°
+ * @source ISO68 ISO228
+ * @example
+ * crestRise(1, 60) //=> 0.649519
+ */
+export function crestRise(pitch: number, profileAngle: number): number {
+  return positive("pitch", pitch) * known(CREST_RISE, profileAngle);
+}
+
+/**
+ * Fall from the pitch diameter to the basic minor diameter.
+ *
+ *   D2 − D1 = (√3/4)·P (60°);   0.640327·P (55°)
+ *
+ * @param pitch - P [mm], scalar, > 0
+ * @param profileAngle - included angle of the profile [deg], 60 or 55
+ * @returns D2 − D1 [mm]
+ * @throws TradeError "range" when the pitch is not above 0; "value" when the profile is neither 60° nor 55°
+ * @source ISO68 ISO228
+ * @example
+ * minorFall(1, 60) //=> 0.433013
+ */
+export function minorFall(pitch: number, profileAngle: number): number {
+  return positive("pitch", pitch) * known(MINOR_FALL, profileAngle);
+}
+
+function known(table: Readonly<Record<number, number>>, profileAngle: number): number {
+  const value = table[profileAngle];
+  if (value === undefined) throw new TradeError("value", "profileAngle", profileAngle, "60 or 55 degrees is allowed");
+  return value;
+}
+
+/**
+ * Radius of the cutter's tip at which its groove is half a pitch wide on the pitch line.
+ *
+ *   internal: rt = D2/2 + (P/4 − f/2)/tan(α/2);   external: rt = d2/2 − (P/4 − f/2)/tan(α/2)
+ *
+ * A flat of P/2 and more is wider than the whole groove at the pitch line and is refused. A flat over P/8 is not:
+ * whether it leaves room for the mating crest is judged by the diameter at the tip (tipDiameter), not here.
+ *
+ * @param pitchDiameter - D2, wanted pitch diameter [mm], scalar, > 0
+ * @param pitch - P [mm], scalar, > 0
+ * @param tipFlat - f, flat at the cutter's tip [mm], scalar, 0 ≤ f < P/2
+ * @param profileAngle - α, included angle of the profile [deg]
+ * @param kind - internal or external thread
+ * @returns rt [mm]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source DERIVED
+ * @example
+ * tipRadius(7.188101, 1.25, 0.15625, 60, "internal") //=> 4.000000
+ */
+export function tipRadius(
+  pitchDiameter: number,
+  pitch: number,
+  tipFlat: number,
+  profileAngle: number,
+  kind: ThreadKind,
+): number {
+  positive("pitch", pitch);
+  positive("pitchDiameter", pitchDiameter);
+  within("tipFlat", tipFlat, 0, pitch / 2, "length", "high");
+  const beyond = (pitch / 4 - tipFlat / 2) / flankTangent(profileAngle);
+  if (kind === "internal") return pitchDiameter / 2 + beyond;
+  within("pitchDiameter", pitchDiameter, 2 * beyond, Number.POSITIVE_INFINITY, "length", "low");
+  return pitchDiameter / 2 - beyond;
+}
+
+/**
+ * Radius of the cutter-centre circle for a wanted pitch diameter, without the helical sweep.
+ *
+ *   internal: e = rt − Dc/2;   external: e = rt + Dc/2
+ *
+ * @param pitchDiameter - D2, wanted pitch diameter [mm], scalar, > 0
+ * @param pitch - P [mm], scalar, > 0
+ * @param cutterDiameter - Dc, diameter over the tips [mm], scalar, > 0; internal: < 2·rt
+ * @param tipFlat - f, flat at the cutter's tip [mm], scalar, 0 ≤ f < P/2
+ * @param profileAngle - α, included angle of the profile [deg]
+ * @param kind - internal or external thread
+ * @returns e [mm]
+ * @throws TradeError "range" when an argument is outside its limits; a cutter that fills the thread names the largest that does not
+ * @source DERIVED
+ * @example
+ * plainPathRadius(7.188101, 1.25, 6, 0.15625, 60, "internal") //=> 1.000000
+ */
+export function plainPathRadius(
+  pitchDiameter: number,
+  pitch: number,
+  cutterDiameter: number,
+  tipFlat: number,
+  profileAngle: number,
+  kind: ThreadKind,
+): number {
+  positive("cutterDiameter", cutterDiameter);
+  const rt = tipRadius(pitchDiameter, pitch, tipFlat, profileAngle, kind);
+  if (kind === "external") return rt + cutterDiameter / 2;
+  return rt - within("cutterDiameter", cutterDiameter, 0, 2 * rt, "length", "both") / 2;
+}
+
+/**
+ * Diameter that the cutter's tip leaves at the root: the major diameter inside, the minor diameter outside.
+ *
+ *   internal: D = 2·(e + Dc/2);   external: d1 = 2·(e − Dc/2)
+ *
+ * @param pathRadius - e, radius of the cutter-centre circle [mm], scalar, > 0
+ * @param cutterDiameter - Dc [mm], scalar, > 0; external: < 2·e
+ * @param kind - internal or external thread
+ * @returns D or d1 [mm]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source DERIVED
+ * @example
+ * tipDiameter(0.953567, 6, "internal") //=> 7.907134
+ */
+export function tipDiameter(pathRadius: number, cutterDiameter: number, kind: ThreadKind): number {
+  positive("pathRadius", pathRadius);
+  positive("cutterDiameter", cutterDiameter);
+  if (kind === "internal") return 2 * pathRadius + cutterDiameter;
+  return 2 * pathRadius - within("cutterDiameter", cutterDiameter, 0, 2 * pathRadius, "length", "both");
+}
