@@ -1,2 +1,6 @@
 /** Every worksheet function, by file. The name of an export is the function's id in the namespace CUT. */
 export * from "./speed.ts";
+export * from "./cost.ts";
+export * from "./drilling.ts";
+export * from "./time.ts";
+export * from "./tool.ts";

@@ -124,6 +124,65 @@ export const SOURCES = {
     title: "ISO 2306, Drills for use prior to tapping screw threads",
     edition: "1972, from memory",
   },
+  ROARK: {
+    title: "W. C. Young, R. G. Budynas, Roark's Formulas for Stress and Strain",
+    edition: "7th edition, 2002",
+    where: "Table 8.1 (beams), Table 10.1 (torsion); from memory",
+  },
+  TIMOSHENKO: {
+    title: "S. Timoshenko, Strength of Materials, Part I",
+    edition: "3rd edition, 1955",
+    where: "unit-load method, shear deflection; from memory",
+  },
+  COWPER1966: {
+    title: "G. R. Cowper, The shear coefficient in Timoshenko's beam theory, J. Appl. Mech. 33",
+    edition: "1966",
+    where: "pp. 335–340; from memory",
+  },
+  SOLIDS: {
+    title: "Round stepped cantilevers as solid finite elements, computed for this project",
+    edition: "tests/published/solid-beams.json",
+    where: "made again by tests/published/solid/make-solids.mjs",
+  },
+  SHIGLEY: {
+    title: "J. E. Shigley, C. R. Mischke, Mechanical Engineering Design",
+    edition: "5th edition, 1989",
+    where: "combined bending and torsion of round shafts; from memory",
+  },
+  PETERSON: {
+    title: "W. D. Pilkey, Peterson's Stress Concentration Factors",
+    edition: "2nd edition, 1997",
+    where: "stepped round bars and press-fitted members in bending; from memory",
+  },
+  BLEVINS: {
+    title: "R. D. Blevins, Formulas for Natural Frequency and Mode Shape",
+    edition: "1979",
+    where: "Table 8-1; from memory",
+  },
+  PRZEMIENIECKI: {
+    title: "J. S. Przemieniecki, Theory of Matrix Structural Analysis",
+    edition: "1968",
+    where: "beam element, consistent mass; from memory",
+  },
+  KINEMATICS: {
+    title: "Elementary kinematics of constant acceleration and of motion on a helix",
+    edition: "—",
+  },
+  TAYLOR1907: {
+    title: "F. W. Taylor, On the art of cutting metals, Trans. ASME 28",
+    edition: "1907",
+    where: "pp. 31–350; from memory",
+  },
+  GILBERT1950: {
+    title: "W. W. Gilbert, Economics of machining, in Machining: Theory and Practice, ASM",
+    edition: "1950",
+    where: "pp. 465–485; from memory",
+  },
+  BOOTHROYD: {
+    title: "G. Boothroyd, W. A. Knight, Fundamentals of Machining and Machine Tools",
+    edition: "2nd edition, 1989",
+    where: "chapter on economics of metal-cutting operations; from memory",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof SOURCES;
