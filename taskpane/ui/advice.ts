@@ -1,13 +1,6 @@
 /** Changes that would help the row, each with its effect and one button. */
+import type { Suggestion } from "../session.ts";
 import { h, type Part, replace } from "./dom.ts";
-
-/** A change worth making: what, the effect in words before and after, and the cells it writes. */
-export interface Suggestion {
-  readonly change: string;
-  readonly before: string;
-  readonly after: string;
-  readonly writes: readonly { readonly key: string; readonly value: number | string | null }[];
-}
 
 export interface AdviceFacts {
   readonly suggestions: readonly Suggestion[];

@@ -2,7 +2,7 @@
 import type { Limit, Reason, Verdict } from "../../src/plan/types.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { h, type Part, replace } from "./dom.ts";
-import { percent } from "./numbers.ts";
+import { percent, worst } from "./numbers.ts";
 import type { Figure } from "./program.ts";
 
 export interface CardFacts {
@@ -47,7 +47,7 @@ export function card(): Part<CardFacts | undefined> {
           ),
         ),
         facts.drawing,
-        facts.binding && h("p", {}, `Nearest limit: ${facts.binding.name}, ${percent(facts.binding.load)}`),
+        facts.binding && h("p", {}, `Nearest limit: ${facts.binding.name}, ${percent(worst(facts.binding))}`),
         facts.reasons.length > 0 &&
           h(
             "ul",
@@ -67,4 +67,16 @@ export function card(): Part<CardFacts | undefined> {
       );
     },
   };
+}
+
+/** The card as plain text, for a message or a note on the control. */
+export function cardText(facts: CardFacts): string {
+  return [
+    facts.title,
+    WORDS[facts.verdict],
+    ...facts.facts.map(({ label, text }) => `${label}: ${text}`),
+    ...facts.figures.map(({ label, text, unit }) => `${label}: ${text}${unit === "" ? "" : ` ${unit}`}`),
+    ...facts.reasons.map((reason) => `- ${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`),
+    ...CAUTIONS,
+  ].join("\n");
 }

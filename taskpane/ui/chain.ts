@@ -1,7 +1,7 @@
 /** The whole calculation, step by step, so that anyone can check it by hand. */
 import type { Step } from "../../src/plan/types.ts";
-import { SOURCES, type Source } from "../../src/sources.ts";
 import type { Units } from "../../src/units.ts";
+import { sourceText } from "../planning.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { withUnit } from "./numbers.ts";
 
@@ -13,14 +13,6 @@ export interface ChainFacts {
 export interface ChainActions {
   /** Copies text; says whether it worked. */
   copy(text: string): Promise<boolean>;
-}
-
-/** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */
-export function sourceText(id: string): string {
-  const source = (SOURCES as Record<string, Source>)[id];
-  if (source === undefined) return id;
-  const edition = source.edition === "—" || source.edition === "" ? "" : `, ${source.edition}`;
-  return `${source.title}${edition}${source.where ? `, ${source.where}` : ""}`;
 }
 
 export function chain({ copy }: ChainActions): Part<ChainFacts> {

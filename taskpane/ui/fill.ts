@@ -7,9 +7,10 @@ export interface Recognised {
   readonly heading: string;
   /** Position in the table, from 0. */
   readonly index: number;
-  /** What it is taken for; undefined when it was not recognised. */
-  readonly meaning?: string;
-  readonly role?: "in" | "out";
+  /** What it is taken for by its heading, with "→" (read) or "←" (written). */
+  readonly automatic?: string;
+  /** What it is taken for now: "in:depth", "out:tableFeed"; undefined when it is not used. */
+  readonly key?: string;
   /** Unit read from the heading, or implied by the row. */
   readonly unit?: string;
   /** Matched by hand. */
@@ -29,18 +30,21 @@ export interface FillFacts {
   /** Sentences that say what stands in the way of a good answer (lists missing …). */
   readonly warnings: readonly string[];
   readonly lists: readonly { readonly name: string; readonly count: number }[];
+  readonly missingLists: readonly string[];
   readonly busy: boolean;
+  readonly canWrite: boolean;
   readonly canInsertLive: boolean;
   readonly canWorkOut: boolean;
 }
 
 export interface FillActions {
   setUnits(units: Units): void;
-  /** Gives a column a meaning; an empty key takes it away. */
+  /** Gives a column a meaning: a key of the choices, "" for not used, "auto" for what its heading says. */
   match(index: number, key: string): void;
   writeNumbers(): void;
   insertLive(): void;
   workOut(): void;
+  addLists(): void;
 }
 
 export function fill(actions: FillActions): Part<FillFacts> {
@@ -67,26 +71,17 @@ export function fill(actions: FillActions): Part<FillFacts> {
     );
 
   const columnLine = (column: Recognised, facts: FillFacts) => {
-    const meaning = column.meaning;
-    const heading = h("span", { class: "heading" }, column.heading === "" ? "(no heading)" : column.heading);
-    if (meaning !== undefined && !column.byHand) {
-      return h(
-        "li",
-        {},
-        heading,
-        h(
-          "span",
-          { class: "meaning" },
-          `${column.role === "out" ? "← " : "→ "}${meaning}${column.unit ? ` [${column.unit}]` : ""}`,
-        ),
-      );
-    }
-    const current = column.byHand ? meaning : undefined;
+    if (column.heading === "") return h("li", {}, h("span", { class: "heading" }, "(no heading)"), "not used");
     const id = `match-${column.index}`;
+    const automatic =
+      column.automatic === undefined
+        ? "not used"
+        : `${column.automatic}${column.unit && !column.byHand ? ` [${column.unit}]` : ""}`;
+    const chosen = column.byHand ? (column.key ?? "") : "auto";
     return h(
       "li",
-      {},
-      h("label", { class: "heading", for: id }, column.heading === "" ? "(no heading)" : column.heading),
+      { class: column.key === undefined ? "unused" : null },
+      h("label", { class: "heading", for: id }, column.heading),
       h(
         "select",
         {
@@ -94,17 +89,23 @@ export function fill(actions: FillActions): Part<FillFacts> {
           "data-focus": id,
           onchange: (event) => actions.match(column.index, (event.target as HTMLSelectElement).value),
         },
-        h("option", { value: "" }, "not used"),
-        ...facts.choices.map(({ key, text }) => h("option", { value: key, selected: text === current }, text)),
+        h("option", { value: "auto", selected: chosen === "auto" }, automatic),
+        column.automatic !== undefined && h("option", { value: "", selected: chosen === "" }, "not used"),
+        ...facts.choices.map(({ key, text }) => h("option", { value: key, selected: key === chosen }, text)),
       ),
     );
   };
 
+  let shown = "";
   return {
     element,
     show(facts) {
-      const known = facts.columns.filter((column) => column.meaning !== undefined);
-      const unknown = facts.columns.filter((column) => column.meaning === undefined);
+      // An open choice would close when its list is built anew.
+      const now = JSON.stringify(facts);
+      if (now === shown) return;
+      shown = now;
+      const known = facts.columns.filter((column) => column.key !== undefined);
+      const unknown = facts.columns.filter((column) => column.key === undefined);
       const ready = facts.units !== undefined && !facts.busy && facts.rows > 0;
       const details = h(
         "details",
@@ -135,6 +136,21 @@ export function fill(actions: FillActions): Part<FillFacts> {
             h("div", { class: "pair" }, unitButton("mm", "mm, m/min", facts), unitButton("in", "in, ft/min", facts)),
           ),
         ...facts.warnings.map((text) => h("p", { class: "warning" }, text)),
+        facts.missingLists.length > 0 &&
+          h(
+            "div",
+            { class: "ask" },
+            h(
+              "p",
+              {},
+              `This workbook has no ${facts.missingLists.join(", ")}. Without these lists the rows stay incomplete.`,
+            ),
+            h(
+              "button",
+              { type: "button", "data-focus": "lists", disabled: facts.busy, onclick: () => actions.addLists() },
+              "Add the starting lists",
+            ),
+          ),
         facts.lists.length > 0 &&
           h("p", { class: "hint" }, `Lists: ${facts.lists.map(({ name, count }) => `${name} ${count}`).join(" · ")}`),
         facts.writes.length > 0 &&
@@ -150,7 +166,7 @@ export function fill(actions: FillActions): Part<FillFacts> {
             type: "button",
             class: "main",
             "data-focus": "write",
-            disabled: !ready,
+            disabled: !ready || !facts.canWrite,
             onclick: () => actions.writeNumbers(),
           },
           "Write numbers",
@@ -173,7 +189,6 @@ export function fill(actions: FillActions): Part<FillFacts> {
               ),
           ),
       );
-      body.removeAttribute("hidden");
     },
   };
 }

@@ -2,7 +2,7 @@
 import type { Limit } from "../../src/plan/types.ts";
 import type { Units } from "../../src/units.ts";
 import { h, type Part, replace } from "./dom.ts";
-import { percent, withUnit } from "./numbers.ts";
+import { percent, withUnit, worst } from "./numbers.ts";
 
 export interface LimitFacts {
   readonly limits: readonly Limit[];
@@ -16,13 +16,13 @@ export function limits(): Part<LimitFacts> {
   return {
     element,
     show({ limits, units }) {
-      const sorted = [...limits].sort((a, b) => b.load - a.load);
+      const sorted = [...limits].sort((a, b) => worst(b) - worst(a));
       replace(
         element,
         ...sorted.map((limit) => {
           const bar = h(
             "div",
-            { class: limit.load > 1 ? "bar over" : "bar", "aria-hidden": "true" },
+            { class: worst(limit) > 1 ? "bar over" : "bar", "aria-hidden": "true" },
             h("i", {}),
             h("b", {}),
           );
@@ -39,7 +39,7 @@ export function limits(): Part<LimitFacts> {
             "li",
             {},
             h("span", { class: "name" }, limit.name),
-            h("span", { class: "load" }, limit.load > 1 ? `${percent(limit.load)}, over` : percent(limit.load)),
+            h("span", { class: "load" }, worst(limit) > 1 ? `${percent(worst(limit))}, over` : percent(worst(limit))),
             bar,
             h(
               "span",

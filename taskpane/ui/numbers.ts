@@ -1,4 +1,5 @@
 /** How the pane writes numbers: in the units of the row, with the digits a control takes. */
+import type { Limit } from "../../src/plan/types.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../../src/units.ts";
 
 /** Decimals a person wants to see, by dimension: [mm, in]. */
@@ -56,3 +57,6 @@ export function percent(load: number): string {
   const value = load * 100;
   return `${value !== 0 && Math.abs(value) < 1 ? digits(value, 1) : Math.round(value)} %`;
 }
+
+/** The load of a limit at the bad end of the stated uncertainties, when these were worked out. */
+export const worst = (limit: Limit): number => limit.band?.[1] ?? limit.load;

@@ -1,7 +1,7 @@
 /** The verdict in words with its reasons, the weightiest first, each with a way out. */
 import type { Limit, Reason, Verdict } from "../../src/plan/types.ts";
 import { h, type Part, replace } from "./dom.ts";
-import { percent } from "./numbers.ts";
+import { percent, worst } from "./numbers.ts";
 
 export interface VerdictFacts {
   readonly verdict: Verdict;
@@ -36,8 +36,8 @@ export function verdict(): Part<VerdictFacts> {
           h(
             "p",
             { class: "binding" },
-            binding.load > 1 ? "Over the limit: " : "Nearest limit: ",
-            h("strong", {}, `${binding.name}, ${percent(binding.load)}`),
+            worst(binding) > 1 ? "Over the limit: " : "Nearest limit: ",
+            h("strong", {}, `${binding.name}, ${percent(worst(binding))}`),
           ),
         reasons.length > 0 &&
           h(

@@ -1,0 +1,259 @@
+/**
+ * From the user's table to what is planned and what is written: headings matched, units settled, the cells of a fill,
+ * and the basis that tells later whether a row's inputs have changed. Pure: no host, no page.
+ */
+import {
+  type Column,
+  type Match,
+  matchHeadings,
+  normalHeading,
+  RESULT_COLUMNS,
+  ROW_COLUMNS,
+} from "../src/plan/columns.ts";
+import type { RowPlan } from "../src/plan/types.ts";
+import { SOURCES, type Source } from "../src/sources.ts";
+import { fromCanonical, symbol, type Units } from "../src/units.ts";
+import type { Block, CellValue, Change, Written } from "./host/host.ts";
+import { columnName } from "./host/region.ts";
+
+/** What a person said about a heading: its text (normalised) → "in:depth", "out:tableFeed" or "" for "not used". */
+export type HandMatches = Readonly<Record<string, string>>;
+
+export interface Matching {
+  readonly inputs: readonly Match[];
+  readonly outputs: readonly Match[];
+  /** Columns for the basis and its marker, when the table has them. */
+  readonly basisAt?: number;
+  readonly changedAt?: number;
+}
+
+export const BASIS = "Basis";
+export const CHANGED = "Changed";
+
+const blank = (cell: CellValue | undefined): boolean =>
+  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+
+/**
+ * Which column is which. Each heading is an input first; a second column of the same name ("Passes" again, or
+ * "Passes2" as tables number them) and headings that only results have are results.
+ */
+export function match(headings: readonly CellValue[], byHand: HandMatches = {}): Matching {
+  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
+  const inputs = matchHeadings(free, ROW_COLUMNS);
+  const taken = new Set(inputs.map((m) => m.at));
+  const rest = free.map((heading, at) =>
+    taken.has(at) ? null : typeof heading === "string" ? heading.replace(/([A-Za-z])[2-9]$/, "$1") : heading,
+  );
+  const outputs = matchHeadings(rest, RESULT_COLUMNS).filter((m) => m.column.key !== "row");
+  const withHand = (side: "in" | "out", found: Match[], columns: readonly Column[]): Match[] => {
+    const own = said.flatMap((key, at): Match[] => {
+      const column = key?.startsWith(`${side}:`) ? columns.find((c) => `${side}:${c.key}` === key) : undefined;
+      return column ? [{ at, heading: String(headings[at]), column }] : [];
+    });
+    return [...found.filter((m) => !own.some((o) => o.column.key === m.column.key)), ...own].sort(
+      (a, b) => a.at - b.at,
+    );
+  };
+  const at = (name: string) => headings.findIndex((heading) => normalHeading(heading) === normalHeading(name));
+  return {
+    inputs: withHand("in", inputs, ROW_COLUMNS),
+    outputs: withHand("out", outputs, RESULT_COLUMNS),
+    basisAt: at(BASIS) < 0 ? undefined : at(BASIS),
+    changedAt: at(CHANGED) < 0 ? undefined : at(CHANGED),
+  };
+}
+
+/** How much headings look like those of a planning table: an operation, or a thread or size with a depth. */
+export function planningScore(headings: readonly CellValue[]): number {
+  const keys = new Set(matchHeadings(headings, ROW_COLUMNS).map((m) => m.column.key));
+  const others = headings.map(normalHeading);
+  if (others.includes("kind") || others.includes("teeth") || isResultHeading(headings)) return 0;
+  const sized = (keys.has("thread") || keys.has("finishDiameter")) && (keys.has("depth") || keys.has("material"));
+  return keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
+}
+
+const isResultHeading = (headings: readonly CellValue[]): boolean => {
+  const names = headings.slice(0, 3).map(normalHeading);
+  return names[0] === "row" && names[1] === "verdict" && names[2] === "reasons";
+};
+
+/** How much headings look like a block of results that stands beside a table. */
+export function resultScore(headings: readonly CellValue[]): number {
+  return isResultHeading(headings) ? headings.length : 0;
+}
+
+/** The units that the table itself gives: a Units column, or headings that agree. */
+export function unitsGiven({ inputs }: Matching): Units | "given" | undefined {
+  if (inputs.some((m) => m.column.key === "units")) return "given";
+  const lengths = inputs.filter((m) => m.column.dimension === "length");
+  const said = new Set(lengths.flatMap((m) => m.units ?? []));
+  return said.size === 1 ? [...said][0] : undefined;
+}
+
+/** True for a row in which nothing but its number is filled in. */
+export function isEmptyRow(cells: readonly CellValue[], { inputs }: Matching): boolean {
+  return inputs.every((m) => m.column.key === "row" || blank(cells[m.at]));
+}
+
+/**
+ * The block that is planned: only the columns that were taken as inputs, by their own headings when these were
+ * recognised and by ours when they were matched by hand; the units that were asked for in a column of their own.
+ */
+export function planningBlock(
+  table: Block,
+  matching: Matching,
+  units: Units | undefined,
+  only?: number,
+): CellValue[][] {
+  const { inputs } = matching;
+  const recognised = matchHeadings(table.headings, ROW_COLUMNS);
+  const heading = (m: Match) =>
+    recognised.some((r) => r.at === m.at && r.column === m.column) ? m.heading : m.column.heading;
+  const needsUnits = units !== undefined && !inputs.some((m) => m.column.key === "units");
+  const head = [...inputs.map(heading), ...(needsUnits ? ["Units"] : [])];
+  const rows = only === undefined ? table.rows : table.rows.slice(only, only + 1);
+  return [
+    head,
+    ...rows.map((cells) => [
+      ...inputs.map((m) => cells[m.at] ?? null),
+      ...(needsUnits ? [isEmptyRow(cells, matching) ? null : units] : []),
+    ]),
+  ];
+}
+
+/** A result in the units of its column: those the heading names, else the row's. */
+export function resultCell(plan: RowPlan, column: Column, headingUnits?: Units): CellValue {
+  const value = plan.results[column.key];
+  if (value === null || value === undefined || value === "") return null;
+  if (typeof value === "string") return value;
+  if (!Number.isFinite(value)) return null;
+  return column.dimension ? fromCanonical(value, column.dimension, headingUnits ?? plan.units) : value;
+}
+
+export function formatOf(column: Column, units: Units): string | undefined {
+  return column.format?.[units === "in" ? 1 : 0];
+}
+
+const MILLIONTHS = 1_000_000;
+
+/** What the row was worked out from, as one text: numbers in millionths, so that no decimal sign is in it. */
+export function basisOf(cells: readonly CellValue[], { inputs }: Matching): string {
+  const part = (cell: CellValue | undefined): string => {
+    if (cell === null || cell === undefined || cell === "") return "";
+    if (typeof cell === "string") return cell;
+    const millionths = Number(cell) * MILLIONTHS;
+    return String(Math.sign(millionths) * Math.round(Math.abs(millionths)) || 0);
+  };
+  return `of ${inputs.map((m) => part(cells[m.at])).join("|")}`;
+}
+
+/**
+ * A plain built-in formula that is "" while the row's inputs are those of its basis, and says so when they are not.
+ * It works wherever the file is opened, with the add-in or without.
+ */
+export function changedFormula(
+  table: Block,
+  row: number,
+  matching: Matching,
+  basis: { row: number; column: number },
+): string {
+  const at = (r: number, c: number) => `$${columnName(c)}${r + 1}`;
+  const parts = matching.inputs.map((m) => {
+    const cell = at(table.top + 1 + row, table.left + m.at);
+    return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
+  });
+  return `=IF(EXACT(${at(basis.row, basis.column)},"of "&${parts.join('&"|"&')}),"","inputs changed")`;
+}
+
+/** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
+export function changesFor(table: Block, matching: Matching, plans: readonly RowPlan[]): Change[] {
+  const changes: Change[] = [];
+  table.rows.forEach((cells, row) => {
+    const plan = plans[row];
+    if (plan === undefined || isEmptyRow(cells, matching)) return;
+    for (const { at, column, units } of matching.outputs) {
+      changes.push({
+        row,
+        column: at,
+        value: resultCell(plan, column, units),
+        format: formatOf(column, units ?? plan.units),
+      });
+    }
+    const { basisAt, changedAt } = matching;
+    if (basisAt === undefined) return;
+    changes.push({ row, column: basisAt, value: basisOf(cells, matching) });
+    if (changedAt === undefined) return;
+    const basis = { row: table.top + 1 + row, column: table.left + basisAt };
+    changes.push({ row, column: changedAt, value: { formula: changedFormula(table, row, matching, basis) } });
+  });
+  return changes;
+}
+
+/** Headings of the block of numbers that goes beside a table without result columns. */
+export const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
+
+/**
+ * The block of numbers beside a table: headings, then a line per row. `left` is the column of the block on the sheet.
+ * Where rows are in different units the format is the finer one.
+ */
+export function besideBlock(
+  table: Block,
+  matching: Matching,
+  plans: readonly RowPlan[],
+  left: number,
+): { cells: Written[][]; formats: (string | undefined)[] } {
+  const cells: Written[][] = [[...BESIDE_HEADINGS]];
+  const basisColumn = left + RESULT_COLUMNS.length;
+  let units: Units = "mm";
+  table.rows.forEach((row, r) => {
+    const plan = plans[r];
+    if (plan === undefined || isEmptyRow(row, matching)) {
+      cells.push(BESIDE_HEADINGS.map(() => null));
+      return;
+    }
+    if (plan.units === "in") units = "in";
+    const basis = { row: table.top + 1 + r, column: basisColumn };
+    cells.push([
+      ...RESULT_COLUMNS.map((column) => resultCell(plan, column)),
+      basisOf(row, matching),
+      { formula: changedFormula(table, r, matching, basis) },
+    ]);
+  });
+  return { cells, formats: [...RESULT_COLUMNS.map((column) => formatOf(column, units)), undefined, undefined] };
+}
+
+/** The one live formula for the whole table; lists may grow by a hundred lines before it has to be put in again. */
+export function liveFormula(table: Block, lists: readonly (Block | null)[]): string {
+  const grown = (list: Block | null) =>
+    list === null ? "" : list.reference.replace(/(\d+)$/, (last) => String(Math.min(1_048_576, Number(last) + 100)));
+  return `=CUT.PLAN(${[table.reference, ...lists.map(grown)].join(",").replace(/,+$/, "")})`;
+}
+
+/** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */
+export function sourceText(id: string): string {
+  const source = (SOURCES as Record<string, Source>)[id];
+  if (source === undefined) return id;
+  const edition = source.edition === "—" || source.edition === "" ? "" : `, ${source.edition}`;
+  return `${source.title}${edition}${source.where ? `, ${source.where}` : ""}`;
+}
+
+export const WORKED_HEADINGS = [
+  "Step",
+  "Value",
+  "Unit",
+  "Formula",
+  "Source",
+  "The same by the single function",
+] as const;
+
+/** One row written out: each step with what the plan says, and the single worksheet function that says it again. */
+export function workedRows(plan: RowPlan): Written[][] {
+  return plan.steps.map(({ label, value, dimension, unit, formula, source, cell }) => {
+    const own = typeof value === "number" && dimension ? fromCanonical(value, dimension, plan.units) : value;
+    // A function that answers a list runs to the right here, where nothing is in its way.
+    const isList = typeof value === "string" && value.includes(" · ");
+    const again: Written = cell === undefined ? null : { formula: isList ? `=TRANSPOSE(${cell.slice(1)})` : cell };
+    return [label, own, dimension ? symbol(dimension, plan.units) : (unit ?? null), formula, sourceText(source), again];
+  });
+}

@@ -1,0 +1,455 @@
+/**
+ * What the pane knows and does, without a page: reads through the host, plans, writes through the host, and turns
+ * every failure into a message. Components only see the state.
+ */
+import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/plan/columns.ts";
+import type { RowPlan } from "../src/plan/types.ts";
+import { fromCanonical, type Units } from "../src/units.ts";
+import { type Block, type CellValue, type Host, HostError, type NewSheet, type Table } from "./host/host.ts";
+import {
+  BASIS,
+  besideBlock,
+  changesFor,
+  type HandMatches,
+  isEmptyRow,
+  liveFormula,
+  type Matching,
+  match,
+  planningBlock,
+  planningScore,
+  resultScore,
+  unitsGiven,
+  WORKED_HEADINGS,
+  workedRows,
+} from "./planning.ts";
+import { createStore, type Store } from "./state.ts";
+import type { Message } from "./ui/message.ts";
+
+export const LISTS = ["Materials", "Tools", "Machines"] as const;
+
+/** Plans a whole table; injected, so that the session can be tried without the trade. */
+export type Planner = (blocks: {
+  rows: unknown[][];
+  materials: unknown[][];
+  tools: unknown[][];
+  machines: unknown[][];
+}) => { readonly lines: readonly RowPlan[] };
+
+/** A change that would help a row; `writes` holds inputs by key, numbers in canonical units. */
+export interface Suggestion {
+  readonly change: string;
+  readonly before: string;
+  readonly after: string;
+  readonly writes: readonly { readonly key: string; readonly value: number | string | null }[];
+}
+
+export interface State {
+  readonly phase: "reading" | "none" | "table";
+  readonly table: Table | null;
+  readonly matching: Matching | null;
+  readonly byHand: HandMatches;
+  /** Units a person chose for a table that does not say them. */
+  readonly asked: Units | undefined;
+  readonly lists: readonly (Block | null)[];
+  /** Results that stand beside the table already: numbers of an earlier fill, or a live block. */
+  readonly beside: Block | null;
+  readonly plan: RowPlan | null;
+  readonly suggestions: readonly Suggestion[];
+  readonly message: Message | undefined;
+  readonly busy: boolean;
+}
+
+export interface Session {
+  readonly store: Store<State>;
+  /** Reads everything again. */
+  refresh(): Promise<void>;
+  setUnits(units: Units): void;
+  match(index: number, key: string): void;
+  writeNumbers(): Promise<void>;
+  insertLive(): Promise<void>;
+  workOut(): Promise<void>;
+  apply(suggestion: Suggestion): Promise<void>;
+  addLists(starting: readonly NewSheet[]): Promise<void>;
+  addTable(sheet: NewSheet): Promise<void>;
+  say(message: Message | undefined): void;
+  destroy(): void;
+}
+
+export const blockCells = (block: Block | null): unknown[][] =>
+  block === null ? [] : [[...block.headings], ...block.rows.map((row) => [...row])];
+
+const sentence = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
+
+/** True for a block of numbers that an earlier fill wrote; a live block has no basis column. */
+export const isNumbers = (block: Block | null): boolean =>
+  block?.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ?? false;
+
+export function createSession(
+  host: Host,
+  plan: Planner,
+  advise?: (blocks: Parameters<Planner>[0], line: RowPlan) => readonly Suggestion[],
+): Session {
+  const store = createStore<State>({
+    phase: "reading",
+    table: null,
+    matching: null,
+    byHand: {},
+    asked: undefined,
+    lists: [null, null, null],
+    beside: null,
+    plan: null,
+    suggestions: [],
+    message: undefined,
+    busy: false,
+  });
+  let alive = true;
+  let reading: Promise<void> | undefined;
+  let again: "all" | "selection" | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const fail = (thrown: unknown): void => {
+    if (!(thrown instanceof HostError)) console.error(thrown);
+    const text =
+      thrown instanceof HostError ? thrown.message : "Something went wrong in the pane; nothing more was written.";
+    store.set({
+      message: {
+        kind: "failed",
+        text,
+        action: thrown instanceof HostError ? undefined : "Close the pane, open it again and try once more.",
+      },
+    });
+  };
+
+  const settledUnits = (matching: Matching): Units | "given" | undefined => unitsGiven(matching) ?? store.get().asked;
+  const columnUnits = (matching: Matching): Units | undefined => {
+    const units = settledUnits(matching);
+    return units === "given" ? undefined : units;
+  };
+
+  const blocks = (table: Block, matching: Matching, lists: readonly (Block | null)[], only?: number) => ({
+    rows: planningBlock(table, matching, columnUnits(matching), only) as unknown[][],
+    materials: blockCells(lists[0] ?? null),
+    tools: blockCells(lists[1] ?? null),
+    machines: blockCells(lists[2] ?? null),
+  });
+
+  /** The plan of the selected row alone: quick, whatever the length of the table. */
+  function planSelected(): void {
+    const { table, matching, lists } = store.get();
+    const selected = table?.selected ?? null;
+    if (table === null || matching === null || selected === null || isEmptyRow(table.rows[selected]!, matching)) {
+      store.set({ plan: null, suggestions: [] });
+      return;
+    }
+    if (settledUnits(matching) === undefined) {
+      store.set({ plan: null, suggestions: [] });
+      return;
+    }
+    const one = blocks(table, matching, lists, selected);
+    const line = plan(one).lines[0] ?? null;
+    store.set({ plan: line, suggestions: line && advise ? advise(one, line) : [] });
+  }
+
+  function take(table: Table | null): void {
+    const { byHand } = store.get();
+    store.set({
+      phase: table === null ? "none" : "table",
+      table,
+      matching: table === null ? null : match(table.headings, byHand),
+    });
+  }
+
+  /** The block of results right of the table, if there is one. */
+  async function readBeside(table: Table | null): Promise<Block | null> {
+    if (table === null) return null;
+    const block = await host.readTable(resultScore);
+    if (block === null || block.sheet !== table.sheet || block.top !== table.top) return null;
+    return block.left === table.left + table.headings.length + 1 ? block : null;
+  }
+
+  async function readAll(): Promise<void> {
+    const table = await host.readTable(planningScore);
+    const lists: (Block | null)[] = [];
+    for (const name of LISTS) lists.push(await host.readList(name));
+    const beside = await readBeside(table);
+    if (!alive) return;
+    store.set({ lists, beside });
+    take(table);
+    planSelected();
+  }
+
+  async function readSelection(): Promise<void> {
+    const before = store.get().table;
+    const table = await host.readTable(planningScore);
+    if (!alive) return;
+    const same =
+      before !== null &&
+      table !== null &&
+      before.sheet === table.sheet &&
+      before.top === table.top &&
+      before.left === table.left;
+    if (!same) {
+      await readAll();
+      return;
+    }
+    take(table);
+    planSelected();
+  }
+
+  /** One read at a time; what comes in between is made up for by one more at the end. */
+  function request(what: "all" | "selection"): Promise<void> {
+    if (reading !== undefined) {
+      again = again === "all" ? "all" : what;
+      return reading;
+    }
+    const run = async () => {
+      let next: typeof again = what;
+      while (next !== undefined && alive) {
+        const now: "all" | "selection" = next;
+        again = undefined;
+        try {
+          await (now === "all" ? readAll() : readSelection());
+        } catch (thrown) {
+          // While a cell is being edited there is nothing to tell: the next event reads again.
+          if (!(thrown instanceof HostError && thrown.code === "editing")) fail(thrown);
+          if (store.get().phase === "reading") store.set({ phase: "none" });
+        }
+        next = again;
+      }
+      reading = undefined;
+    };
+    reading = run();
+    return reading;
+  }
+
+  function later(what: "all" | "selection", delay: number): void {
+    if (!alive || store.get().busy) return;
+    if (again !== "all") again = what;
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      const wanted = again ?? what;
+      again = undefined;
+      void request(wanted);
+    }, delay);
+  }
+
+  const stops = [host.onSelectionChange(() => later("selection", 120)), host.onDataChange(() => later("all", 400))];
+
+  /** Runs an action that writes: one at a time, with a message at the start, and at the end whatever happened. */
+  async function act(start: string, action: () => Promise<Message | undefined>): Promise<void> {
+    if (store.get().busy) return;
+    store.set({ busy: true, message: { kind: "busy", text: start } });
+    try {
+      await reading;
+      const done = await action();
+      store.set({ message: done });
+    } catch (thrown) {
+      fail(thrown);
+    } finally {
+      store.set({ busy: false });
+      await request("all");
+    }
+  }
+
+  /** Table, matching and lists as they are now, ready to be planned; a message when they are not. */
+  async function fresh(): Promise<{ table: Table; matching: Matching } | Message> {
+    await readAll();
+    const { table, matching } = store.get();
+    if (table === null || matching === null)
+      return {
+        kind: "failed",
+        text: "There is no planning table at the selection.",
+        action: "Select a cell in the table and try again.",
+      };
+    if (settledUnits(matching) === undefined)
+      return {
+        kind: "failed",
+        text: "The table does not say its units.",
+        action: "Choose mm or in above, then write.",
+      };
+    return { table, matching };
+  }
+
+  const tally = (plans: readonly RowPlan[], table: Table, matching: Matching): string => {
+    const counted = plans.filter((_, i) => table.rows[i] && !isEmptyRow(table.rows[i]!, matching));
+    const of = (verdict: RowPlan["verdict"]) => counted.filter((line) => line.verdict === verdict).length;
+    return `${sentence(counted.length, "row")} written: ${of("ok")} ok, ${of("check")} check, ${of("stop")} stop.`;
+  };
+
+  return {
+    store,
+    refresh: () => request("all"),
+
+    setUnits(units) {
+      store.set({ asked: units });
+      planSelected();
+    },
+
+    match(index, key) {
+      const { table, byHand } = store.get();
+      const heading = normalHeading(table?.headings[index]);
+      if (table === null || heading === "") return;
+      const next: Record<string, string> = { ...byHand };
+      if (key === "auto") delete next[heading];
+      else {
+        // A meaning belongs to one column only.
+        if (key !== "") for (const other of Object.keys(next)) if (next[other] === key) delete next[other];
+        next[heading] = key;
+      }
+      store.set({ byHand: next, matching: match(table.headings, next) });
+      planSelected();
+    },
+
+    writeNumbers: () =>
+      act("Writing numbers …", async () => {
+        const now = await fresh();
+        if ("kind" in now) return now;
+        const { table, matching } = now;
+        const { lists, beside } = store.get();
+        const plans = plan(blocks(table, matching, lists)).lines;
+        const told = tally(plans, table, matching);
+        if (matching.outputs.length > 0) {
+          await host.writeCells(table, changesFor(table, matching, plans));
+          return { kind: "done", text: told };
+        }
+        if (beside !== null && !isNumbers(beside))
+          return {
+            kind: "failed",
+            text: "A live block stands beside the table; it shows these numbers already.",
+            action: "Delete its first cell if you want plain numbers there.",
+          };
+        const left = table.left + table.headings.length + 1;
+        const { cells, formats } = besideBlock(table, matching, plans, left);
+        if (beside === null) {
+          await host.insertCells({ sheet: table.sheet, row: table.top, column: left }, cells, formats);
+          return { kind: "done", text: `${told} They stand beside the table.` };
+        }
+        // An earlier fill: its rows are written over, rows the table has got since are put below.
+        const kept = Math.max(beside.rows.length, 0);
+        const width = cells[0]!.length;
+        await host.writeCells(
+          beside,
+          cells
+            .slice(1, 1 + kept)
+            .flatMap((row, r) =>
+              row.slice(0, width).map((value, column) => ({ row: r, column, value, format: formats[column] })),
+            ),
+        );
+        const more = cells.slice(1 + kept);
+        if (more.length > 0) await host.appendRows(beside, more);
+        return { kind: "done", text: `${told} The block beside the table is up to date.` };
+      }),
+
+    insertLive: () =>
+      act("Inserting the live block …", async () => {
+        const now = await fresh();
+        if ("kind" in now) return now;
+        const { table, matching } = now;
+        const { lists, beside, byHand } = store.get();
+        if (beside !== null)
+          return isNumbers(beside)
+            ? {
+                kind: "failed",
+                text: "Numbers stand beside the table already.",
+                action: "Delete that block first if you want a live one there.",
+              }
+            : { kind: "failed", text: "The live block is there already.", action: "It follows the table by itself." };
+        if (unitsGiven(matching) === undefined)
+          return {
+            kind: "failed",
+            text: "A live block reads the units from the table, and the table does not say them.",
+            action: "Add a column Units with mm or in, then insert again.",
+          };
+        if (table.headings.some((heading) => byHand[normalHeading(heading)] !== undefined))
+          return {
+            kind: "failed",
+            text: "A live block reads the headings by itself; columns matched by hand are not known to it.",
+            action: "Rename those headings as they were matched, then insert again.",
+          };
+        const place = { sheet: table.sheet, row: table.top, column: table.left + table.headings.length + 1 };
+        await host.insertFormula(place, liveFormula(table, lists), [table.rows.length + 1, RESULT_COLUMNS.length]);
+        return { kind: "done", text: "The live block stands beside the table and follows every change in it." };
+      }),
+
+    workOut: () =>
+      act("Working the row out …", async () => {
+        await readAll();
+        const { plan: line, table } = store.get();
+        if (line === null || table === null || line.steps.length === 0)
+          return {
+            kind: "failed",
+            text: "There is no row to work out.",
+            action: "Select a cell in a row of the table that has its sizes filled in.",
+          };
+        const label = String(line.row ?? (table.selected ?? 0) + 1).replace(/[[\]:*?/\\']/g, " ");
+        await host.addSheet(
+          { name: `Worked ${label}`.slice(0, 31).trim(), headings: WORKED_HEADINGS, rows: workedRows(line) },
+          true,
+        );
+        return { kind: "done", text: `${sentence(line.steps.length, "step")} written out on a sheet of their own.` };
+      }),
+
+    apply: (suggestion) =>
+      act("Writing into the row …", async () => {
+        const { table, matching, plan: line } = store.get();
+        if (table === null || matching === null || table.selected === null || line === null)
+          return { kind: "failed", text: "No row is selected.", action: "Select the row again." };
+        const missing: Column[] = [];
+        const changes = suggestion.writes.flatMap(({ key, value }) => {
+          const column = ROW_COLUMNS.find((c) => c.key === key);
+          const found = matching.inputs.find((m) => m.column.key === key);
+          if (found === undefined) {
+            if (column) missing.push(column);
+            return [];
+          }
+          return [{ row: table.selected!, column: found.at, value: inColumn(found, value, line.units) }];
+        });
+        if (missing.length > 0 || changes.length === 0)
+          return {
+            kind: "failed",
+            text: `The table has no column for this: ${missing.map((c) => c.heading).join(", ")}.`,
+            action: "Add a column with that heading, then try again.",
+          };
+        await host.writeCells(table, changes);
+        return { kind: "done", text: `${suggestion.change}: written into the row.` };
+      }),
+
+    addLists: (starting) =>
+      act("Adding the starting lists …", async () => {
+        await readAll();
+        const { lists } = store.get();
+        const added: string[] = [];
+        for (const [i, name] of LISTS.entries()) {
+          const sheet = starting.find((one) => one.name === name);
+          if (lists[i] !== null || sheet === undefined) continue;
+          await host.addSheet(sheet);
+          added.push(name);
+        }
+        return { kind: "done", text: `Added: ${added.join(", ")}. They are starting values: put your own in.` };
+      }),
+
+    addTable: (sheet) =>
+      act("Adding a planning table …", async () => {
+        const block = await host.addSheet(sheet, true);
+        await host.select({ sheet: block.sheet, row: block.top + 1, column: block.left });
+        return { kind: "done", text: "An empty planning table is there. One operation per row." };
+      }),
+
+    say: (message) => store.set({ message }),
+
+    destroy() {
+      alive = false;
+      clearTimeout(timer);
+      for (const stop of stops) stop();
+    },
+  };
+}
+
+/** A canonical value in the units of the column it goes into. */
+function inColumn({ column, units }: Matching["inputs"][number], value: CellValue, rowUnits: Units): CellValue {
+  if (typeof value !== "number" || column.dimension === undefined) return value;
+  return round12(fromCanonical(value, column.dimension, units ?? rowUnits));
+}
+
+/** Takes the float noise off a number that a person will read in a cell. */
+const round12 = (value: number) => Number(value.toPrecision(12));

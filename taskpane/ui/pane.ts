@@ -1,0 +1,309 @@
+/** The pane: puts the parts together and hands each the facts it shows. The only part that knows the others. */
+import { normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../../src/plan/columns.ts";
+import { planTable } from "../../src/plan/evaluate.ts";
+import type { Units } from "../../src/units.ts";
+import type { Host } from "../host/host.ts";
+import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
+import { createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
+import { EMPTY_TABLE, STARTING_LISTS } from "../starting.ts";
+import { advice } from "./advice.ts";
+import { type CardFacts, card, cardText } from "./card.ts";
+import { cautions } from "./cautions.ts";
+import { chain } from "./chain.ts";
+import { copyText } from "./copy.ts";
+import { h, replace } from "./dom.ts";
+import { drawing } from "./drawing.ts";
+import { type EmptyFacts, empty } from "./empty.ts";
+import { cardFacts, programFigures, rowTitle } from "./figures.ts";
+import { type FillFacts, fill, type Recognised } from "./fill.ts";
+import { firstRun } from "./first.ts";
+import { limits } from "./limits.ts";
+import { message } from "./message.ts";
+import { program } from "./program.ts";
+import { tabs } from "./tabs.ts";
+import { verdict } from "./verdict.ts";
+
+const SEEN = "tablefeed.seen";
+
+/** Meanings a column can be given by hand: inputs first, then results. */
+const CHOICES = [
+  ...ROW_COLUMNS.map((column) => ({ key: `in:${column.key}`, text: `→ ${column.heading}` })),
+  ...RESULT_COLUMNS.filter((column) => column.key !== "row").map((column) => ({
+    key: `out:${column.key}`,
+    text: `← ${column.heading}`,
+  })),
+];
+
+/** What the browser keeps for this person; nothing is lost where it keeps nothing. */
+const memory = {
+  seen(): boolean {
+    try {
+      return localStorage.getItem(SEEN) !== null;
+    } catch {
+      return false;
+    }
+  },
+  keep(): void {
+    try {
+      localStorage.setItem(SEEN, "yes");
+    } catch {
+      // private windows keep nothing: the welcome comes again, and can be skipped again
+    }
+  },
+};
+
+/** Shows the pane in `element`, on the workbook of `host`. */
+export function mountPane(element: HTMLElement, host: Host, planner: Planner = planTable): { destroy(): void } {
+  const session = createSession(host, planner);
+  let welcome = !memory.seen();
+  const past = () => {
+    welcome = false;
+    memory.keep();
+    show(session.store.get());
+  };
+
+  const news = message();
+  const first = firstRun({
+    start() {
+      past();
+      const { phase, lists } = session.store.get();
+      if (phase === "none") void session.addTable(EMPTY_TABLE);
+      else if (lists.some((list) => list === null)) void session.addLists(STARTING_LISTS);
+      else views.open("table");
+    },
+    skip: past,
+  });
+  const nothing = empty();
+  const noRow = empty();
+  const verdictPart = verdict();
+  const programPart = program();
+  const drawingPart = drawing();
+  const advicePart = advice({ apply: (suggestion) => void session.apply(suggestion) });
+  const limitsPart = limits();
+  const chainPart = chain({ copy: copyText });
+  const fillPart = fill({
+    setUnits: session.setUnits,
+    match: session.match,
+    writeNumbers: () => void session.writeNumbers(),
+    insertLive: () => void session.insertLive(),
+    workOut: () => void session.workOut(),
+    addLists: () => void session.addLists(STARTING_LISTS),
+  });
+  const paper = card();
+  let onPaper: CardFacts | undefined;
+
+  const title = h("h2", { class: "row-title" });
+  const limitsTitle = h("h3", {}, "Limits");
+  const cardButtons = h(
+    "div",
+    { class: "pair" },
+    h("button", { type: "button", onclick: () => window.print() }, "Print card"),
+    h(
+      "button",
+      {
+        type: "button",
+        onclick: async () => {
+          const done = onPaper !== undefined && (await copyText(cardText(onPaper)));
+          session.say(
+            done
+              ? { kind: "done", text: "The card is copied as text." }
+              : { kind: "failed", text: "The card could not be copied.", action: "Print it instead." },
+          );
+        },
+      },
+      "Copy card",
+    ),
+  );
+  const explained = h(
+    "div",
+    {},
+    title,
+    verdictPart.element,
+    programPart.element,
+    drawingPart.element,
+    advicePart.element,
+    h("section", { class: "section" }, limitsTitle, limitsPart.element),
+    chainPart.element,
+    h("section", { class: "section" }, h("h3", {}, "For the machine"), cardButtons),
+  );
+  const rowPanel = h("div", {}, noRow.element, explained);
+  const tablePanel = h("div", {}, fillPart.element);
+  const views = tabs([
+    { key: "row", text: "This row", panel: rowPanel },
+    { key: "table", text: "Whole table", panel: tablePanel },
+  ]);
+  const read = h("button", { type: "button", class: "quiet", onclick: () => void session.refresh() }, "Read again");
+
+  const screen = h(
+    "main",
+    { class: "pane" },
+    h("header", {}, h("h1", {}, "Tablefeed")),
+    news.element,
+    first.element,
+    nothing.element,
+    views.element,
+    cautions(),
+    h("footer", {}, read),
+  );
+  replace(element, screen, paper.element);
+
+  function show(state: Readonly<State>): void {
+    const { phase, table, matching, plan, suggestions } = state;
+    news.show(state.message);
+    const listless = state.lists.some((list) => list === null);
+    first.show({
+      shown: welcome && phase !== "reading",
+      useful:
+        phase === "none"
+          ? "Make an empty planning table"
+          : listless
+            ? "Add the starting lists"
+            : "Show what was recognised",
+    });
+    nothing.show(emptyFacts(state, () => void session.addTable(EMPTY_TABLE), welcome));
+    views.element.hidden = phase !== "table";
+    if (table === null || matching === null) {
+      paper.show(undefined);
+      return;
+    }
+    fillPart.show(fillFacts(state));
+
+    noRow.show(plan === null ? noRowFacts(state) : undefined);
+    explained.hidden = plan === null;
+    onPaper = undefined;
+    if (plan !== null) {
+      const figures = programFigures(plan);
+      title.textContent = rowTitle(plan, table, matching);
+      verdictPart.show(plan);
+      programPart.show(figures);
+      drawingPart.show({ sketch: plan.sketch, units: plan.units });
+      advicePart.show({ suggestions, busy: state.busy });
+      limitsPart.show(plan);
+      limitsTitle.parentElement!.hidden = plan.limits.length === 0;
+      chainPart.show(plan);
+      onPaper = {
+        title: title.textContent,
+        verdict: plan.verdict,
+        facts: cardFacts(plan, table, matching),
+        figures,
+        reasons: plan.reasons,
+        binding: plan.binding,
+        basis: table.selected === null ? "" : basisOf(table.rows[table.selected]!, matching),
+        drawing: drawingPart.element.querySelector("svg")?.cloneNode(true),
+      };
+    }
+    paper.show(onPaper);
+  }
+
+  const stop = session.store.subscribe(show);
+  show(session.store.get());
+  void session.refresh();
+  return {
+    destroy() {
+      stop();
+      session.destroy();
+      element.replaceChildren();
+    },
+  };
+}
+
+function emptyFacts({ phase }: State, make: () => void, welcome: boolean): EmptyFacts | undefined {
+  if (phase === "reading") return { text: "Reading the workbook …", todo: "" };
+  if (phase !== "none") return undefined;
+  return {
+    text: "No planning table on this sheet.",
+    todo: "Select a cell in your table: one heading row with Operation, Material and sizes, and one operation per row below it.",
+    button: welcome ? undefined : { text: "Make an empty planning table", act: make },
+  };
+}
+
+function noRowFacts({ table, matching }: State): EmptyFacts {
+  if (table !== null && matching !== null && table.selected !== null && unitsGiven(matching) === undefined)
+    return { text: "The table does not say its units.", todo: "Choose mm or in under “Whole table”." };
+  return { text: "No filled row is selected.", todo: "Select a cell in a row of the table to see what limits it." };
+}
+
+/** How long a list of names may get before the rest is only counted. */
+const NAMED = 6;
+
+function fillFacts(state: State): FillFacts {
+  const { table, matching, byHand, asked, lists, beside, busy } = state;
+  const { inputs, outputs, basisAt, changedAt } = matching!;
+  const given = unitsGiven(matching!);
+  const heard = match(table!.headings);
+  const columns = table!.headings.map((heading, index): Recognised => {
+    const name = heading === null ? "" : String(heading);
+    if (index === basisAt) return { heading: name, index, automatic: "← basis of the numbers", key: "basis" };
+    if (index === changedAt) return { heading: name, index, automatic: "← marks changed inputs", key: "changed" };
+    const asInput = inputs.find((m) => m.at === index);
+    const found = asInput ?? outputs.find((m) => m.at === index);
+    const autoIn = heard.inputs.find((m) => m.at === index);
+    const auto = autoIn ?? heard.outputs.find((m) => m.at === index);
+    return {
+      heading: name,
+      index,
+      automatic: auto && `${autoIn ? "→" : "←"} ${auto.column.heading}`,
+      key: found && `${asInput ? "in" : "out"}:${found.column.key}`,
+      unit:
+        found &&
+        (found.column.unit ??
+          unitText(found.column.dimension, found.units ?? (given === "given" ? undefined : (given ?? asked)))),
+      byHand: byHand[normalHeading(name)] !== undefined,
+    };
+  });
+
+  const writes: string[] = [];
+  if (outputs.length > 0) {
+    const names = outputs.map((m) => `“${m.heading}”`);
+    const shown =
+      names.length > NAMED ? `${names.slice(0, NAMED).join(", ")} and ${names.length - NAMED} more` : names.join(", ");
+    writes.push(
+      `Numbers in ${outputs.length === 1 ? "the column" : `these ${outputs.length} columns`}: ${shown}. What stands there now is replaced.`,
+    );
+    writes.push(
+      basisAt === undefined
+        ? `Nothing will mark rows whose inputs change later: add columns headed ${BASIS} and ${CHANGED} for that.`
+        : `The basis of each row${changedAt === undefined ? "" : ", and a plain formula that marks rows whose inputs change later"}.`,
+    );
+  } else if (beside !== null && isNumbers(beside)) {
+    writes.push(`New numbers in the block beside the table, ${beside.address}.`);
+  } else if (beside === null) {
+    writes.push(
+      `A block of ${RESULT_COLUMNS.length} result columns beside the table, one column away. The table itself stays as it is.`,
+    );
+    writes.push("With each row its basis, and a plain formula that marks rows whose inputs change later.");
+  }
+
+  const missing = LISTS.filter((_, i) => lists[i] === null);
+  const warnings: string[] = [];
+  if (beside !== null && !isNumbers(beside))
+    warnings.push("A live block stands beside the table and shows its numbers.");
+  for (const key of ["operation", "material", "tool"]) {
+    const column = ROW_COLUMNS.find((c) => c.key === key)!;
+    if (!inputs.some((m) => m.column === column))
+      warnings.push(`No column was recognised as ${column.heading}. Match one below, or add it.`);
+  }
+  return {
+    where: table!.address,
+    rows: table!.rows.length,
+    columns,
+    choices: CHOICES,
+    units: given !== undefined ? "given" : asked,
+    writes,
+    warnings,
+    lists: lists.flatMap((list, i) => (list === null ? [] : [{ name: LISTS[i]!, count: list.rows.length }])),
+    missingLists: missing,
+    busy,
+    canWrite: outputs.length > 0 || beside === null || isNumbers(beside),
+    canInsertLive: beside === null,
+    canWorkOut: state.plan !== null,
+  };
+}
+
+const UNIT_WORDS: Record<string, readonly [string, string]> = {
+  length: ["mm", "in"],
+  "surface speed": ["m/min", "ft/min"],
+  feed: ["mm/min", "in/min"],
+};
+const unitText = (dimension: string | undefined, units: Units | undefined): string | undefined =>
+  dimension === undefined || units === undefined ? undefined : UNIT_WORDS[dimension]?.[units === "in" ? 1 : 0];
