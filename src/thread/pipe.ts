@@ -1,6 +1,6 @@
 /** Pipe threads where pressure-tight joints are not made on the threads, ISO 228-1 (G): sizes and limits. */
 import { TradeError } from "../errors.ts";
-import type { Thread } from "./types.ts";
+import type { Thread, ThreadLimits } from "./types.ts";
 
 /** Size, threads per inch, basic major, pitch and minor diameter [mm] (ISO 228-1 Table 1). */
 const SIZES: readonly (readonly [string, number, number, number, number])[] = [
@@ -60,5 +60,49 @@ export function readPipe(text: string, parameter: string, original: string): Thr
     threadClass: letter,
     hand: left ? "left" : "right",
     profileAngle: 55,
+  };
+}
+
+const OPEN_MAJOR = "ISO 228-1 sets no largest major diameter for an internal thread";
+const OPEN_MINOR = "ISO 228-1 sets no limits for the minor diameter of an external thread";
+
+/** Tolerances [µm] by threads per inch: pitch diameter (class A and internal), internal minor, external major. */
+const TOLERANCES: Readonly<Record<number, readonly [number, number, number]>> = {
+  28: [107, 282, 214],
+  19: [125, 445, 250],
+  14: [142, 541, 284],
+  11: [180, 640, 360],
+};
+/** Sizes above G2 have wider ones on pitch and major diameter. */
+const LARGE: readonly [number, number, number] = [217, 640, 434];
+
+const less = (mm: number, um: number) => (Math.round(mm * 1000) - um) / 1000;
+
+/**
+ * Limits of size of a G thread.
+ *
+ *   internal: D2 … D2 + T, D1 … D1 + TD1; external: d − Td … d, d2 − T … d2 (class A), d2 − 2·T … d2 (class B)
+ *
+ * @param thread - a G thread, as parseThread gives it [-]
+ * @returns limits [mm]; a sentence in place of a limit that is open
+ * @throws nothing: parseThread has checked the thread
+ * @source ISO228
+ * @example
+ * pipeLimits(parseThread("G1/4")).minor.max //=> 11.89
+ */
+export function pipeLimits(thread: Thread): ThreadLimits {
+  const [, tpi, major, pitch, minor] = SIZES.find(([name]) => `G${name}` === thread.size)!;
+  const [T, TD1, Td] = major > 60 ? LARGE : TOLERANCES[tpi]!;
+  if (thread.kind === "internal") {
+    return {
+      major: { basic: major, min: major, max: OPEN_MAJOR },
+      pitch: { basic: pitch, min: pitch, max: less(pitch, -T) },
+      minor: { basic: minor, min: minor, max: less(minor, -TD1) },
+    };
+  }
+  return {
+    major: { basic: major, min: less(major, Td), max: major },
+    pitch: { basic: pitch, min: less(pitch, thread.threadClass === "B" ? 2 * T : T), max: pitch },
+    minor: { basic: minor, min: OPEN_MINOR, max: minor },
   };
 }
