@@ -2,7 +2,7 @@
  * The worksheet functions inside the desk's formula engine. They are registered as classes of the engine, not by its
  * convenience wrapper: only so does a blank cell stay blank and an omitted argument stay omitted.
  */
-import type { Ctor } from "@univerjs/core";
+import type { Ctor, Nullable } from "@univerjs/core";
 import {
   type ArrayValueObject,
   ArrayValueObject as ArrayValues,
@@ -30,12 +30,13 @@ interface Described {
 const DESCRIBED = new Map((described as { functions: Described[] }).functions.map((f) => [f.id, f]));
 
 /** Content of one value of the engine: null is blank, an error is its code as text. */
-function plain(value: BaseValueObject | null | undefined): unknown {
+function plain(value: Nullable<BaseValueObject>): unknown {
   if (value === null || value === undefined || value.isNull()) return null;
   return value.getValue();
 }
 
-function toArgument(value: BaseValueObject): unknown[][] {
+function toArgument(value: Nullable<BaseValueObject>): unknown[][] {
+  if (value === null || value === undefined) return [[null]];
   if (!value.isArray()) return [[plain(value)]];
   const block = value as ArrayValueObject;
   const cells = block.getArrayValue();
@@ -53,8 +54,7 @@ export interface ErrorNote {
 /** The engine keeps one object per code and message, so the note on it is the right one. */
 function toError({ code, message }: CellError): BaseValueObject {
   const value = ErrorValueObject.create(code as Parameters<typeof ErrorValueObject.create>[0], message);
-  value.setCustomData({ why: message } satisfies ErrorNote);
-  return value;
+  return value.withCustomData({ why: message } satisfies ErrorNote);
 }
 
 function toValue(cell: unknown): BaseValueObject {

@@ -1,0 +1,149 @@
+/** The desk: grid, pane and the bar above them. The one place that wires them together. */
+import "./desk.css";
+import type { IWorkbookData } from "@univerjs/core";
+import { HostError } from "../host/host.ts";
+import { sheetHost } from "../host/sheet.ts";
+import { blankPlan, type Lists, planBook } from "./book.ts";
+import { startGrid } from "./grid.ts";
+import { showReasons } from "./reason.ts";
+import { DEMO_PLAN, MACHINES, MATERIALS, TOOLS } from "./stand-in.ts";
+import { takeWorkbook } from "./take.ts";
+
+const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+const LISTS: Lists = { materials: MATERIALS, tools: TOOLS, machines: MACHINES };
+
+const element = <E extends HTMLElement>(id: string) => document.getElementById(id) as E;
+const state = element("state");
+const bookName = element("book-name");
+
+function say(text: string, trouble = false): void {
+  state.textContent = text;
+  state.classList.toggle("trouble", trouble);
+}
+
+/** Asks before something of the user's is given up. */
+function ask(question: string, yes: string): Promise<boolean> {
+  const dialog = element<HTMLDialogElement>("question");
+  element("question-text").textContent = question;
+  element("question-yes").textContent = yes;
+  return new Promise((resolve) => {
+    const done = (answer: boolean) => () => {
+      dialog.close();
+      resolve(answer);
+    };
+    element("question-yes").onclick = done(true);
+    element("question-no").onclick = done(false);
+    dialog.oncancel = () => resolve(false);
+    dialog.showModal();
+    element("question-no").focus();
+  });
+}
+
+const { univer, api } = startGrid(element("grid"));
+const host = sheetHost(univer);
+let name = "";
+let savedAt = 0;
+const unsaved = () => host.edits() !== savedAt;
+
+async function show(data: IWorkbookData, title: string): Promise<void> {
+  const open = api.getActiveWorkbook();
+  if (open) api.disposeUnit(open.getId());
+  const answered = calculated();
+  api.createWorkbook({ ...data, id: `${data.id}-${Date.now().toString(36)}` });
+  name = title;
+  bookName.textContent = title;
+  document.title = `${title} – Tablefeed desk`;
+  await answered;
+  savedAt = host.edits();
+}
+
+/** Waits for the engine to have answered what was just opened. */
+function calculated(): Promise<void> {
+  return new Promise((resolve) => {
+    const done = () => {
+      end.dispose();
+      clearTimeout(enough);
+      resolve();
+    };
+    const end = api.getFormula().calculationResultApplied(done);
+    const enough = setTimeout(done, 3000);
+  });
+}
+
+async function mayReplace(): Promise<boolean> {
+  return !unsaved() || ask(`“${name}” has changes that are not saved. Give them up?`, "Give them up");
+}
+
+async function guarded(work: () => Promise<void>): Promise<void> {
+  try {
+    await work();
+  } catch (problem) {
+    say(problem instanceof HostError ? problem.message : `That did not work: ${String(problem)}`, true);
+  }
+}
+
+async function save(forExcel: boolean): Promise<void> {
+  say("Saving …");
+  const { writeXlsx } = await import("./xlsx.ts");
+  const edits = host.edits();
+  const { bytes, left } = await writeXlsx(takeWorkbook(univer), { forExcel });
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([bytes], { type: XLSX }));
+  link.download = `${name.replace(/\.xlsx$/i, "")}.xlsx`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  savedAt = edits;
+  say(left.length === 0 ? `Saved ${link.download}` : `Saved ${link.download}, without ${left.join(", ")}`);
+}
+
+async function open(file: File): Promise<void> {
+  if (!(await mayReplace())) return;
+  say(`Opening ${file.name} …`);
+  const { readXlsx } = await import("./xlsx.ts");
+  const { data, left } = await readXlsx(new Uint8Array(await file.arrayBuffer()), file.name);
+  await show(data, file.name);
+  say(left.length === 0 ? `Opened ${file.name}` : `Opened ${file.name}; not carried over: ${left.join(", ")}`);
+}
+
+element("open").onclick = () => element<HTMLInputElement>("file").click();
+element<HTMLInputElement>("file").onchange = () => {
+  const input = element<HTMLInputElement>("file");
+  const file = input.files?.[0];
+  input.value = "";
+  if (file) void guarded(() => open(file));
+};
+element("save").onclick = () => void guarded(() => save(false));
+element("save-excel").onclick = () => void guarded(() => save(true));
+element("blank").onclick = () =>
+  void guarded(async () => {
+    if (!(await mayReplace())) return;
+    await show(planBook("Plan", blankPlan(), LISTS), "Plan.xlsx");
+    say("A blank planning table, with the lists");
+  });
+const demo = async () => {
+  await show(planBook("Demo job", DEMO_PLAN, LISTS), "Demo job.xlsx");
+  say("The demo job of the Harrow Lane Machine Works");
+};
+element("demo").onclick = () =>
+  void guarded(async () => {
+    if (await mayReplace()) await demo();
+  });
+
+document.addEventListener(
+  "keydown",
+  (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.altKey) return;
+    if (event.key === "s") void guarded(() => save(false));
+    else if (event.key === "o") element("open").click();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  },
+  true,
+);
+window.addEventListener("beforeunload", (event) => {
+  if (unsaved()) event.preventDefault();
+});
+
+showReasons(host, api, element("reason"));
+void guarded(demo);
