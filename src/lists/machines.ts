@@ -1,4 +1,7 @@
-/** Machines of the invented shop, from an old knee mill to a fast small machining centre. */
+/**
+ * Machines of the invented shop: an old knee mill, a bed mill with a newer spindle and slow axes, two machining centres and
+ * a fast small one.
+ */
 import type { ListBlock } from "./types.ts";
 
 /** The starting list of machines; figures are typical of the kind of machine (common practice), not of any maker's. */
@@ -18,8 +21,8 @@ export const MACHINES: ListBlock = [
     "Rate [per hour]",
     "Setup [min]",
   ],
-  ["Knee mill K1", 60, 2800, 1.5, 40, 1.2, 2.5, 0.3, 90, 10, 0.05, 46, 25],
-  ["Bed mill B2", 50, 4000, 5.5, 70, 5, 8, 1, 30, 18, 0.04, 58, 30],
+  ["Knee mill K1", 60, 2800, 1.5, 40, 1.2, 2.5, 0.2, 90, 10, 0.05, 46, 25],
+  ["Retrofit mill R2", 80, 12000, 5.5, 35, 5, 8, 0.25, 30, 16, 0.04, 58, 30],
   ["Centre V3", 60, 8000, 11, 80, 10, 24, 3, 6, 22, 0.03, 74, 35],
   ["Centre V4", 60, 12000, 15, 95, 20, 36, 5, 4, 26, 0.03, 88, 35],
   ["Small centre S5", 300, 24000, 7.5, 12, 30, 50, 10, 2.5, 18, 0.03, 96, 30],

@@ -80,7 +80,8 @@ const ROWS: ReturnType<typeof readTable> = readTable(`
 `);
 
 /** Longer text behind the Source column. */
-const summary = (kienzle: Kienzle) => `Force: ${KIENZLE[kienzle]}. Life: from memory. Rest: common practice. Check before use`;
+const summary = (kienzle: Kienzle) =>
+  `Force: ${KIENZLE[kienzle]}. Life: from memory. Rest: common practice. Check before use`;
 
 /** The starting list of materials. */
 export const MATERIALS: ListBlock = [
