@@ -1,7 +1,8 @@
-/** Every worksheet function, by file. The name of an export is the function's id in the namespace CUT. */
-
-export * from "./cost.ts";
+/** Every worksheet function, by file. The name of an export * from "./cost.ts";
 export * from "./drilling.ts";
+export * from "./engagement.ts";
+export * from "./force.ts";
+export * from "./plan.ts";
 export * from "./speed.ts";
 export * from "./thread-size.ts";
 export * from "./time.ts";

@@ -1,0 +1,143 @@
+/** The whole table: every row worked out by its operation, then time, tool life and cost. */
+import { partCost } from "../cost.ts";
+import { toolLife } from "../life.ts";
+import { type DimensionName, fromCanonical } from "../units.ts";
+import { RESULT_COLUMNS } from "./columns.ts";
+import { type Done, type Job, startJob } from "./job.ts";
+import { planDrill } from "./op-drill.ts";
+import { planHole } from "./op-hole.ts";
+import { planThreadMill } from "./op-thread.ts";
+import { planWall } from "./op-wall.ts";
+import { type Cells, type Lists, type ReadRow, readLists, readRows } from "./read.ts";
+import type { RowPlan } from "./types.ts";
+
+export interface Blocks {
+  readonly rows: Cells;
+  readonly materials: Cells;
+  readonly tools: Cells;
+  readonly machines: Cells;
+}
+
+export interface TablePlan {
+  /** One per input row; undefined for a row without content. */
+  readonly lines: readonly (RowPlan | undefined)[];
+  readonly header: readonly string[];
+  /** One line per input row under `header`; lengths etc. in the row's units, "" where there is nothing. */
+  readonly block: readonly (readonly (number | string)[])[];
+}
+
+/** Works out a table given as blocks of cells, each with its heading row. */
+export function planTable(blocks: Blocks): TablePlan {
+  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
+  const rows = readRows(blocks.rows);
+  const lines = planRows(rows, lists);
+  return { lines, header: RESULT_COLUMNS.map((c) => c.heading), block: lines.map((line) => resultCells(line)) };
+}
+
+/** Works out rows that are read already. A machine's setup is shared by the rows planned on it. */
+export function planRows(rows: readonly ReadRow[], lists: Lists): (RowPlan | undefined)[] {
+  const perMachine = new Map<string, number>();
+  for (const { row, empty } of rows) {
+    const key = row.machine?.toLowerCase();
+    if (!empty && key !== undefined) perMachine.set(key, (perMachine.get(key) ?? 0) + 1);
+  }
+  return rows.map((read) =>
+    read.empty ? undefined : planRow(read, lists, perMachine.get(read.row.machine?.toLowerCase() ?? "") ?? 1),
+  );
+}
+
+/** One row. `sharing` rows of the table share the setup of its machine. */
+export function planRow(read: ReadRow, lists: Lists, sharing = 1): RowPlan {
+  const job = startJob(read, lists);
+  const done = read.row.operation === undefined || read.row.units === undefined ? {} : operate(job);
+  timeAndCost(job, done, sharing);
+  return job.work.finish(read.name, read.row.operation ?? "");
+}
+
+function operate(job: Job): Done {
+  switch (job.operation) {
+    case "drill":
+      return planDrill(job);
+    case "thread mill":
+      return planThreadMill(job);
+    case "tap":
+    case "ream":
+    case "countersink":
+      return planHole(job);
+    default:
+      return planWall(job);
+  }
+}
+
+function timeAndCost({ work, row, machine, material }: Job, done: Done, sharing: number): void {
+  const t = done.time;
+  if (!t || !machine) return;
+  const each = t.cutting + t.moving + t.waiting;
+  const quantity = row.quantity ?? 1;
+  const change = machine.toolChange ?? 0;
+  const time = each * quantity + change;
+  work.step("time", "time per part", time, "time each × quantity + one tool change", "COMMON", { unit: "s" });
+  work.set({ timeEach: each, time });
+  if (t.cutting > 1.2 * t.ideal && t.cutting - t.ideal > 0.5) {
+    work.reason(
+      "ok",
+      "acceleration-time",
+      `acceleration costs ${((t.cutting - t.ideal) * quantity).toFixed(1)} s of the cutting time per part`,
+      "a machine that accelerates faster, or fewer and longer moves",
+      { value: t.cutting, limit: t.ideal },
+    );
+  }
+  if (machine.rate === undefined) return;
+  let toolCost = 0;
+  const tool = done.tool;
+  const reference = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
+  if (
+    done.cutting &&
+    tool?.price !== undefined &&
+    material?.taylorN &&
+    material.referenceLife &&
+    reference !== undefined
+  ) {
+    const life = toolLife(done.cutting.surfaceSpeed, reference, material.referenceLife, material.taylorN);
+    const share = (done.cutting.seconds * quantity) / 60 / life;
+    toolCost = (share * tool.price) / (tool.edges ?? 1);
+    work.step(
+      "life",
+      "tool life (estimate)",
+      life,
+      "Taylor V·T^n = C from the top of the material's speed range",
+      "TAYLOR1907",
+      {
+        unit: "min",
+        cell: work.formula("TOOLLIFE", done.cutting.surfaceSpeed, reference, material.referenceLife, material.taylorN),
+      },
+    );
+    work.step("toolCost", "tool cost per part", toolCost, "cutting time / life × price / edges", "COMMON", {
+      unit: "money",
+    });
+  }
+  const setup = row.batch === undefined ? 0 : ((machine.setup ?? 0) * 60) / sharing;
+  const cost = partCost(time, machine.rate, row.batch ?? 1, setup, toolCost);
+  work.step(
+    "cost",
+    "cost per part",
+    cost,
+    row.batch === undefined
+      ? "rate·time/3600 + tool cost; no setup, because Batch is blank"
+      : `rate·(time + setup/batch)/3600 + tool cost; ${sharing > 1 ? `the setup is shared by the ${sharing} rows on this machine` : "setup of the machine"}`,
+    "COMMON",
+    { unit: "money", cell: work.formula("PARTCOST", time, machine.rate, row.batch ?? 1, setup, toolCost) },
+  );
+  work.set({ cost });
+}
+
+/** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */
+export function resultCells(line: RowPlan | undefined): (number | string)[] {
+  return RESULT_COLUMNS.map((column) => {
+    const value = line?.results[column.key];
+    if (value === null || value === undefined) return "";
+    if (typeof value !== "number") return value;
+    if (!Number.isFinite(value)) return "";
+    return column.dimension ? fromCanonical(value, column.dimension as DimensionName, line!.units) : value;
+  });
+}

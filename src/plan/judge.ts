@@ -1,0 +1,200 @@
+/** Limits that every operation is held to, as ratios and reasons. */
+import { largestMisesStress, largestPrincipalStress } from "../tool/stress.ts";
+import { BENDING_SHARE, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
+import type { Job } from "./job.ts";
+import type { ToolBeam } from "./tool-beam.ts";
+
+const GOOD = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
+const BAD = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
+
+/** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
+export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number): number {
+  const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
+  work.step("power", "spindle power", power, "P = 2π·n·T/(60000·η), η = 0.85", "MH", {
+    dimension: "power",
+  });
+  work.set({ power });
+  const over = 1 + UNCERTAINTY.force;
+  if (machine?.power !== undefined) {
+    const load = work.limit("power", "spindle power", power, machine.power, "power", [
+      (power * (2 - over)) / machine.power,
+      (power * over) / machine.power,
+    ]);
+    if (load > 1) {
+      work.reason(
+        power > machine.power ? "stop" : "check",
+        "power-over",
+        `spindle power ${work.say(power, "power")} (up to ${work.say(power * over, "power")}) against ${work.say(machine.power, "power")} of the machine`,
+        "take less depth or feed",
+        { value: power, limit: machine.power, dimension: "power" },
+      );
+    }
+  }
+  if (machine?.torque !== undefined) {
+    const load = work.limit("torque", "spindle torque", meanTorque / SPINDLE_EFFICIENCY, machine.torque, "torque", [
+      ((2 - over) * meanTorque) / SPINDLE_EFFICIENCY / machine.torque,
+      (over * meanTorque) / SPINDLE_EFFICIENCY / machine.torque,
+    ]);
+    if (load > 1) {
+      work.reason(
+        "check",
+        "torque-over",
+        `spindle torque ${work.say(meanTorque / SPINDLE_EFFICIENCY, "torque")} against ${work.say(machine.torque, "torque")} of the machine`,
+        "take less depth or feed, or a smaller cutter",
+        { value: meanTorque / SPINDLE_EFFICIENCY, limit: machine.torque, dimension: "torque" },
+      );
+    }
+  }
+  return power;
+}
+
+/** Stress of the tool against its rupture strength over the safety factor; answers the share at the nominal force. */
+export function judgeStress(
+  { work }: Job,
+  beam: ToolBeam,
+  tool: { ruptureStrength?: number; notchFactor?: number; substrate?: "carbide" | "hss"; tool: string },
+  force: number,
+  torque: number,
+  loadFromTip: number,
+): void {
+  if (tool.ruptureStrength === undefined) {
+    work.reason(
+      "ok",
+      "no-strength",
+      `${tool.tool} has no rupture strength in the list: its stress is not judged`,
+      "fill in Rupture strength",
+    );
+    return;
+  }
+  const notchFactor = tool.notchFactor ?? 1;
+  const largest = tool.substrate === "hss" ? largestMisesStress : largestPrincipalStress;
+  const { stress } = largest(force, beam.loaded(loadFromTip), { torque, notchFactor, holderNotchFactor: 1 });
+  const allowed = tool.ruptureStrength / STRESS_SAFETY;
+  work.step(
+    "stress",
+    "largest stress in the tool (estimate)",
+    stress,
+    `bending and torsion at each section, notch factor ${notchFactor}; allowed ${work.say(allowed, "stress")} = rupture strength / ${STRESS_SAFETY}`,
+    "ROARK",
+    { dimension: "stress" },
+  );
+  const high = 1 + UNCERTAINTY.force;
+  const load = work.limit("stress", "tool stress", stress, allowed, "stress", [
+    ((2 - high) * stress) / allowed,
+    (high * stress) / allowed,
+  ]);
+  work.set({ stress: stress / allowed });
+  if (load > 1) {
+    work.reason(
+      load > STRESS_SAFETY / 2 ? "stop" : "check",
+      "tool-stress",
+      `tool stress ${work.say(stress, "stress")} (up to ${work.say(high * stress, "stress")}) against the allowed ${work.say(allowed, "stress")}: it may break`,
+      "more passes, less feed, shorter stick-out or a thicker neck",
+      { value: stress * high, limit: allowed, dimension: "stress" },
+    );
+  }
+}
+
+/** Chip against the least chip that the edge cuts rather than rubs. */
+export function judgeChip({ work, material }: Job, chip: number, edgeRadius: number | undefined, what = "chip"): void {
+  const fraction = material?.leastChip;
+  if (fraction === undefined || edgeRadius === undefined || edgeRadius === 0 || chip <= 0) return;
+  const least = fraction * edgeRadius;
+  work.step("leastChip", "least chip", least, `${fraction} × edge radius`, "COMMON", { dimension: "length" });
+  work.limit("leastChip", "least chip", least, chip, "length");
+  if (chip < least) {
+    work.reason(
+      "check",
+      "chip-too-thin",
+      `${what} ${work.say(chip)} is under the least chip ${work.say(least)}: the edge rubs`,
+      "more feed per tooth, fewer passes, or a sharper tool",
+      { value: chip, limit: least, dimension: "length" },
+    );
+  }
+}
+
+export interface SizeJudgement {
+  /** Size without bending, its limits, and what bending takes off it [mm] at the two force models. */
+  readonly programmed: number;
+  readonly low: number;
+  readonly high: number;
+  readonly errors: readonly [number, number];
+  readonly name: string;
+}
+
+/** Predicted size against its limits, at the bad end of forces and flexibility. */
+export function judgeSize({ work }: Job, { programmed, low, high, errors, name }: SizeJudgement): void {
+  const middle = (errors[0] + errors[1]) / 2;
+  const size = programmed + middle;
+  const corners = errors.flatMap((e) => [programmed + e * GOOD, programmed + e * BAD]);
+  const least = Math.min(...corners);
+  const most = Math.max(...corners);
+  const half = (high - low) / 2;
+  const centre = (high + low) / 2;
+  const allowed = BENDING_SHARE * half;
+  const off = (s: number) => Math.abs(s - centre);
+  const bad = Math.max(off(least), off(most));
+  const good = least <= centre && most >= centre ? 0 : Math.min(off(least), off(most));
+  work.set({ size, sizeMin: low, sizeMax: high });
+  work.step(
+    "size",
+    name,
+    size,
+    `programmed ${work.say(programmed)} and what bending leaves; between ${work.say(least)} and ${work.say(most)}`,
+    "KLINE1982",
+    {
+      dimension: "length",
+    },
+  );
+  work.limit("deflection", "deflection", off(size), allowed, "length", [good / allowed, bad / allowed]);
+  if (least < low || most > high) {
+    const out = least < low ? least : most;
+    work.reason(
+      size < low || size > high ? "stop" : "check",
+      size < low || size > high ? "size-out" : "size-may-be-out",
+      `${name} comes out at ${work.say(size)}, down to ${work.say(least)} and up to ${work.say(most)}; ${work.say(low)} to ${work.say(high)} is allowed`,
+      "a spring pass, more passes, shorter stick-out or a stiffer tool",
+      { value: out, limit: out < low ? low : high, dimension: "length" },
+    );
+  } else if (bad > allowed * 1.0000001) {
+    work.reason(
+      "check",
+      "deflection-share",
+      `bending moves the ${name} by up to ${work.say(bad)}; the share kept for it is ${work.say(allowed)}`,
+      "a spring pass, more passes, shorter stick-out or a stiffer tool",
+      { value: bad, limit: allowed, dimension: "length" },
+    );
+  }
+}
+
+/** Table feed against the machine and, on an arc, against what its acceleration allows there. Answers the feed to program. */
+export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: number): number {
+  let programmed = feed;
+  if (machine?.maxFeed !== undefined) {
+    const cap = machine.maxFeed * 1000;
+    programmed = Math.min(feed, cap);
+    work.limit("feed", "table feed", programmed, cap, "feed");
+    if (feed > cap) {
+      work.reason(
+        "check",
+        "feed-capped",
+        `table feed ${work.say(feed, "feed")} is above the machine's ${work.say(cap, "feed")} and was held there`,
+        "fewer revolutions or teeth for the same chip",
+        { value: feed, limit: cap, dimension: "feed" },
+      );
+    }
+  }
+  if (arcLimit !== undefined) {
+    work.limit("arcFeed", "feed on this radius", programmed, arcLimit, "feed");
+    if (programmed > arcLimit) {
+      work.reason(
+        "check",
+        "feed-not-reached",
+        `the machine reaches ${work.say(arcLimit, "feed")} on this radius, not the programmed ${work.say(programmed, "feed")}: the chip is thinner and the time longer than programmed`,
+        "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
+        { value: programmed, limit: arcLimit, dimension: "feed" },
+      );
+    }
+  }
+  return programmed;
+}

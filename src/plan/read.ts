@@ -1,0 +1,304 @@
+/** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
+import { TradeError } from "../errors.ts";
+import { decimalText, inchText } from "../reading.ts";
+import { toCanonical, type Units } from "../units.ts";
+import {
+  type Column,
+  MACHINE_COLUMNS,
+  MATERIAL_COLUMNS,
+  type Match,
+  matchHeadings,
+  type Operation,
+  ROW_COLUMNS,
+  TOOL_COLUMNS,
+  type ToolKind,
+} from "./columns.ts";
+
+export type Cells = readonly (readonly unknown[])[];
+
+/** One cell that could not be taken. */
+export interface Problem {
+  readonly key: string;
+  readonly error: TradeError;
+}
+
+export interface Row {
+  readonly row?: string;
+  readonly feature?: string;
+  readonly operation?: Operation;
+  readonly units?: Units;
+  readonly quantity?: number;
+  readonly material?: string;
+  readonly machine?: string;
+  readonly tool?: string;
+  readonly thread?: string;
+  readonly startDiameter?: number;
+  readonly finishDiameter?: number;
+  readonly depth?: number;
+  readonly through?: boolean;
+  readonly hand?: "right" | "left";
+  readonly way?: "climb" | "conventional";
+  readonly length?: number;
+  readonly side?: "straight" | "inside" | "outside";
+  readonly radialDepth?: number;
+  readonly axialDepth?: number;
+  readonly passes?: number;
+  readonly springPasses?: number;
+  readonly stickOut?: number;
+  readonly surfaceSpeed?: number;
+  readonly feedPerTooth?: number;
+  readonly maxRpm?: number;
+  readonly holeDepth?: number;
+  readonly batch?: number;
+  readonly spacing?: number;
+  readonly wearFactor?: number;
+  readonly measured?: number;
+  readonly wearValue?: number;
+  readonly sizeTolerance?: number;
+}
+
+export interface Material {
+  readonly material: string;
+  readonly group?: "p" | "m" | "k" | "n" | "s" | "h";
+  readonly hardness?: string;
+  readonly kc11?: number;
+  readonly exponent?: number;
+  readonly radialRatio?: number;
+  readonly axialRatio?: number;
+  readonly leastChip?: number;
+  readonly speedCarbideLow?: number;
+  readonly speedCarbideHigh?: number;
+  readonly speedHssLow?: number;
+  readonly speedHssHigh?: number;
+  readonly feed3?: number;
+  readonly feed6?: number;
+  readonly feed12?: number;
+  readonly taylorN?: number;
+  readonly referenceLife?: number;
+  readonly source?: string;
+}
+
+export interface Tool {
+  readonly tool: string;
+  readonly kind?: ToolKind;
+  readonly units?: Units;
+  readonly diameter?: number;
+  readonly teeth?: number;
+  readonly cuttingLength?: number;
+  readonly neckDiameter?: number;
+  readonly neckLength?: number;
+  readonly shankDiameter?: number;
+  readonly stickOut?: number;
+  readonly cornerRadius?: number;
+  readonly tipFlat?: number;
+  readonly profileAngle?: number;
+  readonly helix?: number;
+  readonly pointAngle?: number;
+  readonly edgeRadius?: number;
+  readonly edgeAngle?: number;
+  readonly tipToProfile?: number;
+  readonly ruptureStrength?: number;
+  readonly modulus?: number;
+  readonly notchFactor?: number;
+  readonly runout?: number;
+  readonly substrate?: "carbide" | "hss";
+  readonly pitch?: number;
+  readonly maxRpm?: number;
+  readonly price?: number;
+  readonly edges?: number;
+}
+
+export interface Machine {
+  readonly machine: string;
+  readonly minRpm?: number;
+  readonly maxRpm?: number;
+  readonly power?: number;
+  readonly torque?: number;
+  readonly maxFeed?: number;
+  readonly rapid?: number;
+  readonly acceleration?: number;
+  readonly toolChange?: number;
+  readonly holderStiffness?: number;
+  readonly damping?: number;
+  readonly rate?: number;
+  readonly setup?: number;
+}
+
+const blank = (cell: unknown) =>
+  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+
+/** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
+function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units | undefined): unknown {
+  const name = column.heading.replace(/\s*\[.*\]$/, "");
+  if (typeof cell === "object" && cell !== null) {
+    const code = (cell as { code?: unknown }).code;
+    throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
+  }
+  if (column.kind === "text") return String(cell).trim();
+  if (column.kind === "flag") {
+    const key = typeof cell === "string" ? cell.trim().toLowerCase() : cell;
+    if (key === true || key === "yes" || key === "true" || key === "y" || key === "ja" || key === "thru") return true;
+    if (key === false || key === "no" || key === "false" || key === "n" || key === "nein") return false;
+    throw new TradeError("value", name, cell, "yes or no is allowed");
+  }
+  if (column.kind === "word") {
+    const key = String(cell).trim().toLowerCase().replace(/\s+/g, " ");
+    if (column.words!.includes(key)) return key;
+    throw new TradeError("value", name, cell, `${column.words!.join(", ").replace(/, ([^,]*)$/, " or $1")} is allowed`);
+  }
+  const allowed = limitsOf(column);
+  const system = own ?? rowUnits;
+  let value: number | undefined;
+  if (typeof cell === "number") value = cell;
+  else if (typeof cell === "string") {
+    const inches = column.dimension === "length" ? inchText(cell) : undefined;
+    if (inches !== undefined) return checked(inches * 25.4, name, cell, column, allowed);
+    value = decimalText(cell);
+  }
+  if (value === undefined) throw new TradeError("value", name, cell, allowed);
+  if (column.dimension && system === undefined) {
+    throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
+  }
+  checked(value, name, cell, column, allowed);
+  return column.dimension ? toCanonical(value, column.dimension, system!) : value;
+}
+
+function checked(value: number, name: string, cell: unknown, column: Column, allowed: string): number {
+  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
+  const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
+  if (bad || (kind === "whole" && !Number.isInteger(value))) throw new TradeError("range", name, cell, allowed);
+  return value;
+}
+
+function limitsOf({ low, high, above, kind }: Column): string {
+  const what = kind === "whole" ? "a whole number" : "a number";
+  const from = low === undefined ? "" : above ? ` more than ${low}` : ` of at least ${low}`;
+  return `${what}${from}${high === undefined ? "" : `${from ? " and" : ""} at most ${high}`} is allowed`;
+}
+
+type Values = Record<string, unknown>;
+
+function readRecord(cells: readonly unknown[], matches: readonly Match[]): { values: Values; problems: Problem[] } {
+  const values: Values = {};
+  const problems: Problem[] = [];
+  const take = (match: Match, units: Units | undefined) => {
+    const cell = cells[match.at];
+    if (blank(cell)) return;
+    try {
+      values[match.column.key] = readCell(cell, match, units);
+    } catch (error) {
+      if (!(error instanceof TradeError)) throw error;
+      problems.push({ key: match.column.key, error });
+    }
+  };
+  const unitsMatch = matches.find((m) => m.column.key === "units");
+  if (unitsMatch) take(unitsMatch, undefined);
+  for (const match of matches) if (match !== unitsMatch) take(match, values.units as Units | undefined);
+  return { values, problems };
+}
+
+export interface ReadRow {
+  readonly row: Row;
+  readonly problems: readonly Problem[];
+  /** What stood in the Row column, as it came. */
+  readonly name: string | number | null;
+  /** True where every matched cell is blank. */
+  readonly empty: boolean;
+}
+
+/** Reads planning rows under their headings. `units` serves tables whose rows do not say theirs. */
+export function readRows(block: Cells, units?: Units): ReadRow[] {
+  const matches = matchHeadings(block[0] ?? [], ROW_COLUMNS);
+  const rowAt = matches.find((m) => m.column.key === "row")?.at;
+  const implied = units ?? commonUnits(matches);
+  const hasUnits = matches.some((m) => m.column.key === "units");
+  return block.slice(1).map((cells) => {
+    const given =
+      hasUnits || implied === undefined ? matches : matches.map((m) => ({ ...m, units: m.units ?? implied }));
+    const { values, problems } = readRecord(cells, given);
+    if (values.units === undefined && !hasUnits && implied) values.units = implied;
+    const name = rowAt === undefined ? null : cells[rowAt];
+    return {
+      row: values as Row,
+      problems,
+      name: typeof name === "number" || typeof name === "string" ? name : null,
+      empty: matches.every((m) => m.column.key === "row" || blank(cells[m.at])),
+    };
+  });
+}
+
+/** The unit system that all length headings with a unit agree on. */
+function commonUnits(matches: readonly Match[]): Units | undefined {
+  const said = new Set(matches.filter((m) => m.column.dimension === "length" && m.units).map((m) => m.units!));
+  return said.size === 1 ? [...said][0] : undefined;
+}
+
+/** A list of the shop by name, without regard to case and outer spaces. */
+export interface List<T> {
+  readonly items: readonly T[];
+  find(name: string): T | undefined;
+  /** Names that resemble a name that is not there. */
+  nearest(name: string): string[];
+  /** Cells of the list that could not be read, by name of the item. */
+  readonly problems: ReadonlyMap<string, readonly Problem[]>;
+}
+
+function readList<T>(block: Cells, columns: readonly Column[], nameKey: string): List<T> {
+  const matches = matchHeadings(block[0] ?? [], columns);
+  const items: T[] = [];
+  const byName = new Map<string, T>();
+  const names: string[] = [];
+  const problems = new Map<string, readonly Problem[]>();
+  for (const cells of block.slice(1)) {
+    const record = readRecord(cells, matches);
+    const name = record.values[nameKey];
+    if (typeof name !== "string" || name === "") continue;
+    const key = name.toLowerCase();
+    if (byName.has(key)) continue;
+    items.push(record.values as T);
+    byName.set(key, record.values as T);
+    names.push(name);
+    if (record.problems.length > 0) problems.set(key, record.problems);
+  }
+  return {
+    items,
+    problems,
+    find: (name) => byName.get(name.trim().toLowerCase()),
+    nearest: (name) => nearestNames(name, names),
+  };
+}
+
+/** Up to three names that share the most letter pairs with the wanted one. */
+export function nearestNames(wanted: string, names: readonly string[]): string[] {
+  const pairs = (text: string) => {
+    const t = ` ${text.toLowerCase()} `;
+    return new Set(Array.from({ length: t.length - 1 }, (_, i) => t.slice(i, i + 2)));
+  };
+  const mine = pairs(wanted);
+  return names
+    .map((name) => {
+      const theirs = pairs(name);
+      let shared = 0;
+      for (const p of mine) if (theirs.has(p)) shared++;
+      return { name, score: (2 * shared) / (mine.size + theirs.size) };
+    })
+    .sort((a, b) => b.score - a.score)
+    .slice(0, 3)
+    .filter((n, i) => n.score > 0.2 || i === 0)
+    .map((n) => n.name);
+}
+
+export interface Lists {
+  readonly materials: List<Material>;
+  readonly tools: List<Tool>;
+  readonly machines: List<Machine>;
+}
+
+/** Reads the three lists of the shop. */
+export function readLists(materials: Cells, tools: Cells, machines: Cells): Lists {
+  return {
+    materials: readList<Material>(materials, MATERIAL_COLUMNS, "material"),
+    tools: readList<Tool>(tools, TOOL_COLUMNS, "tool"),
+    machines: readList<Machine>(machines, MACHINE_COLUMNS, "machine"),
+  };
+}
