@@ -1,4 +1,6 @@
-/** Every worksheet function, by file. The name of an export * from "./cost.ts";
+/** Every worksheet function, by file. The name of an export is the function's id in the namespace CUT. */
+
+export * from "./cost.ts";
 export * from "./drilling.ts";
 export * from "./engagement.ts";
 export * from "./force.ts";

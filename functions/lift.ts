@@ -16,20 +16,22 @@ export type Lifted = (...args: Argument[]) => any[][];
  *
  * @param params - one reader per argument, in the order of the worksheet function
  * @param calc - from canonical values to a number (canonical unit of `result`) or text
- * @param result - dimension of the answer, when it follows the units argument
+ * @param result - dimension of the answer, when it follows the units argument; a function of the values when it depends on them
  */
 export function lifted<const P extends readonly Param<any>[]>(
   params: P,
   calc: (...values: Values<P>) => Answer,
-  result?: DimensionName,
+  result?: DimensionName | ((...values: Values<P>) => DimensionName),
 ): Lifted {
   const run = calc as (...values: unknown[]) => Answer;
+  const dimension = result as DimensionName | ((...values: unknown[]) => DimensionName) | undefined;
   return (...args) =>
     overCells(params, args, (values, u) => {
       const answer = run(...values);
       if (typeof answer !== "number") return answer;
       if (!Number.isFinite(answer)) return new CellError("#NUM!", "the answer is not a finite number");
-      return u === "in" && result !== undefined ? fromCanonical(answer, result, u) : answer;
+      if (u !== "in" || dimension === undefined) return answer;
+      return fromCanonical(answer, typeof dimension === "function" ? dimension(...values) : dimension, u);
     }).block;
 }
 

@@ -37,7 +37,7 @@ export function drillChip(feedPerRev: number, pointAngle: number): number {
  * @throws TradeError "range" when an argument is outside its limits
  * @source KIENZLE1952
  * @example
- * drillTorque(10, 0.2, 1800, 0.25, 118) //=> 8.31643
+ * drillTorque(10, 0.2, 1800, 0.25, 118) //=> 8.316606
  */
 export function drillTorque(
   diameter: number,

@@ -46,7 +46,7 @@ export function arcFeed(edgeFeed: number, arcDiameter: number, cutterDiameter: n
  * @param side - "inside" (bore) or "outside" (boss)
  * @returns ae [mm]
  * @throws TradeError "range" when an argument is outside its limits
- * @source COMMON
+ * @source DERIVED
  * @example
  * arcDepth(17, 20, 12, "inside") //=> 3.46875
  * arcDepth(23, 20, 12, "outside") //=> 1.0078125
@@ -60,7 +60,8 @@ export function arcDepth(startDiameter: number, finishDiameter: number, cutterDi
     const Dw = Math.max(within("startDiameter", startDiameter, 0, Dm, "length", "high"), Math.abs(2 * Dc - Dm));
     return Math.min(Dc, ((Dm - Dw) * (Dm + Dw)) / (4 * path));
   }
-  if (!Number.isFinite(startDiameter)) throw new TradeError("value", "startDiameter", startDiameter, "a number is wanted");
+  if (!Number.isFinite(startDiameter))
+    throw new TradeError("value", "startDiameter", startDiameter, "a number is wanted");
   const Dw = Math.min(
     within("startDiameter", startDiameter, Dm, Number.POSITIVE_INFINITY, "length", "low"),
     Dm + 2 * Dc,

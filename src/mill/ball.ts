@@ -11,7 +11,7 @@ import { positive, within } from "../check.ts";
  * @param cornerRadius - r [mm], scalar, 0 ≤ r ≤ D/2
  * @returns De [mm]
  * @throws TradeError "range" when an argument is outside its limits
- * @source COMMON
+ * @source DERIVED
  * @example
  * ballDiameter(10, 1, 5) //=> 6.0000
  * ballDiameter(12, 0.5, 2) //=> 10.645751
@@ -32,7 +32,7 @@ export function ballDiameter(diameter: number, axialDepth: number, cornerRadius:
  * @param stepover - s, distance of the passes [mm], scalar, 0 < s ≤ 2·r
  * @returns h [mm]
  * @throws TradeError "range" when an argument is outside its limits
- * @source COMMON
+ * @source DERIVED
  * @example
  * scallop(5, 6) //=> 1
  */
@@ -51,7 +51,7 @@ export function scallop(cornerRadius: number, stepover: number): number {
  * @param scallop - h [mm], scalar, 0 < h ≤ r
  * @returns s [mm]
  * @throws TradeError "range" when an argument is outside its limits
- * @source COMMON
+ * @source DERIVED
  * @example
  * stepover(5, 1) //=> 6
  */

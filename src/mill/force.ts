@@ -171,8 +171,7 @@ export function millForces(cut: MillCut): CutForces {
     );
   };
 
-  const turn =
-    psi === 0 ? overTurn(p, [phi], straight, 0) : overTurn(p, [phi, psi, phi + psi], helical, psi);
+  const turn = psi === 0 ? overTurn(p, [phi], straight, 0) : overTurn(p, [phi, psi, phi + psi], helical, psi);
   // The means of the signed parts do not depend on the helix and are closed.
   const mean = new Float64Array(4);
   const share = (z * ap) / (2 * Math.PI);

@@ -1,0 +1,211 @@
+/**
+ * Forces of a thread mill with straight flutes on one pass, summed over the profile, teeth and one turn.
+ *
+ * At u below the tip the profile is a cutter of its own: diameter Dc − 2u, wall to be made t2 − u deep, wall left by the pass
+ * before t1 − u deep (the bare hole once u > t1), all on the path of the same radius e. Its engagement follows from
+ *   1 − cos φe = 2·ae/(Dc − 2u),   ae = |Rw² − Rm²|·4/(4·2e),   Rm, Rw radius of the wall after and before.
+ * Because the flutes are straight, all of the profile is at the same θ, and what cuts at θ is the part with φe(u) > θ: at most one
+ * stretch below the depth of the last pass and one above, both closed. The tip flat cuts the full chip fz·sin θ; a flank of half
+ * angle α cuts fz·sin θ·sin α on an edge of du/cos α. The lead is neglected, as is a helix.
+ *
+ * Directions as in force.ts: normal + away from the wall.
+ */
+import { count, notNegative, positive, within } from "../check.ts";
+import { TradeError } from "../errors.ts";
+import type { CutForces, Way } from "./force.ts";
+import { type Loads, overTurn } from "./turn.ts";
+
+export interface ThreadCut {
+  /** Diameter of the hole; of the blank for an external thread [mm]. */
+  readonly holeDiameter: number;
+  /** Dc, over the tips [mm] */
+  readonly cutterDiameter: number;
+  /** f [mm] */
+  readonly tipFlat: number;
+  /** Included angle of the profile 2α [deg]. */
+  readonly profileAngle: number;
+  /** fz, of the cutter's centre [mm] */
+  readonly feedPerTooth: number;
+  /** z [-] */
+  readonly teeth: number;
+  /** kc1.1 [MPa] */
+  readonly kc11: number;
+  /** m [-] */
+  readonly exponent: number;
+  /** Depth of the tip from the wall of the hole before and after the pass [mm]. */
+  readonly startDepth: number;
+  readonly endDepth: number;
+  /** Radial over tangential force [-]. */
+  readonly radialRatio: number;
+  readonly internal: boolean;
+  /** Share of the flanks' thrust that is radial [-]: 1 (default) applies radialRatio as it stands; sin α takes it normal to the edge. */
+  readonly flankThrust?: number;
+  /** Axial over tangential force [-]; 0 when omitted (the flanks balance each other). */
+  readonly axialRatio?: number;
+  /** Edge (ploughing) force per length of engaged edge, tangential and radial [N/mm]; 0 when omitted. */
+  readonly edgeTangential?: number;
+  readonly edgeRadial?: number;
+  /** Profiles that cut at the same time [-]: 1 for a single-profile cutter, length over pitch for a full-profile one. */
+  readonly turnsInCut?: number;
+  readonly way?: Way;
+}
+
+export interface ThreadForces extends CutForces {
+  /** Mean sum of the tangential forces [N]. */
+  readonly meanTangential: number;
+  /** Largest chip normal to the flank, and at the tip flat [mm]. */
+  readonly flankChip: number;
+  readonly tipChip: number;
+  /** Radius of the path of the cutter's centre [mm]. */
+  readonly pathRadius: number;
+  /** Largest angle of engagement of any part of the profile [deg]. */
+  readonly engagement: number;
+}
+
+/**
+ * Radius of the path on which the tip of a thread mill stands at a depth from the wall.
+ *
+ *   e = Dh/2 + t − Dc/2 inside,   Db/2 − t + Dc/2 outside
+ *
+ * @param holeDiameter - Dh, hole; outside Db, blank [mm], scalar, > 0
+ * @param depth - t, of the tip from the wall [mm], scalar
+ * @param cutterDiameter - Dc [mm], scalar, > 0
+ * @param internal - true for a thread in a hole
+ * @returns e [mm]
+ * @throws TradeError "range" when a diameter is not above 0
+ * @source DERIVED
+ * @example
+ * tipPathRadius(5, 0.5, 4, true) //=> 1
+ */
+export function tipPathRadius(holeDiameter: number, depth: number, cutterDiameter: number, internal: boolean): number {
+  const R = positive("holeDiameter", holeDiameter) / 2;
+  const rc = positive("cutterDiameter", cutterDiameter) / 2;
+  return internal ? R + depth - rc : R - depth + rc;
+}
+
+/**
+ * Forces of one pass of a thread mill with Kienzle's specific force.
+ *
+ *   dFt = kc1.1·h^(1−m)·dl,   h = fz·sin θ, dl = f at the tip;   h = fz·sin θ·sin α, dl = du/cos α on each flank
+ *
+ * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.tipFlat, cut.feedPerTooth, cut.startDepth, cut.endDepth [mm],
+ *   cut.profileAngle [deg], cut.kc11 [MPa], cut.exponent, cut.radialRatio, cut.teeth, cut.turnsInCut [-],
+ *   cut.edgeTangential and cut.edgeRadial [N/mm]
+ * @returns the figures of ThreadForces [N, N·m, mm, deg]
+ * @throws TradeError "range" when a value is outside its limits (inside, the cutter is not larger than the hole; endDepth above
+ *   startDepth and below half the cutter)
+ * @source KIENZLE1952 MARTELLOTTI1941
+ * @example
+ * threadMillForces({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }).meanTangential //=> 3.39717
+ */
+export function threadMillForces(cut: ThreadCut): ThreadForces {
+  const R = positive("holeDiameter", cut.holeDiameter) / 2;
+  const Dc = positive("cutterDiameter", cut.cutterDiameter);
+  if (cut.internal) within("cutterDiameter", Dc, 0, 2 * R, "length", "low");
+  const f = notNegative("tipFlat", cut.tipFlat);
+  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
+  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
+  const t1 = notNegative("startDepth", cut.startDepth);
+  const deepest = cut.internal ? Dc / 2 : Math.min(Dc / 2, R);
+  const t2 = within("endDepth", positive("endDepth", cut.endDepth), 0, deepest, "length", "both");
+  if (!(t2 > t1)) {
+    throw new TradeError("range", "endDepth", t2, (show) => `more than startDepth, ${show(t1, "length")}, is allowed`);
+  }
+  const z = count("teeth", cut.teeth);
+  const fz = positive("feedPerTooth", cut.feedPerTooth);
+  const K = positive("kc11", cut.kc11) * fz ** (1 - m);
+  const kr = notNegative("radialRatio", cut.radialRatio);
+  const thrust = within("flankThrust", cut.flankThrust ?? 1, 0, 1);
+  const ka = notNegative("axialRatio", cut.axialRatio ?? 0);
+  const Et = notNegative("edgeTangential", cut.edgeTangential ?? 0);
+  const Er = notNegative("edgeRadial", cut.edgeRadial ?? 0);
+  const profiles = positive("turnsInCut", cut.turnsInCut ?? 1);
+  const sense = cut.way === "conventional" ? -1 : 1;
+
+  const side = cut.internal ? 1 : -1;
+  const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
+  const p = (2 * Math.PI) / z;
+  const step = t2 - t1;
+  const core = Dc - 2 * t2; // local cutter diameter where the profile meets the wall of the hole
+
+  /** Angle of engagement of the profile at u from the tip. */
+  const engagement = (u: number) => {
+    const swept = u < t1 ? step * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
+    return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, swept / (2 * e * (Dc - 2 * u))))));
+  };
+
+  const sine = Math.sin(alpha);
+  const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
+  const flankChip = flankEdge * sine ** (1 - m);
+  const phiTip = engagement(0);
+  const phiStep = engagement(t1);
+  // outside, the engagement above the last pass may have its top inside the stretch
+  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
+  const phiTop = v < step ? engagement(t2 - v) : phiStep;
+  const reach = Math.max(phiTip, phiStep, phiTop);
+
+  const tooth = (x: number, out: Loads) => {
+    const cosine = Math.cos(x);
+    const c = 1 - cosine;
+    let length = 0; // of the profile in the cut, along u
+    let moment = 0; // ∫ radius du
+    const stretch = (low: number, high: number) => {
+      if (!(high > low)) return;
+      length += high - low;
+      moment += (high - low) * (Dc / 2 - (low + high) / 2);
+    };
+    if (t1 > 0) {
+      // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
+      const slope = 2 * (c * e - side * step);
+      const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
+      if (slope > 0) stretch(Math.max(0, -rest / slope), t1);
+      else if (slope < 0) stretch(0, Math.min(t1, rest / -slope));
+      else if (rest >= 0) stretch(0, t1);
+    }
+    // v·(2R ± v) ≥ c·e·(Dc − 2·t2 + 2v) with v = t2 − u, quadratic in v
+    const half = R - c * e;
+    const last = c * e * core;
+    const root2 = half * half + side * last;
+    if (root2 >= 0) {
+      const q = Math.sqrt(root2);
+      if (cut.internal) {
+        const low = half > 0 ? last / (half + q) : q - half;
+        stretch(t1, t2 - low);
+      } else if (half > 0) stretch(Math.max(t1, t2 - half - q), t2 - last / (half + q));
+    }
+    const flat = x < phiTip ? f : 0;
+    const chip = K * Math.sin(x) ** (1 - m);
+    const t = chip * (flat + flankChip * length) + Et * (flat + flankEdge * length);
+    const r = kr * chip * (flat + thrust * flankChip * length) + Er * (flat + thrust * flankEdge * length);
+    const sin = Math.sin(x);
+    out[0]! += sense * t * sin + r * cosine;
+    out[1]! += sense * t * cosine - r * sin;
+    out[2]! += t;
+    out[3]! += (chip * flankChip + Et * flankEdge) * moment + (chip + Et) * flat * (Dc / 2);
+  };
+  const turn = overTurn(
+    p,
+    [phiTip, phiStep, phiTop, reach],
+    (tau, out) => {
+      for (let x = tau; x < reach; x += p) tooth(x, out);
+    },
+    0,
+  );
+  const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
+  return {
+    peak: profiles * turn.peak,
+    mean: profiles * turn.resultant,
+    peakTangential: profiles * turn.peakTangential,
+    meanTangential: profiles * turn.tangential,
+    meanTorque: (profiles * turn.torque) / 1000,
+    meanNormal: profiles * turn.normal,
+    meanFeed: profiles * turn.feed,
+    meanAxial: profiles * ka * turn.tangential,
+    wallNormal: profiles * turn.wallHigh,
+    wallNormalLeast: profiles * turn.wallLow,
+    flankChip: fz * sine * largest(reach),
+    tipChip: fz * largest(phiTip),
+    pathRadius: e,
+    engagement: (reach * 180) / Math.PI,
+  };
+}
