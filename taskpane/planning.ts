@@ -100,22 +100,16 @@ export function isEmptyRow(cells: readonly CellValue[], { inputs }: Matching): b
  * The block that is planned: only the columns that were taken as inputs, by their own headings when these were
  * recognised and by ours when they were matched by hand; the units that were asked for in a column of their own.
  */
-export function planningBlock(
-  table: Block,
-  matching: Matching,
-  units: Units | undefined,
-  only?: number,
-): CellValue[][] {
+export function planningBlock(table: Block, matching: Matching, units: Units | undefined): CellValue[][] {
   const { inputs } = matching;
   const recognised = matchHeadings(table.headings, ROW_COLUMNS);
   const heading = (m: Match) =>
     recognised.some((r) => r.at === m.at && r.column === m.column) ? m.heading : m.column.heading;
   const needsUnits = units !== undefined && !inputs.some((m) => m.column.key === "units");
   const head = [...inputs.map(heading), ...(needsUnits ? ["Units"] : [])];
-  const rows = only === undefined ? table.rows : table.rows.slice(only, only + 1);
   return [
     head,
-    ...rows.map((cells) => [
+    ...table.rows.map((cells) => [
       ...inputs.map((m) => cells[m.at] ?? null),
       ...(needsUnits ? [isEmptyRow(cells, matching) ? null : units] : []),
     ]),
@@ -167,7 +161,7 @@ export function changedFormula(
 }
 
 /** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
-export function changesFor(table: Block, matching: Matching, plans: readonly RowPlan[]): Change[] {
+export function changesFor(table: Block, matching: Matching, plans: readonly (RowPlan | undefined)[]): Change[] {
   const changes: Change[] = [];
   table.rows.forEach((cells, row) => {
     const plan = plans[row];
@@ -200,7 +194,7 @@ export const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => 
 export function besideBlock(
   table: Block,
   matching: Matching,
-  plans: readonly RowPlan[],
+  plans: readonly (RowPlan | undefined)[],
   left: number,
 ): { cells: Written[][]; formats: (string | undefined)[] } {
   const cells: Written[][] = [[...BESIDE_HEADINGS]];

@@ -27,13 +27,18 @@ import type { Message } from "./ui/message.ts";
 
 export const LISTS = ["Materials", "Tools", "Machines"] as const;
 
-/** Plans a whole table; injected, so that the session can be tried without the trade. */
-export type Planner = (blocks: {
-  rows: unknown[][];
-  materials: unknown[][];
-  tools: unknown[][];
-  machines: unknown[][];
-}) => { readonly lines: readonly RowPlan[] };
+export interface PlanBlocks {
+  readonly rows: CellValue[][];
+  readonly materials: CellValue[][];
+  readonly tools: CellValue[][];
+  readonly machines: CellValue[][];
+}
+
+/**
+ * Plans a table, a line per row (none for an empty row); `only` asks for one row and may leave the others out.
+ * Injected, so that the session can be tried without the trade.
+ */
+export type Planner = (blocks: PlanBlocks, only?: number) => readonly (RowPlan | undefined)[];
 
 /** A change that would help a row; `writes` holds inputs by key, numbers in canonical units. */
 export interface Suggestion {
@@ -75,7 +80,7 @@ export interface Session {
   destroy(): void;
 }
 
-export const blockCells = (block: Block | null): unknown[][] =>
+const blockCells = (block: Block | null): CellValue[][] =>
   block === null ? [] : [[...block.headings], ...block.rows.map((row) => [...row])];
 
 const sentence = (count: number, one: string, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
@@ -87,7 +92,7 @@ export const isNumbers = (block: Block | null): boolean =>
 export function createSession(
   host: Host,
   plan: Planner,
-  advise?: (blocks: Parameters<Planner>[0], line: RowPlan) => readonly Suggestion[],
+  advise?: (blocks: PlanBlocks, only: number, line: RowPlan) => readonly Suggestion[],
 ): Session {
   const store = createStore<State>({
     phase: "reading",
@@ -126,8 +131,8 @@ export function createSession(
     return units === "given" ? undefined : units;
   };
 
-  const blocks = (table: Block, matching: Matching, lists: readonly (Block | null)[], only?: number) => ({
-    rows: planningBlock(table, matching, columnUnits(matching), only) as unknown[][],
+  const blocks = (table: Block, matching: Matching, lists: readonly (Block | null)[]): PlanBlocks => ({
+    rows: planningBlock(table, matching, columnUnits(matching)),
     materials: blockCells(lists[0] ?? null),
     tools: blockCells(lists[1] ?? null),
     machines: blockCells(lists[2] ?? null),
@@ -145,9 +150,9 @@ export function createSession(
       store.set({ plan: null, suggestions: [] });
       return;
     }
-    const one = blocks(table, matching, lists, selected);
-    const line = plan(one).lines[0] ?? null;
-    store.set({ plan: line, suggestions: line && advise ? advise(one, line) : [] });
+    const all = blocks(table, matching, lists);
+    const line = plan(all, selected)[selected] ?? null;
+    store.set({ plan: line, suggestions: line && advise ? advise(all, selected, line) : [] });
   }
 
   function take(table: Table | null): void {
@@ -270,8 +275,8 @@ export function createSession(
     return { table, matching };
   }
 
-  const tally = (plans: readonly RowPlan[], table: Table, matching: Matching): string => {
-    const counted = plans.filter((_, i) => table.rows[i] && !isEmptyRow(table.rows[i]!, matching));
+  const tally = (plans: readonly (RowPlan | undefined)[]): string => {
+    const counted = plans.filter((line) => line !== undefined);
     const of = (verdict: RowPlan["verdict"]) => counted.filter((line) => line.verdict === verdict).length;
     return `${sentence(counted.length, "row")} written: ${of("ok")} ok, ${of("check")} check, ${of("stop")} stop.`;
   };
@@ -306,8 +311,8 @@ export function createSession(
         if ("kind" in now) return now;
         const { table, matching } = now;
         const { lists, beside } = store.get();
-        const plans = plan(blocks(table, matching, lists)).lines;
-        const told = tally(plans, table, matching);
+        const plans = plan(blocks(table, matching, lists));
+        const told = tally(plans);
         if (matching.outputs.length > 0) {
           await host.writeCells(table, changesFor(table, matching, plans));
           return { kind: "done", text: told };

@@ -31,22 +31,34 @@ export function card(): Part<CardFacts | undefined> {
         h("h1", {}, facts.title),
         h("p", { class: "card-verdict" }, WORDS[facts.verdict]),
         h(
-          "table",
-          {},
-          h("tbody", {}, ...facts.facts.map(({ label, text }) => h("tr", {}, h("th", {}, label), h("td", {}, text)))),
-        ),
-        h(
-          "table",
-          { class: "figures" },
+          "div",
+          { class: "two" },
           h(
-            "tbody",
+            "div",
             {},
-            ...facts.figures.map(({ label, text, unit }) =>
-              h("tr", {}, h("th", {}, label), h("td", {}, h("strong", {}, text), ` ${unit}`)),
+            h(
+              "table",
+              {},
+              h(
+                "tbody",
+                {},
+                ...facts.facts.map(({ label, text }) => h("tr", {}, h("th", {}, label), h("td", {}, text))),
+              ),
+            ),
+            facts.drawing,
+          ),
+          h(
+            "table",
+            { class: "figures" },
+            h(
+              "tbody",
+              {},
+              ...facts.figures.map(({ label, text, unit }) =>
+                h("tr", {}, h("th", {}, label), h("td", {}, h("strong", {}, text), ` ${unit}`)),
+              ),
             ),
           ),
         ),
-        facts.drawing,
         facts.binding && h("p", {}, `Nearest limit: ${facts.binding.name}, ${percent(worst(facts.binding))}`),
         facts.reasons.length > 0 &&
           h(

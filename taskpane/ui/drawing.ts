@@ -14,7 +14,9 @@ export interface DrawingFacts {
 }
 
 const WIDE = 296;
-const SECTION = { width: 190, height: 236 };
+const SECTION = { width: 184, height: 280 };
+/** Drill points are drawn at 118°, whatever the drill has: height over diameter. */
+const POINT = 0.3;
 const round = (x: number) => Number(x.toFixed(2));
 const path = (points: readonly (readonly [number, number])[]) =>
   points.map(([x, y], i) => `${i === 0 ? "M" : "L"}${round(x)} ${round(y)}`).join("");
@@ -47,6 +49,7 @@ function sceneOf(sketch: Sketch): Scene | undefined {
   const widest = Math.max(...parts.map((part) => part.diameter), sketch.cutterDiameter ?? 0);
   const holder = widest * 0.9;
   const margin = Math.max(hole, widest) * 0.3;
+  const aboveFace = Math.max(length - depth, 0);
   return {
     parts,
     toolX,
@@ -54,8 +57,9 @@ function sceneOf(sketch: Sketch): Scene | undefined {
     depth,
     left: -Math.max(hole / 2 + margin, holder - toolX, widest / 2 + margin),
     right: Math.max(hole / 2 + margin, toolX + holder),
-    bottom: -depth - margin,
-    top: Math.max(length - depth, 0) + margin * 0.8,
+    bottom: -depth - margin - (sketch.kind === "drill" ? hole * POINT : 0),
+    // What does not bend may be cut off above the work, where nothing is to be seen.
+    top: sketch.kind === "drill" ? Math.min(aboveFace, Math.max(depth * 0.5, widest * 2)) : aboveFace + margin * 0.8,
   };
 }
 
@@ -84,6 +88,7 @@ function workOf(sketch: Sketch, scene: Scene): [number, number][][] {
     if (!sketch.through)
       walls.push([
         [-radius, -depth],
+        [0, -depth - (sketch.kind === "drill" ? 2 * radius * POINT : 0)],
         [radius, -depth],
         [radius, bottom],
         [-radius, bottom],
@@ -162,10 +167,21 @@ function section(sketch: Sketch, scene: Scene, units: Units): SVGElement[] {
     drawn.push(s("line", { class: "axis", x1: x(0), x2: x(0), y1: y(scene.top), y2: y(scene.bottom) }));
   }
 
-  // The tool as it is, then as it bends.
+  // The tool as it is, then as it bends. What cuts is as wide as the cutter; it bends like something thinner.
+  const cutter = sketch.cutterDiameter ?? 0;
+  const isDrill = sketch.kind === "drill";
   let z = scene.tipZ;
-  for (const part of scene.parts) {
-    const width = part.diameter * scale;
+  if (isDrill) {
+    const half = cutter / 2;
+    const point = [
+      [-half, z],
+      [0, z - cutter * POINT],
+      [half, z],
+    ] as const;
+    drawn.push(s("path", { class: "tool", d: `${path(point.map(([a, b]) => [x(a), y(b)] as const))}Z` }));
+  }
+  for (const [i, part] of scene.parts.entries()) {
+    const width = (i === 0 && !/neck/i.test(part.part) ? Math.max(part.diameter, cutter) : part.diameter) * scale;
     drawn.push(
       s("rect", {
         class: `tool ${/neck/i.test(part.part) ? "neck" : ""}`.trim(),
@@ -177,16 +193,30 @@ function section(sketch: Sketch, scene: Scene, units: Units): SVGElement[] {
     );
     z += part.length;
   }
+  if (/neck/i.test(scene.parts[0]!.part) && cutter > scene.parts[0]!.diameter) {
+    // A single-profile cutter is a disc at the end of its neck: as high as a groove is wide.
+    const flat = sketch.tipFlat ?? 0;
+    const high = flat + (cutter - scene.parts[0]!.diameter) * Math.tan(Math.PI / 6);
+    const rim = (side: number): [number, number][] => [
+      [scene.toolX + (side * scene.parts[0]!.diameter) / 2, scene.tipZ],
+      [scene.toolX + (side * cutter) / 2, scene.tipZ + (high - flat) / 2],
+      [scene.toolX + (side * cutter) / 2, scene.tipZ + (high + flat) / 2],
+      [scene.toolX + (side * scene.parts[0]!.diameter) / 2, scene.tipZ + high],
+    ];
+    const disc = [...rim(-1), ...rim(1).reverse()].map(([a, b]) => [x(a), y(b)] as const);
+    drawn.push(s("path", { class: "tool", d: `${path(disc)}Z` }));
+  }
   const last = scene.parts[scene.parts.length - 1]!;
-  drawn.push(
-    s("rect", {
-      class: "holder",
-      x: round(x(scene.toolX - last.diameter * 0.8)),
-      y: 0,
-      width: round(last.diameter * 1.6 * scale),
-      height: round(Math.max(y(z), 3)),
-    }),
-  );
+  if (z <= scene.top)
+    drawn.push(
+      s("rect", {
+        class: "holder",
+        x: round(x(scene.toolX - last.diameter * 0.8)),
+        y: 0,
+        width: round(last.diameter * 1.6 * scale),
+        height: round(Math.max(y(z), 3)),
+      }),
+    );
   const bend = sketch.deflection ?? 0;
   const away = radius > 0 && sketch.inside !== false ? -1 : 1;
   if (bend > 0 && sketch.kind !== "drill") {
@@ -216,7 +246,7 @@ function section(sketch: Sketch, scene: Scene, units: Units): SVGElement[] {
   const barWide = (bar / room) * ((scene.right - scene.left) / 3) * scale;
   const base = SECTION.height - 5;
   drawn.push(
-    s("path", { class: "bar", d: `M0 ${base - 3}v3h${round(barWide)}v-3` }),
+    s("path", { class: "ruler", d: `M0 ${base - 3}v3h${round(barWide)}v-3` }),
     s("text", { class: "small", x: round(barWide + 5), y: base }, `${digits(bar, 4)} ${symbol("length", units)}`),
   );
   return drawn;
@@ -297,8 +327,8 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
   const middle = 44;
   const g = s(
     "g",
-    { transform: `translate(${WIDE - 98} 136)` },
-    s("text", { class: "small", x: 48, y: -8, "text-anchor": "middle" }, "depth from the wall"),
+    { transform: `translate(${WIDE - 98} 152)` },
+    s("text", { class: "small", x: 96, y: -10, "text-anchor": "end" }, "depth from wall"),
     s("line", { class: "edge", x1: 0, x2: 0, y1: 0, y2: 90 }),
   );
   // Pass depths that lie close together share a line of text less often when the labels spread over the height.

@@ -11,8 +11,8 @@ import type { Figure } from "./program.ts";
 const PROGRAM = [
   "spindleSpeed",
   "tableFeed",
-  "startDiameter",
   "drill",
+  "startDiameter",
   "passes",
   "springPasses",
   "depths",
@@ -21,7 +21,7 @@ const PROGRAM = [
   "endZ",
   "direction",
 ] as const;
-const WIDE: ReadonlySet<string> = new Set(["depths", "direction", "drill"]);
+const WIDE: ReadonlySet<string> = new Set(["depths", "direction"]);
 const CARD = ["feature", "operation", "thread", "material", "machine", "finishDiameter", "depth", "stickOut"] as const;
 
 /** A result as the table shows it: with the decimals of its number format. */

@@ -1,8 +1,8 @@
 /** The pane: puts the parts together and hands each the facts it shows. The only part that knows the others. */
 import { normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../../src/plan/columns.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
 import type { Units } from "../../src/units.ts";
 import type { Host } from "../host/host.ts";
+import { planner } from "../planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
 import { createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
 import { EMPTY_TABLE, STARTING_LISTS } from "../starting.ts";
@@ -53,8 +53,8 @@ const memory = {
 };
 
 /** Shows the pane in `element`, on the workbook of `host`. */
-export function mountPane(element: HTMLElement, host: Host, planner: Planner = planTable): { destroy(): void } {
-  const session = createSession(host, planner);
+export function mountPane(element: HTMLElement, host: Host, plan: Planner = planner): { destroy(): void } {
+  const session = createSession(host, plan);
   let welcome = !memory.seen();
   const past = () => {
     welcome = false;
@@ -135,9 +135,10 @@ export function mountPane(element: HTMLElement, host: Host, planner: Planner = p
   const read = h("button", { type: "button", class: "quiet", onclick: () => void session.refresh() }, "Read again");
 
   const screen = h(
-    "main",
-    { class: "pane" },
-    h("header", {}, h("h1", {}, "Tablefeed")),
+    "div",
+    { class: "tf" },
+    // The desk has a heading of its own.
+    h("header", {}, host.kind === "excel" && h("h1", {}, "Tablefeed")),
     news.element,
     first.element,
     nothing.element,
@@ -145,7 +146,9 @@ export function mountPane(element: HTMLElement, host: Host, planner: Planner = p
     cautions(),
     h("footer", {}, read),
   );
-  replace(element, screen, paper.element);
+  replace(element, screen);
+  // At the end of the page, where the print style shows it alone.
+  document.body.append(paper.element);
 
   function show(state: Readonly<State>): void {
     const { phase, table, matching, plan, suggestions } = state;
@@ -202,6 +205,7 @@ export function mountPane(element: HTMLElement, host: Host, planner: Planner = p
     destroy() {
       stop();
       session.destroy();
+      paper.element.remove();
       element.replaceChildren();
     },
   };

@@ -22,7 +22,12 @@ export function program(): Part<readonly Figure[]> {
             "div",
             { class: wide ? "wide" : null },
             h("dt", {}, label),
-            h("dd", {}, h("span", { class: "figure" }, text), unit !== "" && h("span", { class: "unit" }, ` ${unit}`)),
+            h(
+              "dd",
+              {},
+              h("span", { class: /^-?[\d.]+$/.test(text) ? "figure" : "figure words" }, text),
+              unit !== "" && h("span", { class: "unit" }, ` ${unit}`),
+            ),
           ),
         ),
       );

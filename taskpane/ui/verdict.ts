@@ -38,6 +38,7 @@ export function verdict(): Part<VerdictFacts> {
             { class: "binding" },
             worst(binding) > 1 ? "Over the limit: " : "Nearest limit: ",
             h("strong", {}, `${binding.name}, ${percent(worst(binding))}`),
+            binding.band && " at worst",
           ),
         reasons.length > 0 &&
           h(

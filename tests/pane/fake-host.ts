@@ -1,0 +1,165 @@
+/** A workbook in memory, for tests of the pane: sheets of raw cells, every write kept, refusals on demand. */
+import {
+  type Block,
+  type CellValue,
+  type Host,
+  HostError,
+  type Place,
+  type Written,
+} from "../../taskpane/host/host.ts";
+import { findTable, reference, spokenAddress } from "../../taskpane/host/region.ts";
+
+export interface FakeHost extends Host {
+  readonly sheets: Map<string, CellValue[][]>;
+  readonly log: string[];
+  active: string;
+  cursor: { row: number; column: number };
+  protectedSheets: Set<string>;
+  /** Formats and formulas that were written, by "Sheet!row,column". */
+  readonly formulas: Map<string, string>;
+  readonly formats: Map<string, string>;
+  moveTo(row: number, column: number): void;
+  userEdits(row: number, column: number, value: CellValue): void;
+}
+
+export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
+  const selectionListeners = new Set<() => void>();
+  const dataListeners = new Set<() => void>();
+  const grids = new Map(Object.entries(sheets).map(([name, grid]) => [name, grid.map((row) => [...row])]));
+  const square = (grid: CellValue[][]): CellValue[][] => {
+    const width = Math.max(0, ...grid.map((row) => row.length));
+    return grid.map((row) => Array.from({ length: width }, (_, c) => row[c] ?? null));
+  };
+  const gridOf = (name: string): CellValue[][] => {
+    const grid = grids.get(name);
+    if (grid === undefined) throw new HostError("gone", `There is no sheet "${name}".`);
+    return grid;
+  };
+  const put = (sheet: string, row: number, column: number, value: Written, format?: string): void => {
+    const grid = gridOf(sheet);
+    while (grid.length <= row) grid.push([]);
+    const line = grid[row]!;
+    while (line.length <= column) line.push(null);
+    const key = `${sheet}!${row},${column}`;
+    host.formulas.delete(key);
+    if (typeof value === "object" && value !== null) {
+      host.formulas.set(key, value.formula);
+      line[column] = "";
+    } else line[column] = value;
+    if (format !== undefined) host.formats.set(key, format);
+  };
+  const guard = (sheet: string): void => {
+    gridOf(sheet);
+    if (host.protectedSheets.has(sheet))
+      throw new HostError(
+        "protected",
+        `The sheet "${sheet}" is protected; nothing was written. Unprotect it and try again.`,
+      );
+  };
+  const free = ({ sheet, row, column }: Place, rows: number, columns: number): void => {
+    for (let r = row; r < row + rows; r++)
+      for (let c = column; c < column + columns; c++)
+        if ((gridOf(sheet)[r]?.[c] ?? null) !== null)
+          throw new HostError(
+            "occupied",
+            `Cell ${spokenAddress(sheet, r, c, 1, 1)} is in the way; nothing was written.`,
+          );
+  };
+  const blockOf = (sheet: string, grid: CellValue[][]): Block => ({
+    sheet,
+    top: 0,
+    left: 0,
+    headings: grid[0]!,
+    rows: grid.slice(1),
+    reference: reference(sheet, 0, 0, grid.length, grid[0]!.length),
+    address: spokenAddress(sheet, 0, 0, grid.length, grid[0]!.length),
+  });
+
+  const host: FakeHost = {
+    kind: "sheet",
+    sheets: grids,
+    log: [],
+    active: Object.keys(sheets)[0] ?? "",
+    cursor: { row: 0, column: 0 },
+    protectedSheets: new Set(),
+    formulas: new Map(),
+    formats: new Map(),
+    moveTo(row, column) {
+      host.cursor = { row, column };
+      for (const listener of selectionListeners) listener();
+    },
+    userEdits(row, column, value) {
+      put(host.active, row, column, value);
+      for (const listener of dataListeners) listener();
+    },
+    async readTable(score) {
+      host.log.push("readTable");
+      return findTable(host.active, square(gridOf(host.active)), host.cursor, score);
+    },
+    async readList(name) {
+      const grid = grids.get(name);
+      return grid === undefined ? null : blockOf(name, square(grid));
+    },
+    async addSheet(sheet, activate) {
+      host.log.push(`addSheet ${sheet.name}`);
+      if (grids.has(sheet.name)) throw new HostError("occupied", `There is a sheet "${sheet.name}" already.`);
+      grids.set(sheet.name, []);
+      [sheet.headings, ...sheet.rows].forEach((row, r) => {
+        row.forEach((value, c) => {
+          put(sheet.name, r, c, value);
+        });
+      });
+      if (activate) {
+        host.active = sheet.name;
+        host.moveTo(1, 0);
+      }
+      return blockOf(sheet.name, square(gridOf(sheet.name)));
+    },
+    async appendRows(block, rows) {
+      guard(block.sheet);
+      host.log.push(`appendRows ${rows.length}`);
+      const row = block.top + 1 + block.rows.length;
+      free({ sheet: block.sheet, row, column: block.left }, rows.length, block.headings.length);
+      rows.forEach((line, r) => {
+        line.forEach((value, c) => {
+          put(block.sheet, row + r, block.left + c, value);
+        });
+      });
+    },
+    async writeCells(block, changes) {
+      guard(block.sheet);
+      host.log.push(`writeCells ${changes.length}`);
+      for (const { row, column, value, format } of changes)
+        put(block.sheet, block.top + 1 + row, block.left + column, value, format);
+    },
+    async insertFormula(place, formula, [rows, columns]) {
+      guard(place.sheet);
+      free(place, rows, columns);
+      host.log.push(`insertFormula ${formula}`);
+      put(place.sheet, place.row, place.column, { formula });
+    },
+    async insertCells(place, cells, formats) {
+      guard(place.sheet);
+      free(place, cells.length, cells[0]?.length ?? 0);
+      host.log.push(`insertCells ${cells.length}`);
+      cells.forEach((line, r) => {
+        line.forEach((value, c) => {
+          put(place.sheet, place.row + r, place.column + c, value, formats?.[c]);
+        });
+      });
+    },
+    async select(place) {
+      host.active = place.sheet;
+      host.moveTo(place.row, place.column);
+    },
+    onSelectionChange(listener) {
+      selectionListeners.add(listener);
+      return () => selectionListeners.delete(listener);
+    },
+    onDataChange(listener) {
+      dataListeners.add(listener);
+      return () => dataListeners.delete(listener);
+    },
+  };
+  return host;
+}

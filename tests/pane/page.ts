@@ -1,0 +1,16 @@
+/** The pane on a workbook in memory, for the browser: `?table=none`, `?lists=none`, `?row=2` choose what it holds. */
+import { mountPane } from "../../taskpane/ui/pane.ts";
+import { fakeHost } from "./fake-host.ts";
+import { LISTS, PLAN_SHEET, samplePlanner } from "./sample.ts";
+
+const wish = new URLSearchParams(location.search);
+const host = fakeHost({
+  Plan: wish.get("table") === "none" ? [["Notes"], ["Call Mr. Hale"]] : PLAN_SHEET,
+  ...(wish.get("lists") === "none" ? {} : LISTS),
+});
+if (wish.get("unit") === "none") for (const row of host.sheets.get("Plan")!) if (row.length > 4) row.splice(3, 1);
+if (wish.get("evil") !== null) host.sheets.get("Plan")![3]![1] = '<img src=x onerror="window.hurt=1">';
+host.cursor = { row: 2 + Number(wish.get("row") ?? 1), column: 1 };
+if (wish.get("protected") !== null) host.protectedSheets.add("Plan");
+Object.assign(window, { host });
+mountPane(document.getElementById("pane")!, host, samplePlanner);
