@@ -171,7 +171,7 @@ const ROWS: readonly DemoRow[] = [
     210 | Clamp screws             | 4 | TM-M6-S  | M6       | 5   | 12 | 18 | ok    | two diameters deep with the cutter bought for it
     220 | Clamp screws, other tool | 4 | TM-M6-SX | M6       | 5   | 12 | 18 | stop  | the thick neck rubs in the hole
     230 | Long screw, short neck   | 1 | TM-M6-S  | M6       | 5   | 24 | 30 | stop  | the neck is shorter than the thread is deep
-    240 | Long screw, long neck    | 1 | TM-M6-SL | M6       | 5   | 24 | 30 | check | five diameters of a 2.8 mm neck in steel bend and chatter
+    240 | Long screw, long neck    | 1 | TM-M6-SL | M6       | 5   | 24 | 30 | stop  | by hand: 20 N bend five diameters of 2.8 mm neck by 0.1 mm, 0.2 mm of pitch diameter against 0.075 mm allowed
     250 | Adjuster                 | 2 | TM-M10-S | M10x1.25 | 8.5 | 18 | 24 | stop  | hole under the minor limit of the fine pitch
     260 | Adjuster, right drill    | 2 | TM-M10-S | M10x1.25 | 8.8 | 18 | 24 | ok    | right hole, stout neck
     270 | Blind thread to the end  | 2 | TM-M8-S  | M8       | 6.8 | 20 | 20 | stop  | the tip stands below the profile and meets the bottom`,
@@ -222,11 +222,16 @@ const ROWS: readonly DemoRow[] = [
     410 | Gauge port               | 2  | TM-38-S    | 3/8-24 UNF-2B | 5/16  | 0.75  | 1    | stop  | drilled for the coarse pitch: hole under the minor limit
     420 | Gauge port, right drill  | 2  | TM-38-S    | 3/8-24 UNF-2B | 0.332 | 0.75  | 1    | ok    | Q drill for the fine pitch
     430 | Gauge port, other cutter | 2  | TM-38-SX   | 3/8-24 UNF-2B | 0.332 | 0.75  | 1    | stop  | tip flat wider than an eighth of this pitch
-    440 | Supply port              | 2  | TM-12-13-F | 1/2-13 UNC-2B | 27/64 | 0.75  | 1.1  | ok    | full-profile cutter of the right pitch
+    440 | Supply port              | 2  | TM-12-13-F | 1/2-13 UNC-2B | 27/64 | 0.6   | 1.1  | ok    | full-profile cutter of the right pitch
     450 | Supply port, other tool  | 2  | TM-38-16-F | 1/2-13 UNC-2B | 27/64 | 0.7   | 1.1  | stop  | full-profile cutter of another pitch
     460 | Small port, large cutter | 2  | TM-516-S   | 1/4-20 UNC-2B | 0.201 | 0.5   | 0.75 | stop  | cutter larger than the hole it has to enter
-    470 | Sensor                   | 2  | TM-10-S    | #10-32 UNF-2B | 0.159 | 0.375 | 0.6  | ok    | two diameters deep in aluminium
-    480 | Name plate               | 4  | TM-4-S     | #4-40 UNC-2B  | 0.089 | 0.22  | 0.4  | ok    | small neck, but two diameters deep in aluminium`,
+    470 | Sensor                   | 2  | TM-10-S    | #10-32 UNF-2B | 0.159 | 0.375 | 0.6  | ok    | two diameters deep in aluminium`,
+  ),
+  ...demoRows(
+    THREAD,
+    { ...PLATE, ...mill, "Spring passes": 2 },
+    `
+    480 | Name plate               | 4  | TM-4-S     | #4-40 UNC-2B  | 0.089 | 0.22  | 0.4  | check | a neck of 0.045 in: a good share of the tolerance goes into bending, gauge the first one`,
   ),
   ...demoRows(
     BORE,
@@ -261,8 +266,13 @@ const ROWS: readonly DemoRow[] = [
     { ...VALVE, ...mill },
     `
     560 | Stem           | 1 | TM-12-S  | 1/2-13 UNC-2B    | 27/64 | 1    | 1.3 | ok    | two diameters deep, neck of half the thread
-    570 | Bonnet, long   | 4 | TM-14-SL | 1/4-20 UNC-2B    | 0.201 | 1    | 1.3 | check | five diameters of slender neck in stainless
-    580 | Bonnet, left   | 4 | TM-14-S  | 1/4-20 UNC-2B LH | 0.201 | 0.4  | 0.7 | ok    | left hand is only another way round the helix`,
+    570 | Bonnet, long   | 4 | TM-14-SL | 1/4-20 UNC-2B    | 0.201 | 1    | 1.3 | stop  | by hand: 15 N bend five diameters of neck by 0.1 mm (0.004 in), twice that of pitch diameter against 0.0025 in allowed`,
+  ),
+  ...demoRows(
+    THREAD,
+    { ...VALVE, ...mill, "Spring passes": 2 },
+    `
+    580 | Bonnet, left   | 4 | TM-38-S  | 3/8-16 UNC-2B LH | 0.3125 | 0.5  | 0.9 | ok    | left hand is only another way round the helix`,
   ),
   ...demoRows(
     [...SLOT, "Machine"],

@@ -44,6 +44,7 @@ const THREADS: Record<string, readonly [units: "mm" | "in", major: number, pitch
     "5/16-24 UNF": ["in", 0.3125, 1 / 24, 0.267, 0.277],
     "3/8-16 UNC": ["in", 0.375, 1 / 16, 0.307, 0.321],
     "3/8-24 UNF": ["in", 0.375, 1 / 24, 0.33, 0.34],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: a minor diameter, not a logarithm
     "1/2-13 UNC": ["in", 0.5, 1 / 13, 0.417, 0.434],
     "1/2-20 UNF": ["in", 0.5, 1 / 20, 0.446, 0.457],
   };
