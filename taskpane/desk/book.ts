@@ -77,6 +77,7 @@ function rule(choice: Choice, uid: string): object {
     uid,
     ...choice,
     allowBlank: true,
+    renderMode: 1,
     errorStyle: 2,
     showErrorMessage: true,
     error: "This is not in the list; the results say what is allowed.",
@@ -169,7 +170,10 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
       listRange("Machines", (lists.machines[0] ?? MACHINE_COLUMNS).length),
     ].join(",")})`,
   };
-  cellData[0]![0] = { s: "answer", f: `=${reference("Plan", 0, answers + 1, PLAN_ROWS + 1, 1).replace("Plan!", "")}` };
+  cellData[0]![0] = {
+    s: "answer",
+    f: `=${reference("Plan", 0, answers + 1, PLAN_ROWS + 1, 1).replace("Plan!", "")}&""`,
+  };
   const styles: Record<string, IStyleData> = {
     heading: HEADING,
     answer: ANSWER_HEADING,

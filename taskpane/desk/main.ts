@@ -40,6 +40,8 @@ function ask(question: string, yes: string): Promise<boolean> {
 }
 
 const { univer, api } = startGrid(element("grid"));
+// The engine's parts are there from the first workbook on.
+api.createWorkbook({ ...planBook("Plan", blankPlan(), LISTS), id: "first" });
 const host = sheetHost(univer);
 let name = "";
 let savedAt = 0;

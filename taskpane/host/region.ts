@@ -1,5 +1,5 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
-import type { CellValue, Table } from "./host.ts";
+import type { Block, CellValue, Table } from "./host.ts";
 
 export interface Selection {
   readonly row: number;
@@ -111,4 +111,17 @@ export function findTable(
     address: spokenAddress(sheet, top, left, rows.length + 1, columns),
     selected: selected >= 0 && selected < rows.length ? selected : null,
   };
+}
+
+/** The first block with headings on a sheet, as lists are kept: one heading row, rows below. */
+export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[]): Block | null {
+  let seen = false;
+  const found = findTable(sheet, grid, null, () => {
+    const first = !seen;
+    seen = true;
+    return first ? 1 : 0;
+  });
+  if (found === null) return null;
+  const { selected: _, ...block } = found;
+  return block;
 }

@@ -31,7 +31,7 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { findTable, reference, type Selection, spokenAddress } from "./region.ts";
+import { findTable, firstBlock, reference, type Selection, spokenAddress } from "./region.ts";
 
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 
@@ -76,6 +76,7 @@ export interface SheetHost extends Host {
   edits(): number;
 }
 
+/** Wants a workbook to be open already: the engine makes its parts with the first one. */
 export function sheetHost(univer: Univer): SheetHost {
   const injector = univer.__getInjector();
   const instances = injector.get(IUniverInstanceService);
@@ -83,6 +84,8 @@ export function sheetHost(univer: Univer): SheetHost {
   const undo = injector.get(IUndoRedoService);
   const selections = injector.get(SheetsSelectionsService);
   const formulas = injector.get(FormulaDataModel);
+
+  const workbookOrNone = () => instances.getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
 
   let writing = 0;
   let edits = 0;
@@ -129,7 +132,6 @@ export function sheetHost(univer: Univer): SheetHost {
     if (id === "sheet.operation.set-worksheet-active" || id === "sheet.operation.set-selections") selectionMoved();
   });
 
-  const workbookOrNone = () => instances.getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
   function workbook(): Workbook {
     const book = workbookOrNone();
     if (!book) throw new HostError("gone", "No workbook is open.");
@@ -226,18 +228,6 @@ export function sheetHost(univer: Univer): SheetHost {
       ]),
     );
 
-  function blockAt(name: string, sheet: Worksheet): Block | null {
-    const found = findTable(
-      name,
-      gridOf(sheet),
-      null,
-      (headings) => headings.filter((h) => typeof h === "string").length,
-    );
-    if (found === null) return null;
-    const { selected: _, ...block } = found;
-    return block;
-  }
-
   return {
     kind: "sheet",
 
@@ -250,7 +240,7 @@ export function sheetHost(univer: Univer): SheetHost {
       const sheet = workbook()
         .getSheets()
         .find((s) => s.getName().trim().toLowerCase() === name.trim().toLowerCase());
-      return sheet ? blockAt(sheet.getName(), sheet) : null;
+      return sheet ? firstBlock(sheet.getName(), gridOf(sheet)) : null;
     },
 
     async addSheet({ name, headings, rows, formats, choices }: NewSheet, activate = false): Promise<Block> {

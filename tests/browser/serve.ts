@@ -3,7 +3,7 @@ import fs from "node:fs";
 import http from "node:http";
 import type { AddressInfo } from "node:net";
 import path from "node:path";
-import { build } from "esbuild";
+import { build, type Plugin } from "esbuild";
 
 const root = path.resolve(import.meta.dirname, "../..");
 export const OUT = path.join(root, "tests", ".out");
@@ -14,7 +14,7 @@ export interface Served {
   close(): Promise<void>;
 }
 
-export async function serveDesk(): Promise<Served> {
+export async function serveDesk(plugins: Plugin[] = []): Promise<Served> {
   const dist = path.join(OUT, "desk");
   fs.rmSync(dist, { recursive: true, force: true });
   fs.mkdirSync(dist, { recursive: true });
@@ -22,6 +22,7 @@ export async function serveDesk(): Promise<Served> {
     entryPoints: { desk: path.join(root, "taskpane/desk/main.ts") },
     outdir: dist,
     bundle: true,
+    plugins,
     minify: true,
     format: "esm",
     splitting: true,

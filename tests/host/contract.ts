@@ -1,0 +1,255 @@
+/** What every host has to do, run against each of them. */
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { CellValue, Host, HostError } from "../../taskpane/host/host.ts";
+
+/** The workbook from the user's side, past the host under test. */
+export interface Probe {
+  /** Types a value or a formula ("=…") into a cell. */
+  type(sheet: string, row: number, column: number, content: CellValue): Promise<void>;
+  value(sheet: string, row: number, column: number): Promise<CellValue>;
+  /** "=…" or "". */
+  formula(sheet: string, row: number, column: number): Promise<string>;
+  format(sheet: string, row: number, column: number): Promise<string>;
+  select(sheet: string, row: number, column: number): Promise<void>;
+  activeSheet(): Promise<string>;
+  sheets(): Promise<string[]>;
+  /** Undoes one step; undefined where the program, not the host, keeps the steps. */
+  undo?: () => Promise<void>;
+  /** Waits until events and calculations are through. */
+  settle(): Promise<void>;
+}
+
+export interface Bench {
+  readonly host: Host;
+  readonly probe: Probe;
+  close(): Promise<void>;
+}
+
+/** Sheets to start with, cells from A1. The first one is active. */
+export type Sheets = Readonly<Record<string, readonly (readonly CellValue[])[]>>;
+
+export const SHEETS: Sheets = {
+  Job: [
+    ["Harrow Lane Machine Works", null, null, null, null],
+    [null, null, null, null, null],
+    ["Op", "Operation", "Dia", "Depth", "Note"],
+    [10, "drill", 6.8, 20, "=not a formula"],
+    [20, "thread mill", 8, null, null],
+    [null, null, null, null, null],
+    [30, "bore", 24, 12, true],
+  ],
+  Materials: [
+    ["Material", "Group"],
+    ["Steel 42", "P"],
+    ["Aluminium 6", "N"],
+  ],
+  Empty: [],
+};
+
+const score = (headings: readonly CellValue[]) => (headings.includes("Operation") ? headings.length : 0);
+
+const codeOf = async (work: Promise<unknown>): Promise<string> => {
+  try {
+    await work;
+    return "none";
+  } catch (problem) {
+    // By name: a bundled host brings its own copy of the class.
+    return (problem as HostError).name === "HostError"
+      ? (problem as HostError).code
+      : `another error: ${String(problem)}`;
+  }
+};
+
+export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>): void {
+  describe(`${name} host (contract)`, () => {
+    let bench: Bench;
+    let host: Host;
+    let probe: Probe;
+    beforeEach(async () => {
+      bench = await open(SHEETS);
+      ({ host, probe } = bench);
+    });
+    afterEach(() => bench.close());
+
+    it("reads the planning table below a title, over a blank row, with raw values", async () => {
+      const table = await host.readTable(score);
+      expect(table).toMatchObject({
+        sheet: "Job",
+        top: 2,
+        left: 0,
+        headings: ["Op", "Operation", "Dia", "Depth", "Note"],
+      });
+      expect(table!.rows).toEqual([
+        [10, "drill", 6.8, 20, "=not a formula"],
+        [20, "thread mill", 8, null, null],
+        [null, null, null, null, null],
+        [30, "bore", 24, 12, true],
+      ]);
+      expect(table!.address).toBe("Job A3:E7");
+    });
+
+    it("says which row of the table is selected, and null on its headings", async () => {
+      await probe.select("Job", 4, 1);
+      expect((await host.readTable(score))!.selected).toBe(1);
+      await probe.select("Job", 2, 1);
+      expect((await host.readTable(score))!.selected).toBeNull();
+    });
+
+    it("finds no planning table on a sheet without one", async () => {
+      await probe.select("Materials", 1, 0);
+      expect(await host.readTable(score)).toBeNull();
+      await probe.select("Empty", 0, 0);
+      expect(await host.readTable(score)).toBeNull();
+    });
+
+    it("reads a list by its name without regard to case, and null without it", async () => {
+      const list = await host.readList("materials");
+      expect(list).toMatchObject({
+        headings: ["Material", "Group"],
+        rows: [
+          ["Steel 42", "P"],
+          ["Aluminium 6", "N"],
+        ],
+      });
+      expect(list!.reference).toMatch(/^(?:Materials!\$A\$1:\$B\$3|[A-Za-z_]\w*\[#All\])$/);
+      expect(await host.readList("Machines")).toBeNull();
+    });
+
+    it("writes only the cells it is told to, with their formats", async () => {
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [
+        { row: 0, column: 2, value: 6.9, format: "0.000" },
+        { row: 3, column: 3, value: null },
+        { row: -1, column: 5, value: "Verdict" },
+        { row: 1, column: 5, value: "check" },
+      ]);
+      await probe.settle();
+      expect(await probe.value("Job", 3, 2)).toBe(6.9);
+      expect(await probe.format("Job", 3, 2)).toBe("0.000");
+      expect(await probe.value("Job", 6, 3)).toBeNull();
+      expect(await probe.value("Job", 2, 5)).toBe("Verdict");
+      expect(await probe.value("Job", 4, 5)).toBe("check");
+      expect(await probe.value("Job", 3, 3)).toBe(20);
+      expect(await probe.value("Job", 6, 2)).toBe(24);
+    });
+
+    it("keeps text that begins with an equals sign as text, and writes a formula as a formula", async () => {
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [
+        { row: 0, column: 4, value: "=1+1" },
+        { row: 1, column: 4, value: { formula: "=C4*2" } },
+        { row: 3, column: 4, value: "12.70" },
+      ]);
+      await probe.settle();
+      expect(await probe.formula("Job", 3, 4)).toBe("");
+      expect(await probe.value("Job", 3, 4)).toBe("=1+1");
+      expect(await probe.formula("Job", 4, 4)).toBe("=C4*2");
+      expect(await probe.value("Job", 6, 4)).toBe("12.70");
+    });
+
+    it("undoes all cells of one write in one step", async ({ skip }) => {
+      if (!probe.undo) return skip();
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [
+        { row: 0, column: 2, value: 7 },
+        { row: 3, column: 2, value: 25 },
+      ]);
+      await probe.undo();
+      await probe.settle();
+      expect(await probe.value("Job", 3, 2)).toBe(6.8);
+      expect(await probe.value("Job", 6, 2)).toBe(24);
+    });
+
+    it("refuses to write into a table that is no longer where it was", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 2, 2, "Length");
+      expect(await codeOf(host.writeCells(table, [{ row: 0, column: 2, value: 7 }]))).toBe("gone");
+      expect(await probe.value("Job", 3, 2)).toBe(6.8);
+    });
+
+    it("inserts a formula into a free place, and refuses an occupied one", async () => {
+      await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [2, 2]);
+      await probe.settle();
+      expect(await probe.formula("Job", 2, 6)).toBe("=SUM(C4:C7)");
+      expect(await codeOf(host.insertFormula({ sheet: "Job", row: 1, column: 3 }, "=1", [2, 2]))).toBe("occupied");
+      expect(await probe.formula("Job", 1, 3)).toBe("");
+    });
+
+    it("inserts a block of cells into a free place, and refuses an occupied one", async () => {
+      const cells = [
+        ["Step", "Value"],
+        ["n", { formula: "=C4*1000" }],
+      ];
+      await host.insertCells({ sheet: "Job", row: 9, column: 0 }, cells, [undefined, "0.0"]);
+      await probe.settle();
+      expect(await probe.value("Job", 9, 1)).toBe("Value");
+      expect(await probe.formula("Job", 10, 1)).toBe("=C4*1000");
+      expect(await codeOf(host.insertCells({ sheet: "Job", row: 10, column: 0 }, cells))).toBe("occupied");
+    });
+
+    it("adds a sheet with a list that can be read back, stays where it was, and refuses the name twice", async () => {
+      const sheet = {
+        name: "Machines",
+        headings: ["Machine", "Max rpm"],
+        rows: [
+          ["Mill A", 12000],
+          ["Mill B", null],
+        ],
+        formats: [undefined, "0"],
+        choices: [undefined, ["8000", "12000"]],
+      } as const;
+      await host.addSheet(sheet);
+      await probe.settle();
+      expect(await probe.sheets()).toContain("Machines");
+      expect(await probe.activeSheet()).toBe("Job");
+      expect(await host.readList("Machines")).toMatchObject({
+        headings: ["Machine", "Max rpm"],
+        rows: [
+          ["Mill A", 12000],
+          ["Mill B", null],
+        ],
+      });
+      expect(await codeOf(host.addSheet(sheet))).toBe("occupied");
+    });
+
+    it("adds rows under a list", async () => {
+      const list = (await host.readList("Materials"))!;
+      await host.appendRows(list, [["Brass 3", "N"]]);
+      await probe.settle();
+      expect((await host.readList("Materials"))!.rows.at(-1)).toEqual(["Brass 3", "N"]);
+    });
+
+    it("tells when the selection moves, until it is told to stop", async () => {
+      let told = 0;
+      const stop = host.onSelectionChange(() => told++);
+      await probe.select("Job", 3, 1);
+      await probe.settle();
+      expect(told).toBeGreaterThan(0);
+      stop();
+      const before = told;
+      await probe.select("Job", 6, 1);
+      await probe.settle();
+      expect(told).toBe(before);
+    });
+
+    it("tells when the user changes a cell, but not of its own writing", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.settle();
+      let told = 0;
+      const stop = host.onDataChange(() => told++);
+      await host.writeCells(table, [{ row: 0, column: 2, value: 7 }]);
+      await probe.settle();
+      expect(told).toBe(0);
+      await probe.type("Job", 3, 2, 7.5);
+      await probe.settle();
+      expect(told).toBeGreaterThan(0);
+      stop();
+    });
+
+    it("goes to a cell on another sheet", async () => {
+      await host.select({ sheet: "Materials", row: 2, column: 1 });
+      await probe.settle();
+      expect(await probe.activeSheet()).toBe("Materials");
+    });
+  });
+}
