@@ -1,0 +1,183 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { TradeError } from "../../src/errors.ts";
+import { parseThread } from "../../src/thread/designation.ts";
+import { METRIC_SIZES } from "../../src/thread/metric-series.ts";
+import { UNIFIED_SIZES } from "../../src/thread/unified-series.ts";
+
+/** What was typed, the normal form, kind, basic major diameter, threads per inch or pitch. */
+const READ: [string, string, "internal" | "external", number, number][] = [
+  ["1/2-13 UNC-2B", "1/2-13 UNC-2B", "internal", 0.5, 13],
+  ["1/2-20", "1/2-20 UNF-2B", "internal", 0.5, 20],
+  ["#10-32 UNF-2B", "#10-32 UNF-2B", "internal", 0.19, 32],
+  ["10-24", "#10-24 UNC-2B", "internal", 0.19, 24],
+  ["No. 10-24 UNC 3A", "#10-24 UNC-3A", "external", 0.19, 24],
+  [".4375-14 UNC-2A", "7/16-14 UNC-2A", "external", 0.4375, 14],
+  ["0.250-20", "1/4-20 UNC-2B", "internal", 0.25, 20],
+  ["1-1/8-7 UNC", "1-1/8-7 UNC-2B", "internal", 1.125, 7],
+  ["1 1/8-7", "1-1/8-7 UNC-2B", "internal", 1.125, 7],
+  ["1/2-13unc2b", "1/2-13 UNC-2B", "internal", 0.5, 13],
+  ["  1/2 - 13   unc - 2b ", "1/2-13 UNC-2B", "internal", 0.5, 13],
+  ["1/2–13 UNC–2B", "1/2-13 UNC-2B", "internal", 0.5, 13],
+  ['1/2"-13', "1/2-13 UNC-2B", "internal", 0.5, 13],
+  ["6-32", "#6-32 UNC-2B", "internal", 0.138, 32],
+  ["6-4", "6-4 UN-2B", "internal", 6, 4],
+  ["1-64", "#1-64 UNC-2B", "internal", 0.073, 64],
+  ["1-8", "1-8 UNC-2B", "internal", 1, 8],
+  ["2-4.5", "2-4.5 UNC-2B", "internal", 2, 4.5],
+  ["2-4-1/2 UNC", "2-4.5 UNC-2B", "internal", 2, 4.5],
+  ["1-1/16-12 UN-2B", "1-1/16-12 UN-2B", "internal", 1.0625, 12],
+  ["1-14 UNS-2A", "1-14 UNS-2A", "external", 1, 14],
+  ["1/4-20 UNRC-3A", "1/4-20 UNRC-3A", "external", 0.25, 20],
+  ["1/4-28 UNJF-3A", "1/4-28 UNJF-3A", "external", 0.25, 28],
+  ["1/4-28 UNJF", "1/4-28 UNJF-3B", "internal", 0.25, 28],
+  ["1/2-13 UNC-2B-LH", "1/2-13 UNC-2B-LH", "internal", 0.5, 13],
+  ["M6", "M6×1-6H", "internal", 6, 1],
+  ["M6x1-6H", "M6×1-6H", "internal", 6, 1],
+  ["m6X1-6h", "M6×1-6h", "external", 6, 1],
+  ["M10×1.25 - 6g", "M10×1.25-6g", "external", 10, 1.25],
+  ["M12x1.75-4g6g", "M12×1.75-4g6g", "external", 12, 1.75],
+  ["M10 x 1.5 - 5H6H", "M10×1.5-5H6H", "internal", 10, 1.5],
+  ["M8x1-6H-LH", "M8×1-6H-LH", "internal", 8, 1],
+  ["G1/4", "G1/4", "internal", 13.157, 19],
+  ["G1/4A", "G1/4A", "external", 13.157, 19],
+  ["G 1/2 B", "G1/2B", "external", 20.955, 14],
+  ["g 1 1/4", "G1-1/4", "internal", 41.91, 11],
+];
+
+describe("parseThread", () => {
+  it.each(READ)("reads %s as %s", (text, designation, kind, major, pitch) => {
+    const thread = parseThread(text);
+    expect(thread.designation).toBe(designation);
+    expect(thread.kind).toBe(kind);
+    expect(thread.major).toBe(major);
+    expect(thread.tpi ?? thread.pitch).toBe(pitch);
+    expect(thread.hand).toBe(text.includes("LH") ? "left" : "right");
+    expect(thread.lead).toBe(thread.pitch);
+  });
+
+  it("knows the profile, unit and series of each system", () => {
+    expect(parseThread("1/2-13")).toMatchObject({ standard: "unified", native: "in", series: "UNC", profileAngle: 60 });
+    expect(parseThread("M8x1")).toMatchObject({ standard: "metric", native: "mm", series: "fine", profileAngle: 60 });
+    expect(parseThread("G1")).toMatchObject({ standard: "pipe", native: "mm", series: "G", profileAngle: 55 });
+    expect(parseThread("G1").pitch).toBeCloseTo(2.309, 3); // ISO 228-1
+  });
+
+  it("hands out the same thread for the same text", () => {
+    expect(parseThread("5/16-18 UNC-3B")).toBe(parseThread("5/16-18 UNC-3B"));
+  });
+
+  /** What was typed, and words of the answer. */
+  const REFUSED: [string, RegExp][] = [
+    ["1/2-14", /1\/2-13 UNC, 1\/2-20 UNF, 1\/2-28 UNEF/],
+    ["1/2-13 UNF", /1\/2-20 UNF/],
+    ["1/2-20 UN", /1\/2-20 UNF/],
+    ["1/2-20 UNS", /1\/2-20 is UNF/],
+    ["7/32-20", /nearest are #10, #12, 1\/4/],
+    ["#7-32", /nearest are #5, #6, #8/],
+    ["1/2-13 UNC-4B", /1A, 2A, 3A \(external\) and 1B, 2B, 3B \(internal\)/],
+    ["1/2-13 NC-2", /designations such as|series/],
+    ["1/4-20 UNRC-2B", /external/],
+    ["1/4-28 UNJF-2A", /3A and 3B/],
+    ["M6.5", /nearest are M5.5, M6, M7/],
+    ["M6x0.9", /M6×1, M6×0.75/],
+    ["M15", /no coarse pitch/],
+    ["M6-3H", /does not exist/],
+    ["M6-6K", /does not exist/],
+    ["M6-6H6G", /same letter/],
+    ["M12-4g7g", /grade 4, 6 or 8/],
+    ["M6-6H/6g", /two threads/],
+    ["G9", /G1\/16, G1\/8/],
+    ["G1/4C", /A or B/],
+    ["1/4-18 NPT", /not covered yet/],
+    ["1/4-18 NPTF", /not covered yet/],
+    ["Tr20x4", /trapezoidal/],
+    ["1/2-10 ACME-2G", /ACME threads are not covered/],
+    ["R1/4", /not covered yet/],
+    ["Rc 1/8", /not covered yet/],
+    ["1/4-20 BSW", /Whitworth/],
+    ["1/4 BSPP", /write this pipe thread as G/],
+    ["M16xPh3P1.5", /several starts/],
+    ["MJ6x1", /MJ/],
+    ["1/2", /designations such as/],
+    ["banana", /designations such as/],
+    ["M10x1,25", /designations such as/],
+    ["0", /designations such as/],
+    ["1/0-20", /nearest|designations/],
+  ];
+  it.each(REFUSED)("refuses %s and says what there is", (text, words) => {
+    try {
+      parseThread(text, "thread");
+      expect.unreachable();
+    } catch (e) {
+      expect(e).toBeInstanceOf(TradeError);
+      expect((e as TradeError).code).toBe("unknown");
+      expect((e as TradeError).parameter).toBe("thread");
+      expect((e as TradeError).message).toMatch(words);
+    }
+  });
+
+  it("says that a blank designation is blank", () => {
+    for (const text of ["", "   "]) {
+      expect(() => parseThread(text)).toThrow(expect.objectContaining({ code: "blank" }));
+    }
+  });
+
+  it("reads back every designation it writes (identity)", () => {
+    for (const { name, pitches } of UNIFIED_SIZES) {
+      for (const { tpi, series } of pitches) {
+        const thread = parseThread(`${name}-${tpi} ${series}`);
+        expect(thread.series).toBe(series);
+        expect(parseThread(thread.designation)).toEqual(thread);
+        expect(parseThread(`${thread.major}-${tpi}`)).toEqual(thread);
+      }
+    }
+    for (const [d, coarse, fine] of METRIC_SIZES) {
+      for (const P of coarse ? [coarse, ...fine] : fine) {
+        const thread = parseThread(`M${d}x${P}`);
+        expect(parseThread(thread.designation)).toEqual(thread);
+      }
+    }
+  });
+
+  it("answers any text with a thread or an error of the trade (identity)", () => {
+    const bits = fc.constantFrom(
+      "1/2",
+      "-",
+      "13",
+      " ",
+      "UNC",
+      "2B",
+      "M",
+      "6",
+      "x",
+      "1",
+      "H",
+      "#",
+      "10",
+      "G",
+      ".",
+      "/",
+      "g",
+      "LH",
+      "é",
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.array(bits, { maxLength: 9 }).map((a) => a.join("")),
+        ),
+        (text) => {
+          try {
+            const thread = parseThread(text);
+            return thread.major > 0 && thread.pitch > 0 && thread.pitch < thread.major;
+          } catch (e) {
+            return e instanceof TradeError && e.message.length > 0;
+          }
+        },
+      ),
+      { numRuns: 1000, seed: 7 },
+    );
+  });
+});
