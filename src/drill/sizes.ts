@@ -14,11 +14,16 @@ export const DRILL_SETS: readonly DrillSet[] = ["number", "letter", "fraction", 
 export interface Drill {
   /** Diameter [mm]. */
   readonly diameter: number;
+  /** Diameter in the system the drill is named in, free of conversion: 0.201 for "#7". */
+  readonly size: number;
+  readonly native: "mm" | "in";
   readonly name: string;
   readonly set: DrillSet;
 }
 
 const INCH = 25.4;
+/** A diameter this far (as a share) beyond the ends of a set still has a nearest drill in it. */
+const REACH = 0.1;
 
 /** #1 … #80 [0.0001 in]. */
 const NUMBERS = [
@@ -36,22 +41,32 @@ const LETTERS = [
 
 const catalogue: Readonly<Record<DrillSet, readonly Drill[]>> = {
   number: NUMBERS.map((size, i) => ({
-    diameter: (size * INCH) / 10000,
+    ...inches(size / 10000),
     name: `#${i + 1}`,
     set: "number" as const,
   })).reverse(),
   letter: LETTERS.map((size, i) => ({
-    diameter: (size * INCH) / 1000,
+    ...inches(size / 1000),
     name: String.fromCharCode(65 + i),
     set: "letter" as const,
   })),
   fraction: sixtyFourths().map((n) => ({
-    diameter: (n * INCH) / 64,
+    ...inches(n / 64),
     name: fractionName(n),
     set: "fraction" as const,
   })),
-  metric: hundredths().map((n) => ({ diameter: n / 100, name: `${n / 100} mm`, set: "metric" as const })),
+  metric: hundredths().map((n) => ({
+    diameter: n / 100,
+    size: n / 100,
+    native: "mm" as const,
+    name: `${n / 100} mm`,
+    set: "metric" as const,
+  })),
 };
+
+function inches(size: number) {
+  return { diameter: size * INCH, size, native: "in" as const };
+}
 
 function sixtyFourths(): number[] {
   const all: number[] = [];
@@ -118,7 +133,7 @@ function around(drills: readonly Drill[], diameter: number): [Drill, Drill] {
  * @param sets - sets to choose from; without it all four
  * @param prefer - system whose names win at equal size; without it inches
  * @returns drill; diameter [mm]
- * @throws TradeError "unknown" when the diameter is farther outside the sets than their step there
+ * @throws TradeError "unknown" when the diameter is more than a tenth outside the sets
  * @source CIRCUITOUS B9411 ISO235
  * @example
  * nearestDrill(5.1054).name //=> "#7"
@@ -135,11 +150,9 @@ export function nearestDrill(diameter: number, sets: readonly DrillSet[] = DRILL
   for (const set of order) {
     if (!sets.includes(set)) continue;
     const drills = catalogue[set];
-    const first = drills[0]!.diameter;
-    const last = drills[drills.length - 1]!.diameter;
-    const below = first - (drills[1]!.diameter - first);
-    const above = last + (last - drills[drills.length - 2]!.diameter);
-    if (diameter > below - tie && diameter < above + tie) outside = false;
+    const least = drills[0]!.diameter * (1 - REACH);
+    const most = drills[drills.length - 1]!.diameter * (1 + REACH);
+    if (diameter >= least && diameter <= most) outside = false;
     for (const drill of around(drills, diameter)) {
       if (best === undefined) best = drill;
       const gain = Math.abs(best.diameter - diameter) - Math.abs(drill.diameter - diameter);
@@ -159,6 +172,25 @@ export function nearestDrill(diameter: number, sets: readonly DrillSet[] = DRILL
 const sizeText = (drill: Drill, show: Show) => show(drill.diameter, "length");
 
 /**
+ * Diameter of a drill in a system of units, free of conversion where the drill is named in it.
+ *
+ *   1 in = 25.4 mm
+ *
+ * @param drill - as nearestDrill and drillNamed give it
+ * @param units - unit wanted
+ * @returns d [mm or in]
+ * @throws TradeError never
+ * @source SP811
+ * @example
+ * drillDiameter(nearestDrill(5.1054), "in") //=> 0.201
+ * drillDiameter(nearestDrill(5.1054), "mm") //=> 5.1054
+ */
+export function drillDiameter(drill: Drill, units: "mm" | "in"): number {
+  if (drill.native === units) return drill.size;
+  return units === "mm" ? drill.diameter : drill.size / INCH;
+}
+
+/**
  * Name of the standard drill nearest to a diameter.
  *
  *   nearestDrill, its name
@@ -167,7 +199,7 @@ const sizeText = (drill: Drill, show: Show) => show(drill.diameter, "length");
  * @param sets - sets to choose from; without it all four
  * @param prefer - system whose names win at equal size; without it inches
  * @returns trade name
- * @throws TradeError "unknown" when the diameter is farther outside the sets than their step there
+ * @throws TradeError "unknown" when the diameter is more than a tenth outside the sets
  * @source CIRCUITOUS B9411 ISO235
  * @example
  * drillName(6.5278) //=> "F"
@@ -175,56 +207,4 @@ const sizeText = (drill: Drill, show: Show) => show(drill.diameter, "length");
  */
 export function drillName(diameter: number, sets: readonly DrillSet[] = DRILL_SETS, prefer?: "mm" | "in"): string {
   return nearestDrill(diameter, sets, prefer).name;
-}
-
-const NUMBER_NAME = /^(?:#|NO\.?\s*|NUMBER\s*|NR\.?\s*)\s*(\d{1,2})$/;
-const LETTER_NAME = /^(?:LETTER\s*|LTR\.?\s*)?([A-Z])$/;
-const FRACTION_NAME = /^(?:(\d)(?:\s*-\s*|\s+))?(\d{1,3})\s*\/\s*(\d{1,2})\s*(?:IN\.?|"|″)?$/;
-const WHOLE_NAME = /^([1-3])\s*(?:IN\.?|"|″)$/;
-const METRIC_NAME = /^(\d+\.?\d*|\.\d+)\s*MM$/;
-
-/**
- * Drill of a name: "#7" or "No. 7", "F" or "letter F", "13/64", "1-1/16", "1 in", "5.1 mm". Case and spaces do not matter.
- *
- *   look-up; a name that is well formed but no standard size is not known
- *
- * @param name - trade name of a drill
- * @returns drill; diameter [mm]
- * @throws TradeError "blank" when nothing came; "unknown" when there is no such drill, with the nearest that exist
- * @source CIRCUITOUS B9411 ISO235
- * @example
- * drillNamed("#7").diameter //=> 5.1054
- * drillNamed("letter f").diameter //=> 6.5278
- */
-export function drillNamed(name: string): Drill {
-  const text = name.trim().toUpperCase().replace(/⁄/g, "/");
-  if (text === "") throw new TradeError("blank", "name", name, KNOWN);
-  const number = NUMBER_NAME.exec(text);
-  if (number) return found(catalogue.number, (d) => d.name === `#${Number(number[1])}`, name, "#1 to #80 are known");
-  const letter = LETTER_NAME.exec(text);
-  if (letter) return found(catalogue.letter, (d) => d.name === letter[1], name, "A to Z are known");
-  const metric = METRIC_NAME.exec(text);
-  if (metric) return sized("metric", Number(metric[1]), name);
-  const whole = WHOLE_NAME.exec(text);
-  if (whole) return sized("fraction", Number(whole[1]) * INCH, name);
-  const fraction = FRACTION_NAME.exec(text);
-  if (fraction && Number(fraction[3]) > 0) {
-    return sized("fraction", (Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3])) * INCH, name);
-  }
-  throw new TradeError("unknown", "name", name, KNOWN);
-}
-
-const KNOWN = 'names such as "#7", "F", "13/64", "1-1/16", "1 in" and "5.1 mm" are known';
-
-function found(drills: readonly Drill[], is: (drill: Drill) => boolean, name: string, allowed: string): Drill {
-  const drill = drills.find(is);
-  if (drill === undefined) throw new TradeError("unknown", "name", name, allowed);
-  return drill;
-}
-
-function sized(set: DrillSet, diameter: number, name: string): Drill {
-  const [below, above] = around(catalogue[set], diameter);
-  for (const drill of [below, above]) if (Math.abs(drill.diameter - diameter) <= 1e-9 * diameter) return drill;
-  const nearest = below === above ? below.name : `${below.name} and ${above.name}`;
-  throw new TradeError("unknown", "name", name, `the nearest that exist: ${nearest}`);
 }

@@ -4,16 +4,13 @@
  */
 import { positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
+import { triangleHeight } from "./profile.ts";
 
 export type ThreadKind = "internal" | "external";
 
-/**
- * Basic height from the pitch line to both crests, counted over the diameter and per unit of pitch: (D − D2)/P.
- * 60°: D − D2 = (3/4)·H with H = (√3/2)·P (ISO 68-1, ASME B1.1). 55°: the whole depth 0.640327·P (ISO 228-1).
- */
-const CREST_RISE: Readonly<Record<number, number>> = { 60: (3 * Math.sqrt(3)) / 8, 55: 0.640327 };
-/** Same towards the minor diameter, (D2 − D1)/P. 60°: H/2. 55°: symmetric. */
-const MINOR_FALL: Readonly<Record<number, number>> = { 60: Math.sqrt(3) / 4, 55: 0.640327 };
+/** D − D2 and D2 − D1 over the height H of the fundamental triangle (ISO 68-1, ASME B1.1; ISO 228-1). */
+const CREST_RISE: Readonly<Record<number, number>> = { 60: 3 / 4, 55: 2 / 3 };
+const MINOR_FALL: Readonly<Record<number, number>> = { 60: 1 / 2, 55: 2 / 3 };
 
 /**
  * Tangent of half the included profile angle.
@@ -32,46 +29,9 @@ export function flankTangent(profileAngle: number): number {
 }
 
 /**
- * Basic pitch diameter from the basic major diameter, unrounded.
- *
- *   D2 = D − (3/4)·H = D − (3·√3/8)·P (60°);   D2 = D − 0.640327·P (55°)
- *
- * @param major - D, basic major diameter [mm], scalar, > 0
- * @param pitch - P [mm], scalar, 0 < P < D
- * @param profileAngle - included angle of the profile [deg], 60 or 55
- * @returns D2 [mm]
- * @throws TradeError "range" when an argument is outside its limits
- * @source ISO68 ISO228
- * @example
- * pitchDiameterOf(8, 1.25, 60) //=> 7.188101
- */
-export function pitchDiameterOf(major: number, pitch: number, profileAngle: number): number {
-  positive("major", major);
-  return major - crestRise(within("pitch", pitch, 0, major, "length", "both"), profileAngle);
-}
-
-/**
- * Basic minor diameter from the basic major diameter, unrounded.
- *
- *   D1 = D − (5/4)·H = D − (5·√3/8)·P (60°);   D1 = D − 2·0.640327·P (55°)
- *
- * @param major - D, basic major diameter [mm], scalar, > 0
- * @param pitch - P [mm], scalar, 0 < P < D/1.3
- * @param profileAngle - included angle of the profile [deg], 60 or 55
- * @returns D1 [mm]
- * @throws TradeError "range" when an argument is outside its limits
- * @source ISO68 ISO228
- * @example
- * minorDiameterOf(8, 1.25, 60) //=> 6.646835
- */
-export function minorDiameterOf(major: number, pitch: number, profileAngle: number): number {
-  return pitchDiameterOf(major, pitch, profileAngle) - minorFall(pitch, profileAngle);
-}
-
-/**
  * Rise from the pitch diameter to the basic major diameter.
  *
- *   D − D2 = (3·√3/8)·P (60°);   0.640327·P (55°)
+ *   D − D2 = (3/4)·H = 0.649519·P (60°);   (2/3)·H = 0.640327·P (55°)
  *
  * @param pitch - P [mm], scalar, > 0
  * @param profileAngle - included angle of the profile [deg], 60 or 55
@@ -82,13 +42,13 @@ export function minorDiameterOf(major: number, pitch: number, profileAngle: numb
  * crestRise(1, 60) //=> 0.649519
  */
 export function crestRise(pitch: number, profileAngle: number): number {
-  return positive("pitch", pitch) * known(CREST_RISE, profileAngle);
+  return share(CREST_RISE, profileAngle) * triangleHeight(pitch, profileAngle as 60 | 55);
 }
 
 /**
  * Fall from the pitch diameter to the basic minor diameter.
  *
- *   D2 − D1 = (√3/4)·P (60°);   0.640327·P (55°)
+ *   D2 − D1 = H/2 = 0.433013·P (60°);   (2/3)·H = 0.640327·P (55°)
  *
  * @param pitch - P [mm], scalar, > 0
  * @param profileAngle - included angle of the profile [deg], 60 or 55
@@ -99,10 +59,10 @@ export function crestRise(pitch: number, profileAngle: number): number {
  * minorFall(1, 60) //=> 0.433013
  */
 export function minorFall(pitch: number, profileAngle: number): number {
-  return positive("pitch", pitch) * known(MINOR_FALL, profileAngle);
+  return share(MINOR_FALL, profileAngle) * triangleHeight(pitch, profileAngle as 60 | 55);
 }
 
-function known(table: Readonly<Record<number, number>>, profileAngle: number): number {
+function share(table: Readonly<Record<number, number>>, profileAngle: number): number {
   const value = table[profileAngle];
   if (value === undefined) throw new TradeError("value", "profileAngle", profileAngle, "60 or 55 degrees is allowed");
   return value;

@@ -1,0 +1,91 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { drillNamed } from "../../src/drill/names.ts";
+import { DRILL_SETS, drillDiameter, drillName, drillsOf, nearestDrill } from "../../src/drill/sizes.ts";
+import published from "../published/drill-sizes.json";
+
+describe("drill sizes (published)", () => {
+  it("holds the printed number and letter sizes", () => {
+    const all = { ...published.numbers, ...published.letters };
+    expect(Object.keys(all)).toHaveLength(106);
+    for (const [name, size] of Object.entries(all)) expect(drillDiameter(drillNamed(name), "in")).toBe(size);
+    expect(drillsOf("number")).toHaveLength(80);
+    expect(drillsOf("letter")).toHaveLength(26);
+  });
+  it("holds the metric steps of the trade: 0.05 to 3, 0.1 to 14, 0.25 to 32, 0.5 above", () => {
+    const sizes = new Set(drillsOf("metric").map((d) => d.diameter));
+    for (const d of [0.2, 0.75, 1.25, 2.05, 2.95, 3, 3.1, 10.2, 13.9, 14, 14.25, 15.25, 31.75, 32, 32.5, 39.5, 100]) {
+      expect(sizes.has(d), String(d)).toBe(true);
+    }
+    for (const d of [3.05, 3.25, 14.1, 32.25, 0.15]) expect(sizes.has(d), String(d)).toBe(false);
+  });
+  it("writes the names of the trade", () => {
+    expect(drillName(0.201 * 25.4)).toBe("#7");
+    expect(drillName(0.257 * 25.4)).toBe("F");
+    expect(drillName((13 * 25.4) / 64)).toBe("13/64");
+    expect(drillName(5.1)).toBe("5.1 mm");
+    expect(drillName(38.1)).toBe("1-1/2");
+    expect(drillName(25.4)).toBe("1 in");
+  });
+});
+
+describe("drill names (identity)", () => {
+  it("go round: every drill is found by its name, and by its diameter in its own set", () => {
+    for (const set of DRILL_SETS) {
+      let last = 0;
+      for (const drill of drillsOf(set)) {
+        expect(drill.diameter).toBeGreaterThan(last);
+        last = drill.diameter;
+        expect(drillNamed(drill.name)).toEqual(drill);
+        expect(nearestDrill(drill.diameter, [set])).toEqual(drill);
+      }
+    }
+  });
+  it("are read as people write them", () => {
+    for (const name of ["#7", "no. 7", "No 7", "NUMBER 7", " # 7 "]) expect(drillNamed(name).name).toBe("#7");
+    for (const name of ["f", "letter F", "Ltr. f"]) expect(drillNamed(name).name).toBe("F");
+    for (const name of ["1-1/16", "1 1/16", '1-1/16"', "17/16", "1-2/32 in"])
+      expect(drillNamed(name).name).toBe("1-1/16");
+    for (const name of ["5.1mm", "5.10 MM"]) expect(drillNamed(name).name).toBe("5.1 mm");
+  });
+  it("that do not exist say what is near", () => {
+    expect(() => drillNamed("#81")).toThrow(/#1 to #80/);
+    expect(() => drillNamed("5.13 mm")).toThrow(/5.1 mm and 5.2 mm/);
+    expect(() => drillNamed("13/63")).toThrow(/13\/64 and 7\/32/);
+    for (const name of ["7", "0.201", "AA", "5,1 mm", "1/0"]) expect(() => drillNamed(name)).toThrow(/not known/);
+    expect(() => drillNamed(" ")).toThrow(/blank/);
+  });
+});
+
+describe("nearest drill (independent)", () => {
+  it("is the one a full search finds", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.4, max: 40, noNaN: true }),
+        fc.subarray([...DRILL_SETS], { minLength: 1 }),
+        (diameter, sets) => {
+          const all = sets.flatMap((s) => [...drillsOf(s)]);
+          const least = Math.min(...all.map((d) => Math.abs(d.diameter - diameter)));
+          const inside = all.some((d) => d.diameter >= diameter) && all.some((d) => d.diameter <= diameter);
+          if (!inside) return;
+          expect(Math.abs(nearestDrill(diameter, sets).diameter - diameter)).toBeCloseTo(least, 9);
+        },
+      ),
+    );
+  });
+  it("breaks ties upwards and by the preferred system", () => {
+    expect(nearestDrill(8.75, ["metric"]).diameter).toBe(8.8);
+    expect(nearestDrill(2.025, ["metric"]).diameter).toBe(2.05);
+    expect(nearestDrill(12.7, DRILL_SETS, "mm").name).toBe("12.7 mm");
+    expect(nearestDrill(12.7, DRILL_SETS, "in").name).toBe("1/2");
+    expect(nearestDrill(6.35).name).toBe("1/4");
+    expect(nearestDrill(6.35, ["letter"]).name).toBe("E");
+  });
+  it("is not known far outside the set", () => {
+    expect(() => nearestDrill(500)).toThrow(/100 mm/);
+    expect(() => nearestDrill(5, ["letter"])).toThrow(/nearest standard drill is A/);
+    expect(() => nearestDrill(0.1)).toThrow(/0.2 mm/);
+    expect(nearestDrill(0.19).name).toBe("0.2 mm");
+    expect(() => nearestDrill(0)).toThrow(/more than 0/);
+  });
+});
