@@ -43,8 +43,26 @@ const TOLERANCE_SIZES = [
 /** Rounds half up; sixteen places first, so that a tie that is exact on paper is a tie here. */
 const places = (x: Decimal, n: number) => x.toDecimalPlaces(16).toDecimalPlaces(n, Base.ROUND_HALF_UP);
 const four = (x: Decimal) => places(x, 4);
-/** P^⅔ */
-const twoThirds = (P: Decimal) => P.times(P).cbrt();
+
+/** Remembers the slow roots: sizes and pitches are few. */
+function remembered(root: (x: number) => Decimal): (x: number) => Decimal {
+  const known = new Map<number, Decimal>();
+  return (x) => {
+    let answer = known.get(x);
+    if (answer === undefined) {
+      answer = root(x);
+      if (known.size < 500) known.set(x, answer);
+    }
+    return answer;
+  };
+}
+const pitchOf = remembered((tpi) => new Decimal(1).div(tpi));
+/** P^⅔ of a number of threads per inch. */
+const twoThirds = remembered((tpi) => pitchOf(tpi).times(pitchOf(tpi)).cbrt());
+const cubeRoot = remembered((inches) => new Decimal(inches).cbrt());
+const squareRoot = remembered((inches) => new Decimal(inches).sqrt());
+/** √(9·P) of a number of threads per inch. */
+const ninePitchRoot = remembered((tpi) => pitchOf(tpi).times(9).sqrt());
 
 /** Threads whose tabulated tolerances assume an engagement of one diameter (1-14 UNS once was a fine thread). */
 function diameterEngagement({ series, tpi, size }: Thread): boolean {
@@ -58,22 +76,20 @@ function isTableSize({ size, major }: Thread): boolean {
 }
 
 /** Td2(2A) = 0.0015·D^⅓ + 0.0015·√LE + 0.015·P^⅔ [in], to six places. */
-function pitchTolerance2A(thread: Thread, D: Decimal, P: Decimal): Decimal {
-  let size = D;
-  let LE = D;
-  if (!diameterEngagement(thread)) {
-    LE = P.times(9);
-    if (isTableSize(thread)) {
-      const near = (s: number) => Math.abs(s - thread.major);
-      size = new Decimal(TOLERANCE_SIZES.reduce((best, s) => (near(s) < near(best) - 1e-9 ? s : best)));
-    }
+function pitchTolerance2A(thread: Thread): Decimal {
+  const { major, tpi } = thread;
+  let size = major;
+  if (!diameterEngagement(thread) && isTableSize(thread)) {
+    const off = (s: number) => Math.abs(s - major);
+    size = TOLERANCE_SIZES.reduce((best, s) => (off(s) < off(best) - 1e-9 ? s : best));
   }
-  return places(size.cbrt().plus(LE.sqrt()).times("0.0015").plus(twoThirds(P).times("0.015")), 6);
+  const root = diameterEngagement(thread) ? squareRoot(major) : ninePitchRoot(tpi!);
+  return places(cubeRoot(size).plus(root).times("0.0015").plus(twoThirds(tpi!).times("0.015")), 6);
 }
 
 /** Minor-diameter tolerance of internal threads [in], unrounded. */
 function minorTolerance(digit: string, D: Decimal, P: Decimal, tpi: number): Decimal {
-  const common = twoThirds(P).times("0.05").plus(P.times("0.03").div(D)).minus("0.002");
+  const common = twoThirds(tpi).times("0.05").plus(P.times("0.03").div(D)).minus("0.002");
   const most = P.times("0.394");
   if (digit === "3") {
     const least = tpi >= 13 ? P.times("0.23").minus(P.times(P).times("1.5")) : P.times("0.12");
@@ -113,14 +129,14 @@ export function unifiedLimits(thread: Thread): ThreadLimits {
   const { threadClass, form } = thread;
   const tpi = thread.tpi!;
   const D = new Decimal(thread.major);
-  const P = new Decimal(1).div(tpi);
+  const P = pitchOf(tpi);
   const digit = threadClass.charAt(0);
   const printed = UNIFIED_EXCEPTIONS[`${thread.size}-${tpi} ${thread.series}`]?.[threadClass];
 
   const d = four(D);
   const d2 = four(D.minus(TO_PITCH.times(P)));
   const d1 = four(D.minus(TO_MINOR.times(P)));
-  const tolerance2A = pitchTolerance2A(thread, D, P);
+  const tolerance2A = pitchTolerance2A(thread);
   const Td2 = new Decimal(printed?.pitchTolerance ?? four(tolerance2A.times(PITCH_FACTOR[threadClass]!)));
 
   if (thread.kind === "internal") {
@@ -133,7 +149,7 @@ export function unifiedLimits(thread: Thread): ThreadLimits {
     };
   }
   const allowance = new Decimal(printed?.allowance ?? (digit === "3" ? 0 : four(tolerance2A.times("0.3"))));
-  const Td = four(twoThirds(P).times(digit === "1" ? "0.09" : "0.06"));
+  const Td = four(twoThirds(tpi).times(digit === "1" ? "0.09" : "0.06"));
   const dMax = d.minus(allowance);
   const d2Max = d2.minus(allowance);
   const flatRoot = d1.minus(allowance);
