@@ -1,7 +1,6 @@
 /** Worksheet functions: tap drills, drill names and sizes. */
 
-import { drillNamed } from "../src/drill/names.ts";
-import { DRILL_SETS, type DrillSet, drillDiameter, drillName } from "../src/drill/sizes.ts";
+import { DRILL_SETS, type DrillSet, drillDiameter, drillName, drillNamed } from "../src/drill/sizes.ts";
 import { tapDrill } from "../src/drill/tapdrill.ts";
 import { TradeError } from "../src/errors.ts";
 import { lifted } from "./lift.ts";

@@ -2,8 +2,7 @@
 import { finite, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import { crestRise } from "../thread/path.ts";
-import { drillNamed } from "./names.ts";
-import { DRILL_SETS, type Drill, type DrillSet, drillsOf, nearestDrill } from "./sizes.ts";
+import { DRILL_SETS, type Drill, type DrillSet, drillNamed, drillsOf, nearestDrill } from "./sizes.ts";
 
 /** Share of full thread that Unified tap drills aim at (common practice, and the usual charts). */
 export const CUSTOMARY_PERCENT = 75;

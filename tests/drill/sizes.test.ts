@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { drillNamed } from "../../src/drill/names.ts";
-import { DRILL_SETS, drillDiameter, drillName, drillsOf, nearestDrill } from "../../src/drill/sizes.ts";
+import { DRILL_SETS, drillDiameter, drillName, drillNamed, drillsOf, nearestDrill } from "../../src/drill/sizes.ts";
 import published from "../published/drill-sizes.json";
 
 describe("drill sizes (published)", () => {
