@@ -26,29 +26,29 @@ export interface TablePlan {
   readonly block: readonly (readonly (number | string)[])[];
 }
 
-/** Works out a table given as blocks of cells, each with its heading row. */
-export function planTable(blocks: Blocks): TablePlan {
+/** Works out a table given as blocks of cells, each with its heading row. Without `detail` the steps are left out. */
+export function planTable(blocks: Blocks, detail = true): TablePlan {
   const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
   const rows = readRows(blocks.rows);
-  const lines = planRows(rows, lists);
+  const lines = planRows(rows, lists, detail);
   return { lines, header: RESULT_COLUMNS.map((c) => c.heading), block: lines.map((line) => resultCells(line)) };
 }
 
 /** Works out rows that are read already. A machine's setup is shared by the rows planned on it. */
-export function planRows(rows: readonly ReadRow[], lists: Lists): (RowPlan | undefined)[] {
+export function planRows(rows: readonly ReadRow[], lists: Lists, detail = true): (RowPlan | undefined)[] {
   const perMachine = new Map<string, number>();
   for (const { row, empty } of rows) {
     const key = row.machine?.toLowerCase();
     if (!empty && key !== undefined) perMachine.set(key, (perMachine.get(key) ?? 0) + 1);
   }
   return rows.map((read) =>
-    read.empty ? undefined : planRow(read, lists, perMachine.get(read.row.machine?.toLowerCase() ?? "") ?? 1),
+    read.empty ? undefined : planRow(read, lists, perMachine.get(read.row.machine?.toLowerCase() ?? "") ?? 1, detail),
   );
 }
 
 /** One row. `sharing` rows of the table share the setup of its machine. */
-export function planRow(read: ReadRow, lists: Lists, sharing = 1): RowPlan {
-  const job = startJob(read, lists);
+export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true): RowPlan {
+  const job = startJob(read, lists, detail);
   const done = read.row.operation === undefined || read.row.units === undefined ? {} : operate(job);
   timeAndCost(job, done, sharing);
   return job.work.finish(read.name, read.row.operation ?? "");
@@ -90,7 +90,8 @@ function timeAndCost({ work, row, machine, material }: Job, done: Done, sharing:
   if (machine.rate === undefined) return;
   let toolCost = 0;
   const tool = done.tool;
-  const reference = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
+  // The list's reference life belongs to carbide at the top of its speed range; for HSS nothing is known.
+  const reference = tool?.substrate === "hss" ? undefined : material?.speedCarbideHigh;
   if (
     done.cutting &&
     tool?.price !== undefined &&

@@ -27,9 +27,9 @@ export interface Done {
 const LIST_NAMES = { material: "Materials", tool: "Tools", machine: "Machines" } as const;
 
 /** Looks up what the row names, and puts everything that is wrong with its cells among the reasons. */
-export function startJob(read: ReadRow, lists: Lists): Job {
+export function startJob(read: ReadRow, lists: Lists, detail = true): Job {
   const { row, problems } = read;
-  const work = new Work(row.units ?? "mm");
+  const work = new Work(row.units ?? "mm", detail);
   const bad = new Set(problems.map((p) => p.key));
   for (const { error } of problems) {
     work.reason(

@@ -1,4 +1,6 @@
 /** Limits that every operation is held to, as ratios and reasons. */
+
+import { wearChange } from "../thread/gauging.ts";
 import { largestMisesStress, largestPrincipalStress } from "../tool/stress.ts";
 import { BENDING_SHARE, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
@@ -120,6 +122,35 @@ export interface SizeJudgement {
   readonly high: number;
   readonly errors: readonly [number, number];
   readonly name: string;
+}
+
+/**
+ * Size that the control is told to make: the wanted one, moved by the wear value that stands in it (positive: away
+ * from the wall). A measured size gets the change of the wear value that would put it right.
+ */
+export function programmedSize({ work, row }: Job, wanted: number, inside: boolean): number {
+  const sign = inside ? 1 : -1;
+  if (row.measured !== undefined) {
+    const change = sign * wearChange(row.measured, wanted);
+    work.step(
+      "wearChange",
+      "add to the wear value (radius)",
+      change,
+      inside ? "(measured − wanted)/2" : "(wanted − measured)/2",
+      "COMMON",
+      {
+        dimension: "length",
+        cell: inside ? work.formula("WEARCHANGE", [row.measured, "length"], [wanted, "length"]) : undefined,
+      },
+    );
+    work.reason(
+      "ok",
+      "wear-change",
+      `measured ${work.say(row.measured)}, wanted ${work.say(wanted)}: add ${work.say(change)} to the radius wear value${row.wearValue === undefined ? "" : `, which makes it ${work.say(row.wearValue + change)}`}`,
+      "write down what was changed; gauge the next part",
+    );
+  }
+  return wanted - sign * 2 * (row.wearValue ?? 0);
 }
 
 /** Predicted size against its limits, at the bad end of forces and flexibility. */

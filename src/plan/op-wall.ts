@@ -5,7 +5,7 @@ import { neckClearance } from "../thread/fit.ts";
 import { arcFeedLimit } from "../time.ts";
 import { chooseFeed, chooseSpeed, requireCells, SPEED_PLACE, THINNING_LIMIT } from "./choices.ts";
 import type { Done, Job } from "./job.ts";
-import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress } from "./judge.ts";
+import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
 import { Motion, motionOf } from "./motion.ts";
 import { type ToolBeam, toolBeam, toolDeflectionCell } from "./tool-beam.ts";
 import { diameterAt, effective, needed, proposeTool, type SizedTool, type Wall, wallOf } from "./wall.ts";
@@ -228,7 +228,7 @@ function forces(
     "force",
     "peak tangential force (largest pass)",
     chosen.tangential,
-    "Kienzle kc = kc1.1·h^−m over teeth, helix and a turn, with the edge's ploughing force kc1.1·edge radius per mm",
+    "Kienzle kc = kc1.1·h^−m over teeth, helix and a turn",
     "KIENZLE1952",
     { dimension: "force" },
   );
@@ -260,18 +260,12 @@ function forces(
     return;
   }
   judgeSize(job, {
-    programmed: finish,
+    programmed: wall.walls === 2 ? programmedSize(job, finish, wall.side === "inside") : 0,
     low: finish - row.sizeTolerance,
     high: finish + row.sizeTolerance,
     errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
-    name: wall.walls === 2 ? "finished diameter" : "wall",
+    name: wall.walls === 2 ? "finished diameter" : "error of the wall",
   });
-  if (wall.walls === 1)
-    work.set({
-      size: sign * ((chosen.errors[0] + chosen.errors[1]) / 2),
-      sizeMin: -row.sizeTolerance,
-      sizeMax: row.sizeTolerance,
-    });
 }
 
 function timing(

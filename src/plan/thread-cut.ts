@@ -3,7 +3,7 @@ import { tableFeed } from "../mill/speed.ts";
 import { arcFeedLimit } from "../time.ts";
 import { chooseFeed, chooseSpeed, SPEED_PLACE, THINNING_LIMIT } from "./choices.ts";
 import type { Done, Job } from "./job.ts";
-import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress } from "./judge.ts";
+import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
 import { Motion, motionOf } from "./motion.ts";
 import { type Geometry, turnsOf } from "./thread-geometry.ts";
 import { type Attempt, choosePasses } from "./thread-passes.ts";
@@ -166,8 +166,9 @@ function forces(
   );
   judgeStress(job, beam, g.tool, chosen.peak, chosen.torque, loadFromTip);
   const sign = g.sizes.internal ? -1 : 1;
+  const middle = (g.sizes.pitchMin + g.sizes.pitchMax) / 2;
   judgeSize(job, {
-    programmed: (g.sizes.pitchMin + g.sizes.pitchMax) / 2,
+    programmed: programmedSize(job, middle, g.sizes.internal),
     low: g.sizes.pitchMin,
     high: g.sizes.pitchMax,
     errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
@@ -176,7 +177,7 @@ function forces(
   work.step(
     "left",
     "pitch diameter after each pass",
-    chosen.left.map((r) => work.number((g.sizes.pitchMin + g.sizes.pitchMax) / 2 + sign * 2 * r)).join(" · "),
+    chosen.left.map((r) => work.number(programmedSize(job, middle, g.sizes.internal) + sign * 2 * r)).join(" · "),
     "each pass solved for the depth really cut; mean of the two force models",
     "KLINE1982",
   );

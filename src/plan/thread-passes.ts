@@ -95,7 +95,9 @@ function tryPasses(
   }
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
-  const force = (from: number, to: number) =>
+  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
+  const ploughing = edgeForce(kc11, edge);
+  const force = (from: number, to: number, edgeShare = 0) =>
     threadMillForces({
       holeDiameter: start,
       internal: sizes.internal,
@@ -109,8 +111,8 @@ function tryPasses(
       startDepth: from,
       endDepth: Math.max(to, from * (1 + 1e-9) + 1e-9),
       radialRatio: material.radialRatio ?? 0.35,
-      edgeTangential: edgeForce(kc11, edge),
-      edgeRadial: edgeForce(kc11, edge),
+      edgeTangential: edgeShare * ploughing,
+      edgeRadial: edgeShare * ploughing,
       way: row.way ?? "climb",
       turnsInCut: profiles,
     });
@@ -129,7 +131,7 @@ function tryPasses(
     bentPasses({
       depths,
       flexibility: c,
-      normalForce: (from, to) => force(from, to)[model],
+      normalForce: (from, to) => force(from, to, model === "wallNormal" ? 1 : 0)[model],
       chip: (from, to) => flankChipOf(g, centreFeed, wall(from), wall(to)),
       leastChip,
     });

@@ -108,7 +108,7 @@ function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
 
 /** Worksheet formula of the deflection step. */
 export function toolDeflectionCell(work: Work, beam: ToolBeam, loadFromTip: number, force: number): string | undefined {
-  if (beam.options.poisson !== 0.22) return undefined;
+  if (!work.detail || beam.options.poisson !== 0.22) return undefined;
   const holder = beam.options.holderStiffness;
   const parts = beam.loaded(loadFromTip).map((p) => ({ diameter: p.holderDiameter, length: p.length }));
   const call = work.formula(

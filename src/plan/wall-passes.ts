@@ -92,8 +92,9 @@ function tryPasses(
   }
   const sin = Math.sin((angle * Math.PI) / 180);
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
+  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const edge = edgeForce(kc11, tool.edgeRadius);
-  const force = (from: number, to: number) =>
+  const force = (from: number, to: number, edgeShare = 0) =>
     millForces({
       // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
       kc11: kc11 * sin ** -material.exponent!,
@@ -106,8 +107,8 @@ function tryPasses(
       helixAngle: tool.helix ?? 0,
       radialRatio: material.radialRatio ?? 0.35,
       axialRatio: material.axialRatio ?? 0,
-      edgeTangential: edge,
-      edgeRadial: edge,
+      edgeTangential: edgeShare * edge,
+      edgeRadial: edgeShare * edge,
       way: row.way ?? "climb",
     });
   let peak = 0;
@@ -130,7 +131,7 @@ function tryPasses(
       bentPasses({
         depths: spring(most),
         flexibility: beam.flexibility(loadFromTip),
-        normalForce: (from, to) => (to - from <= 1e-9 ? 0 : force(from, to)[model]),
+        normalForce: (from, to) => (to - from <= 1e-9 ? 0 : force(from, to, model === "wallNormal" ? 1 : 0)[model]),
         chip: (from, to) =>
           to - from <= 1e-9 ? 0 : largestChip(centreFeed, effective(wall, diameter, from, to), diameter, angle),
         leastChip,

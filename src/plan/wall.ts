@@ -206,7 +206,7 @@ export function wallOf(job: Job, diameter: number, tool: Tool): Wall | undefined
       rise: 0,
       length: row.length ?? Math.PI * finish,
       circles: false,
-      walls: 1,
+      walls: 2,
       full: false,
     };
   }

@@ -15,9 +15,12 @@ export class Work {
   readonly limits: Limit[] = [];
   readonly results: Record<string, number | string | null> = {};
   sketch: Sketch | undefined;
+  /** Steps and their worksheet formulas are kept for a person to read; a table of thousands does without. */
+  readonly detail: boolean;
 
-  constructor(units: Units) {
+  constructor(units: Units, detail = true) {
     this.units = units;
+    this.detail = detail;
   }
 
   /** A canonical value as text in the row's units, e.g. "0.031 mm". */
@@ -33,6 +36,7 @@ export class Work {
 
   /** Text of a worksheet formula with this row's numbers. */
   formula(name: string, ...args: FormulaArgument[]): string {
+    if (!this.detail) return "";
     while (args.length > 0 && args[args.length - 1] === null) args.pop();
     return `=CUT.${name}(${args.map((a) => this.argument(a)).join(",")})`;
   }
@@ -60,7 +64,7 @@ export class Work {
     source: SourceId,
     more: { dimension?: DimensionName; unit?: string; cell?: string } = {},
   ): void {
-    this.steps.push({ key, label, value, formula, source, ...more });
+    if (this.detail) this.steps.push({ key, label, value, formula, source, ...more });
   }
 
   reason(
