@@ -183,7 +183,7 @@ const frequency = lifted([segments, units, modulus, density], (tool, _u, E, rho)
 /**
  * First bending natural frequency of a tool fixed at the holder, an estimate [Hz].
  * @customfunction
- * @remarks Euler–Bernoulli beam: no shear, no springy holder, so real tools lie below it (about 3 % at 4 diameters).
+ * @remarks Euler–Bernoulli beam: no shear, no give at shoulders or holder, so real tools lie 3 to 15 % below it and more.
  * @param segments From the tip to the holder: diameter, length, or diameter at the tip end, at the holder end, length [mm or in].
  * @param units "mm" or "in".
  * @param [modulus] Young's modulus [GPa or 10⁶ lbf/in²], default 600 GPa (carbide).
