@@ -330,7 +330,11 @@ export function excelHost(): Host {
         range.load("values,rowIndex,columnIndex");
         await context.sync();
         if (range.isNullObject) return null;
-        return listIn(home.name, range.rowIndex, range.columnIndex, toCells(range.values));
+        const list = listIn(home.name, range.rowIndex, range.columnIndex, toCells(range.values));
+        // A table is referred to as one, so that formulas follow when it grows.
+        const isWhole =
+          list !== null && list.top === range.rowIndex && list.headings.length === range.values[0]!.length;
+        return list !== null && isWhole && !table.isNullObject ? { ...list, reference: `${table.name}[#All]` } : list;
       });
     },
 
@@ -371,7 +375,9 @@ export function excelHost(): Host {
           const source = typeof choice === "string" ? rangeOf(context, choice) : choice.join(",");
           column.dataValidation.rule = { list: { inCellDropDown: true, source } };
         });
-        if (width > 1 && namesake.isNullObject && new Set(sheet.headings).size === width) {
+        // A list of answers cannot spill inside a table: where there are formulas, plain cells it is.
+        const plain = body.every((row) => row.every((cell) => typeof cell !== "object" || cell === null));
+        if (plain && width > 1 && namesake.isNullObject && new Set(sheet.headings).size === width) {
           const table = made.tables.add(made.getRangeByIndexes(0, 0, height + 1, width), true);
           if (/^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet.name)) table.name = sheet.name;
         }
@@ -486,8 +492,9 @@ export function excelHost(): Host {
       return listen((context) => [
         context.workbook.worksheets.onChanged.add(async (event) => {
           // Another person's change, and our own, need no answer. Older hosts do not say who caused it.
-          if (event.source === "Remote" || event.triggerSource === "ThisLocalAddin" || own()) return;
-          listener();
+          if (event.source === "Remote") return;
+          const mine = event.triggerSource === undefined ? own() : event.triggerSource === "ThisLocalAddin";
+          if (!mine) listener();
         }),
         context.workbook.worksheets.onCalculated.add(async () => {
           if (!own()) listener();

@@ -222,6 +222,7 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
     it("tells when the selection moves, until it is told to stop", async () => {
       let told = 0;
       const stop = host.onSelectionChange(() => told++);
+      await probe.settle();
       await probe.select("Job", 3, 1);
       await probe.settle();
       expect(told).toBeGreaterThan(0);

@@ -1,0 +1,301 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { excelHost, excelReady, officeIsDark, rectangles, toHostError } from "../../taskpane/host/excel.ts";
+import { type Host, HostError } from "../../taskpane/host/host.ts";
+import { type Bench, contract, SHEETS, type Sheets } from "./contract.ts";
+import { FakeExcel } from "./excel-fake.ts";
+
+function openFake(sheets: Sheets): { fake: FakeExcel; host: Host } {
+  const fake = new FakeExcel();
+  for (const [name, grid] of Object.entries(sheets)) fake.addSheet(name, grid);
+  fake.install();
+  return { fake, host: excelHost() };
+}
+
+const settle = () => new Promise<void>((done) => setTimeout(done, 15));
+
+contract("excel", async (sheets): Promise<Bench> => {
+  const { fake, host } = openFake(sheets);
+  const cell = (sheet: string, row: number, column: number) => fake.sheet(sheet)?.cells.get(`${row},${column}`);
+  return {
+    host,
+    probe: {
+      async type(sheet, row, column, content) {
+        fake.sheet(sheet)!.cells.set(`${row},${column}`, { value: content });
+        fake.changed("user");
+      },
+      value: async (sheet, row, column) => cell(sheet, row, column)?.value ?? null,
+      formula: async (sheet, row, column) => cell(sheet, row, column)?.formula ?? "",
+      format: async (sheet, row, column) => cell(sheet, row, column)?.format ?? "General",
+      async select(sheet, row, column) {
+        fake.active = fake.sheets.findIndex((s) => s.name === sheet);
+        fake.cursor = { row, column };
+        fake.fire("selection", {});
+      },
+      activeSheet: async () => fake.sheets[fake.active]!.name,
+      sheets: async () => fake.sheets.map((sheet) => sheet.name),
+      settle,
+    },
+    async close() {
+      fake.uninstall();
+    },
+  };
+});
+
+const score = (headings: readonly unknown[]) => (headings.includes("Operation") ? headings.length : 0);
+const problem = async (work: Promise<unknown>): Promise<HostError> => {
+  try {
+    await work;
+  } catch (thrown) {
+    if (thrown instanceof HostError) return thrown;
+    throw thrown;
+  }
+  throw new Error("nothing was refused");
+};
+
+describe("the Excel host", () => {
+  let fake: FakeExcel;
+  let host: Host;
+  beforeEach(() => {
+    ({ fake, host } = openFake(SHEETS));
+  });
+  afterEach(() => fake.uninstall());
+
+  it("reads the table in one sync, and writes in one read and one write sync", async () => {
+    const table = (await host.readTable(score))!;
+    expect(fake.syncs).toBe(1);
+    const changes = table.rows.flatMap((_, row) =>
+      [2, 3].map((column) => ({ row, column, value: row + column, format: "0.0" })),
+    );
+    await host.writeCells(table, changes);
+    expect(fake.syncs).toBe(3);
+  });
+
+  it("holds calculation and screen during a fill", async () => {
+    const table = (await host.readTable(score))!;
+    await host.writeCells(table, [{ row: 0, column: 2, value: 1 }]);
+    expect(fake.suspended).toEqual(["calculation", "screen"]);
+  });
+
+  it("says that a sheet is protected, and writes nothing on it", async () => {
+    const table = (await host.readTable(score))!;
+    fake.sheet("Job")!.protected = true;
+    const refused = await problem(host.writeCells(table, [{ row: 0, column: 2, value: 1 }]));
+    expect(refused.code).toBe("protected");
+    expect(refused.message).toMatch(/"Job" is protected; nothing was written\. Unprotect it/);
+    expect((await problem(host.insertCells({ sheet: "Job", row: 20, column: 0 }, [["x"]]))).code).toBe("protected");
+    expect((await problem(host.insertFormula({ sheet: "Job", row: 20, column: 0 }, "=1", [1, 1]))).code).toBe(
+      "protected",
+    );
+    expect(fake.sheet("Job")!.cells.get("3,2")?.value).toBe(6.8);
+    expect(fake.sheet("Job")!.cells.has("20,0")).toBe(false);
+  });
+
+  it("adds no sheet to a workbook whose structure is protected", async () => {
+    fake.structureProtected = true;
+    expect((await problem(host.addSheet({ name: "Tools", headings: ["Tool", "Kind"], rows: [] }))).code).toBe(
+      "protected",
+    );
+    expect(fake.sheet("Tools")).toBeUndefined();
+  });
+
+  it("says that the table is gone when its sheet is deleted", async () => {
+    const table = (await host.readTable(score))!;
+    fake.sheets.splice(0, 1);
+    expect((await problem(host.writeCells(table, [{ row: 0, column: 2, value: 1 }]))).code).toBe("gone");
+  });
+
+  it("waits while a cell is being edited", async () => {
+    let stopEditing = () => {};
+    fake.editing = new Promise<void>((done) => {
+      stopEditing = done;
+    });
+    let read = false;
+    const reading = host.readTable(score).then(() => {
+      read = true;
+    });
+    await settle();
+    expect(read).toBe(false);
+    stopEditing();
+    await reading;
+    expect(read).toBe(true);
+  });
+
+  it.each([
+    ["AccessDenied", "protected"],
+    ["ItemNotFound", "gone"],
+    ["InvalidOperationInCellEditMode", "editing"],
+    ["ApiNotFound", "unsupported"],
+    ["RequestPayloadSizeLimitExceeded", "failed"],
+    ["GeneralException", "failed"],
+  ])("turns %s into a sentence that says what to do", async (code, ours) => {
+    fake.failWith = code;
+    const refused = await problem(host.readTable(score));
+    expect(refused.code).toBe(ours);
+    expect(refused.message).toMatch(/[Tt]ry again|Unprotect|Update|Split|Select/);
+    expect(refused.message).not.toMatch(/undefined|Error:/);
+  });
+
+  it("keeps what it already understands, and has a sentence for anything thrown", () => {
+    const own = new HostError("occupied", "Cell B2 is in the way.");
+    expect(toHostError(own)).toBe(own);
+    for (const thrown of [new Error("boom"), "boom", null, undefined, 7, { code: 7 }])
+      expect(toHostError(thrown).message).toMatch(/^Excel could not do it/);
+  });
+
+  it("writes text as text where Excel would make a date, a number or a truth value of it", async () => {
+    const texts = ["1/2", "3-4", "12", "TRUE", "-5 off", "+x", "'quoted", "ok", "M12x1.75", "0.31 · 0.44", "=SUM(A1)"];
+    await host.insertCells(
+      { sheet: "Empty", row: 0, column: 0 },
+      texts.map((text) => [text]),
+    );
+    expect(texts.map((_, r) => fake.sheet("Empty")!.cells.get(`${r},0`)?.value)).toEqual(texts);
+    expect([...fake.sheet("Empty")!.cells.values()].filter((cell) => cell.formula !== undefined)).toEqual([]);
+  });
+
+  it("makes a table of an added list, with words to choose from, and adds rows to the table", async () => {
+    const kinds = ["drill", "end mill"];
+    await host.addSheet({
+      name: "Tools",
+      headings: ["Tool", "Kind"],
+      rows: [["D 5", "drill"]],
+      choices: [undefined, kinds],
+    });
+    expect(fake.tables.map((table) => table.name)).toEqual(["Tools"]);
+    expect(fake.sheet("Tools")!.frozen).toBe(1);
+    expect(fake.sheet("Tools")!.validations[0]?.rule).toEqual({
+      list: { inCellDropDown: true, source: "drill,end mill" },
+    });
+    const list = (await host.readList("Tools"))!;
+    expect(list.reference).toBe("Tools[#All]");
+    await host.appendRows(list, [
+      ["D 6", "drill"],
+      ["D 7", "drill"],
+    ]);
+    expect(fake.tables[0]!.rows).toBe(3);
+    expect((await host.readList("Tools"))!.rows.map((row) => row[0])).toEqual(["D 5", "D 6", "D 7"]);
+  });
+
+  it("takes the words of a choice from a range of another sheet", async () => {
+    await host.addSheet({
+      name: "Plan",
+      headings: ["Row", "Material"],
+      rows: [[1, null]],
+      choices: [undefined, "Materials!$A$2:$A$3"],
+    });
+    expect(fake.sheet("Plan")!.validations).toHaveLength(1);
+  });
+
+  it("leaves a sheet with formulas without a table, as a list of answers cannot spill inside one", async () => {
+    await host.addSheet({
+      name: "Worked 10",
+      headings: ["Step", "Again"],
+      rows: [["Speed", { formula: '=CUT.RPM(60,8,"mm")' }]],
+    });
+    expect(fake.tables).toEqual([]);
+  });
+
+  it("hears of another person's change as little as of its own, in every version", async () => {
+    for (const version of ["1.17", "1.9"]) {
+      fake.version = version;
+      let told = 0;
+      const stop = host.onDataChange(() => told++);
+      await settle();
+      fake.changed("remote");
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [{ row: 0, column: 2, value: 7 }]);
+      await settle();
+      expect(told).toBe(0);
+      await new Promise((done) => setTimeout(done, 420));
+      fake.changed("user");
+      await settle();
+      expect(told).toBe(1);
+      stop();
+      await settle();
+      expect(fake.listeners.changed.size).toBe(0);
+    }
+  });
+
+  it("needs no more than the version it declares", async () => {
+    fake.version = "1.9";
+    expect(await excelReady()).toBe(true);
+    const table = (await host.readTable(score))!;
+    await host.writeCells(table, [{ row: 0, column: 2, value: 7 }]);
+    await host.addSheet({ name: "Machines", headings: ["Machine", "Max rpm"], rows: [["Mill A", 12000]] });
+    await host.appendRows((await host.readList("Machines"))!, [["Mill B", 9000]]);
+    await host.insertFormula({ sheet: "Job", row: 20, column: 0 }, "=1", [1, 1]);
+    await host.select({ sheet: "Machines", row: 1, column: 0 });
+    expect(fake.runs.some((options) => "mergeUndoGroup" in options)).toBe(false);
+    fake.version = "1.8";
+    expect(await excelReady()).toBe(false);
+  });
+
+  it("asks for one step of undo where the version has it", async () => {
+    fake.version = "1.20";
+    const table = (await host.readTable(score))!;
+    await host.writeCells(table, [{ row: 0, column: 2, value: 7 }]);
+    expect(fake.runs.at(-1)).toMatchObject({ mergeUndoGroup: true, delayForCellEdit: true });
+  });
+
+  it("takes an Office theme that is not there as a light one", () => {
+    expect(officeIsDark()).toBe(false);
+    (globalThis as any).Office.context.officeTheme = { bodyBackgroundColor: "#262626" };
+    expect(officeIsDark()).toBe(true);
+    (globalThis as any).Office.context.officeTheme = { bodyBackgroundColor: "#FFFFFF" };
+    expect(officeIsDark()).toBe(false);
+  });
+
+  it("finds a table that does not begin at A1", async () => {
+    fake.addSheet("Far", []);
+    const far = fake.sheet("Far")!;
+    [
+      ["Op", "Operation"],
+      [10, "drill"],
+    ].forEach((row, r) => {
+      row.forEach((value, c) => {
+        far.cells.set(`${r + 9},${c + 4}`, { value });
+      });
+    });
+    fake.active = fake.sheets.length - 1;
+    fake.cursor = { row: 10, column: 5 };
+    expect(await host.readTable(score)).toMatchObject({
+      top: 9,
+      left: 4,
+      selected: 0,
+      address: "Far E10:F11",
+      reference: "Far!$E$10:$F$11",
+    });
+  });
+});
+
+describe("changes gathered into rectangles", () => {
+  it("writes neighbouring cells together and skips what is between", () => {
+    const changes = [
+      { row: 0, column: 2, value: 1 },
+      { row: 1, column: 2, value: 2 },
+      { row: 0, column: 3, value: 3 },
+      { row: 1, column: 3, value: 4 },
+      { row: 3, column: 2, value: 5 },
+      { row: 0, column: 6, value: 6 },
+    ];
+    expect(rectangles(changes).map(({ row, column, cells }) => [row, column, cells])).toEqual([
+      [
+        0,
+        2,
+        [
+          [1, 3],
+          [2, 4],
+        ],
+      ],
+      [3, 2, [[5]]],
+      [0, 6, [[6]]],
+    ]);
+  });
+
+  it("lets the last of two changes of one cell stand", () => {
+    const changes = [
+      { row: 0, column: 0, value: "first" },
+      { row: 0, column: 0, value: "second" },
+    ];
+    expect(rectangles(changes)).toMatchObject([{ row: 0, column: 0, cells: [["second"]] }]);
+  });
+});
