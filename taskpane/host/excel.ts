@@ -482,22 +482,22 @@ export function excelHost(): Host {
     },
 
     onSelectionChange(listener) {
-      return listen((context) => {
-        const call = async () => listener();
+      return listen(listener, (context, tell) => {
+        const call = async () => tell();
         return [context.workbook.onSelectionChanged.add(call), context.workbook.worksheets.onActivated.add(call)];
       });
     },
 
     onDataChange(listener) {
-      return listen((context) => [
+      return listen(listener, (context, tell) => [
         context.workbook.worksheets.onChanged.add(async (event) => {
           // Another person's change, and our own, need no answer. Older hosts do not say who caused it.
           if (event.source === "Remote") return;
           const mine = event.triggerSource === undefined ? own() : event.triggerSource === "ThisLocalAddin";
-          if (!mine) listener();
+          if (!mine) tell();
         }),
         context.workbook.worksheets.onCalculated.add(async () => {
-          if (!own()) listener();
+          if (!own()) tell();
         }),
       ]);
     },
@@ -511,10 +511,16 @@ export function excelHost(): Host {
     );
   }
 
-  function listen(add: (context: Excel.RequestContext) => OfficeExtension.EventHandlerResult<any>[]): () => void {
+  function listen(
+    listener: () => void,
+    add: (context: Excel.RequestContext, tell: () => void) => OfficeExtension.EventHandlerResult<any>[],
+  ): () => void {
     let stopped = false;
+    const tell = () => {
+      if (!stopped) listener();
+    };
     const handlers = read(async (context) => {
-      const made = add(context);
+      const made = add(context, tell);
       await context.sync();
       return made;
     }).catch(() => [] as OfficeExtension.EventHandlerResult<any>[]); // without events the pane still reads on request

@@ -167,6 +167,18 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect(await probe.value("Job", 3, 2)).toBe(6.8);
     });
 
+    it("refuses to write over something beside the table", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 3, 6, "keep me");
+      const changes = [
+        { row: -1, column: 6, value: "Verdict" },
+        { row: 0, column: 6, value: "ok" },
+      ];
+      expect(await codeOf(host.writeCells(table, changes))).toBe("occupied");
+      expect(await probe.value("Job", 3, 6)).toBe("keep me");
+      expect(await probe.value("Job", 2, 6)).toBeNull();
+    });
+
     it("inserts a formula into a free place, and refuses an occupied one", async () => {
       await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [2, 2]);
       await probe.settle();
