@@ -51,11 +51,11 @@ function rule(n: number): Rule {
 
 /** Points for a piece of that length [rad]. */
 function points(length: number): number {
-  return length > 1 ? 20 : length > 0.3 ? 14 : length > 0.1 ? 10 : 7;
+  return length > 2 ? 28 : length > 1 ? 20 : length > 0.3 ? 14 : length > 0.1 ? 10 : 7;
 }
 
 /** Most points in a piece, and most cuts of a period. */
-const MOST = 24;
+const MOST = 30;
 const MOST_CUTS = 24;
 const tau = new Float64Array(MOST);
 const force = new Float64Array(MOST);
@@ -172,11 +172,11 @@ export function overTurn(
   };
 }
 
-/** Where the magnitude dips inside a piece to less than a quarter of its largest, or undefined. Samples are squares. */
+/** Where the magnitude dips inside a piece to less than half of its largest, or undefined. Samples are squares. */
 function dipOf(samples: Float64Array, n: number, strongest: number): number | undefined {
   for (let i = 2; i < n - 2; i++) {
     const f = samples[i]!;
-    if (f > strongest / 16 || f > samples[i - 1]! || f > samples[i + 1]!) continue;
+    if (f > strongest / 4 || f > samples[i - 1]! || f > samples[i + 1]!) continue;
     const d0 = (f - samples[i - 1]!) / (tau[i]! - tau[i - 1]!);
     const d2 = (samples[i + 1]! - f) / (tau[i + 1]! - tau[i]!);
     const bend = (d2 - d0) / (tau[i + 1]! - tau[i - 1]!);
