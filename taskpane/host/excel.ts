@@ -430,9 +430,19 @@ export function excelHost(): Host {
         const sheet = target(context, block.sheet);
         const head = sheet.getRangeByIndexes(block.top, block.left, 1, block.headings.length);
         head.load("values");
+        // Cells beside or below the block are somebody else's until they are seen to be empty.
+        const outside = rectangles(
+          changes.filter(({ row, column }) => column >= block.headings.length || row >= block.rows.length),
+        ).map(({ row, column, cells }) => {
+          const place = { sheet: block.sheet, row: block.top + 1 + row, column: block.left + column };
+          const range = sheet.getRangeByIndexes(place.row, place.column, cells.length, cells[0]!.length);
+          range.load("values");
+          return { place, range };
+        });
         await context.sync();
         refuseProtected(sheet);
         refuseMoved(block, toCells(head.values)[0]!);
+        for (const { place, range } of outside) refuseOccupied(block.sheet, place, range);
         hold(context);
         for (const { row, column, cells, formats } of rectangles(changes)) {
           put(sheet, block.top + 1 + row, block.left + column, cells, formats);
