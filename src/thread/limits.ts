@@ -25,7 +25,7 @@ const cache = new WeakMap<Thread, ThreadLimits>();
  * @throws nothing: parseThread has checked the thread
  * @source ASMEB11 ISO965 ISO228
  * @example
- * threadLimits(parseThread("M6")).pitch.min //=> 5.350
+ * threadLimits({ standard: "metric", major: 6, pitch: 1, threadClass: "6H", kind: "internal" }).pitch.min //=> 5.35
  */
 export function threadLimits(thread: Thread): ThreadLimits {
   let limits = cache.get(thread);
@@ -49,8 +49,8 @@ export function threadLimits(thread: Thread): ThreadLimits {
  * @throws TradeError "unknown" when the standard leaves the limit open or has no such tolerance
  * @source ASMEB11 ISO965 ISO228
  * @example
- * threadSize(parseThread("1/2-13 UNC-2B"), "pitch", "max") //=> 0.4565
- * threadSize(parseThread("M6-6H"), "minor", "max") //=> 5.153
+ * threadSize({ standard: "unified", size: "1/2", major: 0.5, tpi: 13, series: "UNC", threadClass: "2B", kind: "internal" }, "pitch", "max") //=> 0.4565
+ * threadSize({ standard: "metric", major: 6, pitch: 1, threadClass: "6H", kind: "internal" }, "minor", "max") //=> 5.153
  */
 export function threadSize(thread: Thread, element: ThreadElement, limit: ThreadLimit, parameter = "limit"): number {
   const value = threadLimits(thread)[element][limit];
@@ -70,7 +70,7 @@ export function threadSize(thread: Thread, element: ThreadElement, limit: Thread
  * @throws nothing
  * @source SP811
  * @example
- * threadLength(0.4565, parseThread("1/2-13"), "mm") //=> 11.5951
+ * threadLength(0.4565, { native: "in" }, "mm") //=> 11.5951
  */
 export function threadLength(value: number, thread: Thread, units: Units): number {
   if (thread.native === units) return value;

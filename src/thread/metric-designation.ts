@@ -11,7 +11,20 @@ const DESIGNATION = new RegExp(
 const INTERNAL = "4H to 8H and 5G to 7G, also two-part such as 5H6H (pitch, then minor diameter)";
 const EXTERNAL = "3 to 9 with e, f, g or h, also two-part such as 4g6g (pitch, then major diameter)";
 
-/** A thread, or undefined when the text does not have the shape of a metric designation. Case of the class letters counts. */
+/**
+ * Metric thread of a designation; undefined when the text does not have the shape of one. The case of the class letters counts.
+ *
+ *   M diameter [× pitch] [- class] [- LH]
+ *
+ * @param text - designation, single spaces, × written as x [-]
+ * @param parameter - name of the argument for errors [-]
+ * @param original - what was typed, for errors [-]
+ * @returns the thread, or undefined [-]
+ * @throws TradeError "unknown" when the shape is right and there is no such thread, with what exists
+ * @source ISO261 ISO965
+ * @example
+ * readMetric("M10x1.25-6g", "thread", "M10x1.25-6g")?.pitch //=> 1.25
+ */
 export function readMetric(text: string, parameter: string, original: string): Thread | undefined {
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;

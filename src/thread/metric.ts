@@ -44,7 +44,7 @@ const negative = (x: number | string) => (typeof x === "string" ? x : -x);
  * @throws nothing: parseThread has checked the thread
  * @source ISO965 ISO724
  * @example
- * metricLimits(parseThread("M6×1-6H")).minor.max //=> 5.153
+ * metricLimits({ major: 6, pitch: 1, threadClass: "6H", kind: "internal" }).minor.max //=> 5.153
  */
 export function metricLimits(thread: Thread): ThreadLimits {
   const { major, pitch: P, threadClass } = thread;

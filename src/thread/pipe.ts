@@ -32,7 +32,20 @@ const SIZES: readonly (readonly [string, number, number, number, number])[] = [
 
 const DESIGNATION = /^G\s*((?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d+)\s*"?\s*(?:-?\s*([A-Z]))?\s*(?:-?\s*([LR]H))?$/;
 
-/** A thread, or undefined when the text does not have the shape of a G designation. */
+/**
+ * G thread of a designation; undefined when the text does not have the shape of one.
+ *
+ *   G size [A or B] [- LH]
+ *
+ * @param text - designation, upper case, single spaces [-]
+ * @param parameter - name of the argument for errors [-]
+ * @param original - what was typed, for errors [-]
+ * @returns the thread, or undefined [-]
+ * @throws TradeError "unknown" when the shape is right and there is no such thread, with what exists
+ * @source ISO228
+ * @example
+ * readPipe("G1/4A", "thread", "G1/4A")?.major //=> 13.157
+ */
 export function readPipe(text: string, parameter: string, original: string): Thread | undefined {
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;
@@ -88,7 +101,7 @@ const less = (mm: number, um: number) => (Math.round(mm * 1000) - um) / 1000;
  * @throws nothing: parseThread has checked the thread
  * @source ISO228
  * @example
- * pipeLimits(parseThread("G1/4")).minor.max //=> 11.89
+ * pipeLimits({ size: "G1/4", kind: "internal" }).minor.max //=> 11.89
  */
 export function pipeLimits(thread: Thread): ThreadLimits {
   const [, tpi, major, pitch, minor] = SIZES.find(([name]) => `G${name}` === thread.size)!;

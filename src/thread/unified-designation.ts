@@ -12,7 +12,20 @@ const SERIES = /^(N|UN|UNR|UNJ)(C|F|EF|S)?$/;
 /** Smallest and largest special thread the formulas are meant for (ASME B1.1 tables): diameter [in], threads per inch. */
 const SPECIAL = { low: 0.06, high: 6, coarse: 3, fine: 80 };
 
-/** A thread, or undefined when the text does not have the shape of a Unified designation. */
+/**
+ * Unified thread of a designation; undefined when the text does not have the shape of one.
+ *
+ *   size - threads per inch [series] [- class] [- LH]
+ *
+ * @param text - designation, upper case, single spaces [-]
+ * @param parameter - name of the argument for errors [-]
+ * @param original - what was typed, for errors [-]
+ * @returns the thread, or undefined [-]
+ * @throws TradeError "unknown" when the shape is right and there is no such thread, with what exists
+ * @source ASMEB11
+ * @example
+ * readUnified("1/2-13 UNC-2B", "thread", "1/2-13 UNC-2B")?.tpi //=> 13
+ */
 export function readUnified(text: string, parameter: string, original: string): Thread | undefined {
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;

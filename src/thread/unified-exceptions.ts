@@ -5,12 +5,12 @@
  */
 
 export interface PrintedDifference {
-  /** Allowance [in]. */
-  readonly allowance?: string;
-  /** Pitch-diameter tolerance [in]. */
-  readonly pitchTolerance?: string;
-  /** Largest minor diameter of the rounded (UNR) root [in]. */
-  readonly roundedRootMax?: string;
+  /** Allowance [0.0001 in]. */
+  readonly allowance?: number;
+  /** Pitch-diameter tolerance [0.0001 in]. */
+  readonly pitchTolerance?: number;
+  /** Largest minor diameter of the rounded (UNR) root [0.0001 in]. */
+  readonly roundedRootMax?: number;
   readonly reason: string;
 }
 
@@ -18,41 +18,41 @@ export interface PrintedDifference {
 export const UNIFIED_EXCEPTIONS: Readonly<Record<string, Readonly<Record<string, PrintedDifference>>>> = {
   "5/8-11 UNC": {
     "1A": {
-      allowance: "0.0016",
+      allowance: 16,
       reason: "0.3·0.005501 = 0.00165; printed 0.0016 (ASME B1.1 table, web copy; Machinery's Handbook)",
     },
     "2A": {
-      allowance: "0.0016",
+      allowance: 16,
       reason: "0.3·0.005501 = 0.00165; printed 0.0016 (ASME B1.1 table, web copy; Machinery's Handbook)",
     },
   },
   "1-1/8-7 UNC": {
     "2A": {
-      pitchTolerance: "0.0072",
+      pitchTolerance: 72,
       reason: "0.00725018; printed 1.0300 to 1.0228 (Machinery's Handbook, from memory)",
     },
   },
   "#6-32 UNC": {
     "3B": {
-      pitchTolerance: "0.0027",
+      pitchTolerance: 27,
       reason: "0.975·0.002821 = 0.0027505; printed 0.1177 to 0.1204 (Machinery's Handbook, from memory)",
     },
   },
   "7/16-20 UNF": {
     "1A": {
-      pitchTolerance: "0.0062",
+      pitchTolerance: 62,
       reason: "1.5·0.004167 = 0.0062505; printed 0.4037 to 0.3975 (Machinery's Handbook, from memory)",
     },
   },
   "15/16-12 UN": {
     "3A": {
-      pitchTolerance: "0.0041",
+      pitchTolerance: 41,
       reason: "0.75·0.005661 = 0.0042; printed 0.8834 to 0.8793 (ASME B1.1 table, web copy)",
     },
   },
   "2-1/2-10 UNS": {
     "2A": {
-      roundedRootMax: "2.3790",
+      roundedRootMax: 23790,
       reason: "the rule gives 2.3789; printed 2.3790 (Machinery's Handbook 27th edition p. 1755)",
     },
   },

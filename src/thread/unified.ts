@@ -13,26 +13,23 @@ import { Decimal as Base } from "decimal.js";
 import type { Limit, Thread, ThreadLimits } from "./types.ts";
 import { UNIFIED_EXCEPTIONS } from "./unified-exceptions.ts";
 
-const Decimal = Base.clone({ precision: 20, rounding: Base.ROUND_HALF_UP });
+const Decimal = Base.clone({ precision: 32, rounding: Base.ROUND_HALF_UP });
 type Decimal = Base;
 
 const H = new Decimal(3).sqrt().div(2);
 /** 0.64951905·P from major to pitch diameter (3/4·H). */
 const TO_PITCH = H.times("0.75");
+/** 0.97427858·P from major to minor diameter of the J form (9/8·H, ASME B1.15). */
+const TO_MINOR_J = H.times("1.125");
 /** 1.08253175·P from major to minor diameter (5/4·H). */
 const TO_MINOR = H.times("1.25");
-/** From the flat minor diameter down to the rounded root of a UNR thread, 1/8·H, with the digits the tables show. */
-const TO_ROUNDED_ROOT = new Decimal("0.10825");
+/** From the flat minor diameter down to the rounded root of a UNR thread: 0.10825·P [0.0001 in], 1/8·H with the digits the tables show. */
+const ROUNDED_ROOT = 1082.5;
 
-/** Pitch-diameter tolerance as a multiple of that of Class 2A. */
-const PITCH_FACTOR: Readonly<Record<string, string>> = {
-  "1A": "1.5",
-  "2A": "1",
-  "3A": "0.75",
-  "1B": "1.95",
-  "2B": "1.3",
-  "3B": "0.975",
-};
+/** Pitch-diameter tolerance over that of Class 2A, in fortieths, so that whole numbers carry it: 1.5, 1, 0.75, 1.95, 1.3, 0.975. */
+const FORTIETHS: Readonly<Record<string, number>> = { "1A": 60, "2A": 40, "3A": 30, "1B": 78, "2B": 52, "3B": 39 };
+/** Allowance of 1A and 2A over the Class 2A tolerance, in fortieths: 0.3. */
+const ALLOWANCE_FORTIETHS = 12;
 
 /** Diameters [in] for which tolerances with nine pitches of engagement were worked out; the nearest serves, ties down. */
 const TOLERANCE_SIZES = [
@@ -40,29 +37,44 @@ const TOLERANCE_SIZES = [
   2.5, 3, 3.5, 4, 5, 6,
 ];
 
-/** Rounds half up; sixteen places first, so that a tie that is exact on paper is a tie here. */
-const places = (x: Decimal, n: number) => x.toDecimalPlaces(16).toDecimalPlaces(n, Base.ROUND_HALF_UP);
-const four = (x: Decimal) => places(x, 4);
-
-/** Remembers the slow roots: sizes and pitches are few. */
-function remembered(root: (x: number) => Decimal): (x: number) => Decimal {
-  const known = new Map<number, Decimal>();
-  return (x) => {
-    let answer = known.get(x);
+/** Remembers what is slow: sizes and pitches are few. */
+function remembered<T>(make: (key: number) => T): (key: number) => T {
+  const known = new Map<number, T>();
+  return (key) => {
+    let answer = known.get(key);
     if (answer === undefined) {
-      answer = root(x);
-      if (known.size < 500) known.set(x, answer);
+      answer = make(key);
+      if (known.size < 500) known.set(key, answer);
     }
     return answer;
   };
 }
+
+/** Roots: the binary one, good to 16 digits, and one Newton step in decimals, which doubles that. */
+function cbrt(x: Decimal): Decimal {
+  const y = new Decimal(Math.cbrt(x.toNumber()));
+  const y2 = y.times(y);
+  return y.minus(y2.times(y).minus(x).div(y2.times(3)));
+}
+function sqrt(x: Decimal): Decimal {
+  const y = new Decimal(Math.sqrt(x.toNumber()));
+  return y.minus(y.times(y).minus(x).div(y.times(2)));
+}
+
 const pitchOf = remembered((tpi) => new Decimal(1).div(tpi));
 /** P^⅔ of a number of threads per inch. */
-const twoThirds = remembered((tpi) => pitchOf(tpi).times(pitchOf(tpi)).cbrt());
-const cubeRoot = remembered((inches) => new Decimal(inches).cbrt());
-const squareRoot = remembered((inches) => new Decimal(inches).sqrt());
+const twoThirds = remembered((tpi) => cbrt(pitchOf(tpi).times(pitchOf(tpi))));
+const cubeRoot = remembered((inches) => cbrt(new Decimal(inches)));
+const squareRoot = remembered((inches) => sqrt(new Decimal(inches)));
 /** √(9·P) of a number of threads per inch. */
-const ninePitchRoot = remembered((tpi) => pitchOf(tpi).times(9).sqrt());
+const ninePitchRoot = remembered((tpi) => sqrt(pitchOf(tpi).times(9)));
+
+/** A decimal in whole units of its nth place, half up; twenty places first, so that a tie on paper is a tie here. */
+const units = (x: Decimal, n: number) =>
+  x.toDecimalPlaces(20).times(`1e${n}`).toDecimalPlaces(0, Base.ROUND_HALF_UP).toNumber();
+/** Tolerance on the major diameter [0.0001 in]: 0.060·P^⅔, Class 1A 0.090·P^⅔. */
+const majorTolerance = remembered((tpi) => units(twoThirds(tpi).times("0.06"), 4));
+const majorTolerance1A = remembered((tpi) => units(twoThirds(tpi).times("0.09"), 4));
 
 /** Threads whose tabulated tolerances assume an engagement of one diameter (1-14 UNS once was a fine thread). */
 function diameterEngagement({ series, tpi, size }: Thread): boolean {
@@ -75,88 +87,123 @@ function isTableSize({ size, major }: Thread): boolean {
   return size.startsWith("#") || Number.isInteger(major * 16);
 }
 
-/** Td2(2A) = 0.0015·D^⅓ + 0.0015·√LE + 0.015·P^⅔ [in], to six places. */
-function pitchTolerance2A(thread: Thread): Decimal {
+/** Td2(2A) = 0.0015·D^⅓ + 0.0015·√LE + 0.015·P^⅔ [0.000001 in]. */
+function pitchTolerance2A(thread: Thread): number {
   const { major, tpi } = thread;
+  const wide = diameterEngagement(thread);
   let size = major;
-  if (!diameterEngagement(thread) && isTableSize(thread)) {
+  if (!wide && isTableSize(thread)) {
     const off = (s: number) => Math.abs(s - major);
     size = TOLERANCE_SIZES.reduce((best, s) => (off(s) < off(best) - 1e-9 ? s : best));
   }
-  const root = diameterEngagement(thread) ? squareRoot(major) : ninePitchRoot(tpi!);
-  return places(cubeRoot(size).plus(root).times("0.0015").plus(twoThirds(tpi!).times("0.015")), 6);
+  const roots = cubeRoot(size).plus(wide ? squareRoot(major) : ninePitchRoot(tpi!));
+  return units(roots.times("0.0015").plus(twoThirds(tpi!).times("0.015")), 6);
 }
 
-/** Minor-diameter tolerance of internal threads [in], unrounded. */
-function minorTolerance(digit: string, D: Decimal, P: Decimal, tpi: number): Decimal {
-  const common = twoThirds(tpi).times("0.05").plus(P.times("0.03").div(D)).minus("0.002");
+/** Tolerance on the minor diameter of internal threads [0.0001 in]. */
+function minorTolerance(digit: string, major: number, tpi: number): number {
+  const P = pitchOf(tpi);
+  const common = twoThirds(tpi).times("0.05").plus(P.times("0.03").div(major)).minus("0.002");
   const most = P.times("0.394");
+  const plain = P.times("0.25").minus(P.times(P).times("0.4"));
   if (digit === "3") {
     const least = tpi >= 13 ? P.times("0.23").minus(P.times(P).times("1.5")) : P.times("0.12");
-    return Decimal.min(Decimal.max(common, least), most);
+    return units(Decimal.min(Decimal.max(common, least), most), 4);
   }
-  const plain = P.times("0.25").minus(P.times(P).times("0.4"));
-  if (D.greaterThanOrEqualTo("0.25")) return tpi >= 4 ? plain : P.times("0.15");
-  return Decimal.min(Decimal.max(common, plain), most);
+  if (major >= 0.25) return units(tpi >= 4 ? plain : P.times("0.15"), 4);
+  return units(Decimal.min(Decimal.max(common, plain), most), 4);
 }
+
+interface Base4 {
+  /** Basic diameters [0.0001 in]. */
+  readonly d: number;
+  readonly d2: number;
+  readonly d1: number;
+  /** Class 2A tolerance [0.000001 in]. */
+  readonly Td2: number;
+}
+const bases = new Map<string, Base4>();
+
+/** What the classes of one thread have in common. */
+function base(thread: Thread): Base4 {
+  const { major, tpi, series, form } = thread;
+  const key = `${thread.size}-${tpi} ${series} ${form}`;
+  let known = bases.get(key);
+  if (known === undefined) {
+    const D = new Decimal(major);
+    const P = pitchOf(tpi!);
+    known = {
+      d: units(D, 4),
+      d2: units(D.minus(TO_PITCH.times(P)), 4),
+      d1: units(D.minus((form === "UNJ" ? TO_MINOR_J : TO_MINOR).times(P)), 4),
+      Td2: pitchTolerance2A(thread),
+    };
+    if (bases.size < 2000) bases.set(key, known);
+  }
+  return known;
+}
+
+/** A number of fortieths of a tolerance in millionths, in whole ten-thousandths, half up: exact in whole numbers. */
+const share = (millionths: number, fortieths: number) => Math.floor((millionths * fortieths + 2000) / 4000);
+/** Ten-thousandths to whole thousandths, half to even, still counted in ten-thousandths. */
+function thousandths(x: number): number {
+  const low = Math.floor(x / 10);
+  const rest = x - 10 * low;
+  return 10 * (rest > 5 || (rest === 5 && low % 2 === 1) ? low + 1 : low);
+}
+const inches = (x: number | string): Limit => (typeof x === "string" ? x : x / 10_000);
+const element = (basic: number, min: number | string, max: number | string) => ({
+  basic: basic / 10_000,
+  min: inches(min),
+  max: inches(max),
+});
 
 const OPEN_MAJOR = "ASME B1.1 sets no largest major diameter for an internal thread";
 const OPEN_MINOR = "ASME B1.1 sets no smallest minor diameter for an external thread";
 const OPEN_J = "limits of the minor diameter of UNJ threads are not covered yet";
-
-const limit = (x: Decimal | string): Limit => (typeof x === "string" ? x : x.toNumber());
-const element = (basic: Decimal, min: Decimal | string, max: Decimal | string) => ({
-  basic: basic.toNumber(),
-  min: limit(min),
-  max: limit(max),
-});
 
 /**
  * Limits of size of a Unified thread.
  *
  *   Td2(2A) = 0.0015·D^⅓ + 0.0015·√LE + 0.015·P^⅔; 1A ×1.5, 3A ×0.75, 1B ×1.95, 2B ×1.3, 3B ×0.975
  *   LE = D (UNC, UNF, 4-, 6-, 8-UN) or 9·P; allowance 0.3·Td2(2A) for 1A, 2A; Td = 0.060·P^⅔ (1A 0.090·P^⅔)
- *   largest external minor: basic less allowance (UN); the same less H/8 for the rounded root (UNR)
+ *   largest external minor: basic less allowance (UN); the same less 0.10825·P for the rounded root (UNR)
+ *   UNJ: limits of class 3A/3B, basic minor diameter D − 0.97428·P; its minor limits (ASME B1.15) are left open
  *
  * @param thread - a Unified thread, as parseThread gives it [-]
  * @returns limits [in]; a sentence in place of a limit that is open
  * @throws nothing: parseThread has checked the thread
  * @source ASMEB11 MH
  * @example
- * unifiedLimits(parseThread("1/2-13 UNC-2B")).pitch.max //=> 0.4565
+ * unifiedLimits({ size: "1/2", major: 0.5, tpi: 13, series: "UNC", threadClass: "2B", kind: "internal" }).pitch.max //=> 0.4565
  */
 export function unifiedLimits(thread: Thread): ThreadLimits {
-  const { threadClass, form } = thread;
+  const { threadClass, form, major } = thread;
   const tpi = thread.tpi!;
-  const D = new Decimal(thread.major);
-  const P = pitchOf(tpi);
+  const { d, d2, d1, Td2 } = base(thread);
   const digit = threadClass.charAt(0);
   const printed = UNIFIED_EXCEPTIONS[`${thread.size}-${tpi} ${thread.series}`]?.[threadClass];
-
-  const d = four(D);
-  const d2 = four(D.minus(TO_PITCH.times(P)));
-  const d1 = four(D.minus(TO_MINOR.times(P)));
-  const tolerance2A = pitchTolerance2A(thread);
-  const Td2 = new Decimal(printed?.pitchTolerance ?? four(tolerance2A.times(PITCH_FACTOR[threadClass]!)));
+  const tolerance = printed?.pitchTolerance ?? share(Td2, FORTIETHS[threadClass]!);
 
   if (thread.kind === "internal") {
-    const short = (x: Decimal) => (D.lessThan("0.138") ? x : x.toDecimalPlaces(3, Base.ROUND_HALF_EVEN));
-    const top = d1.plus(four(minorTolerance(digit, D, P, tpi)));
-    return {
-      major: element(d, d, OPEN_MAJOR),
-      pitch: element(d2, d2, d2.plus(Td2)),
-      minor: form === "UNJ" ? element(d1, OPEN_J, OPEN_J) : element(d1, short(d1), digit === "3" ? top : short(top)),
-    };
+    const short = (x: number) => (major < 0.138 ? x : thousandths(x));
+    const pitch = element(d2, d2, d2 + tolerance);
+    if (form === "UNJ") {
+      return { major: element(d, d, OPEN_MAJOR), pitch, minor: element(d1, OPEN_J, OPEN_J) };
+    }
+    const top = d1 + minorTolerance(digit, major, tpi);
+    const minor = element(d1, short(d1), digit === "3" ? top : short(top));
+    return { major: element(d, d, OPEN_MAJOR), pitch, minor };
   }
-  const allowance = new Decimal(printed?.allowance ?? (digit === "3" ? 0 : four(tolerance2A.times("0.3"))));
-  const Td = four(twoThirds(tpi).times(digit === "1" ? "0.09" : "0.06"));
-  const dMax = d.minus(allowance);
-  const d2Max = d2.minus(allowance);
-  const flatRoot = d1.minus(allowance);
-  const roundedRoot = printed?.roundedRootMax ?? four(flatRoot.minus(TO_ROUNDED_ROOT.times(P)));
+  const allowance = printed?.allowance ?? (digit === "3" ? 0 : share(Td2, ALLOWANCE_FORTIETHS));
+  const dMax = d - allowance;
+  const d2Max = d2 - allowance;
+  let root: number | string = d1 - allowance;
+  if (form === "UNJ") root = OPEN_J;
+  else if (form === "UNR") root = printed?.roundedRootMax ?? Math.floor(root - ROUNDED_ROOT / tpi + 0.5);
   return {
-    major: element(d, dMax.minus(Td), dMax),
-    pitch: element(d2, d2Max.minus(Td2), d2Max),
-    minor: element(d1, OPEN_MINOR, form === "UNJ" ? OPEN_J : form === "UNR" ? new Decimal(roundedRoot) : flatRoot),
+    major: element(d, dMax - (digit === "1" ? majorTolerance1A : majorTolerance)(tpi), dMax),
+    pitch: element(d2, d2Max - tolerance, d2Max),
+    minor: element(d1, OPEN_MINOR, root),
   };
 }
