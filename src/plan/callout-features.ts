@@ -1,0 +1,359 @@
+/** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
+import type { Content, Mark, Size, Token } from "./callout-text.ts";
+import type { ThreadToken } from "./callout-thread.ts";
+
+/** A token with the line of the callout it stands in. */
+export type Placed = Token & { readonly line: number };
+
+export type FeatureKind =
+  | "hole"
+  | "drill"
+  | "pilot"
+  | "ream"
+  | "bore"
+  | "boss"
+  | "counterbore"
+  | "spotface"
+  | "countersink"
+  | "thread";
+
+export interface Feature {
+  kind: FeatureKind;
+  thread?: ThreadToken;
+  diameter?: Size;
+  /** Name of the drill when the callout names one. */
+  drill?: string;
+  tolerance?: { readonly lower: Size; readonly upper: Size };
+  fit?: string;
+  depth?: Size;
+  through?: boolean;
+  angle?: number;
+  hand?: "left" | "right";
+  bothSides?: boolean;
+  readonly tokens: Placed[];
+}
+
+/** Features that share a quantity. */
+export interface Group {
+  readonly times: number[];
+  readonly counts: number[];
+  readonly features: Feature[];
+  holeDepth?: Size;
+  equally?: boolean;
+  circle?: Size;
+  spacing?: Size;
+  readonly notes: string[];
+  /** Tokens that found no place. */
+  readonly left: Placed[];
+}
+
+const OPERATION: Partial<Record<Mark, FeatureKind>> = {
+  counterbore: "counterbore",
+  spotface: "spotface",
+  countersink: "countersink",
+  drill: "drill",
+  pilot: "pilot",
+  ream: "ream",
+  bore: "bore",
+  boss: "boss",
+};
+
+const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], left: [] });
+
+/** Reads a callout. A quantity in front of a further feature starts a new group. */
+export function featuresOf(tokens: readonly Placed[]): Group[] {
+  return new Reader(tokens).read();
+}
+
+const isMark = (token: Content | undefined, ...marks: Mark[]): boolean =>
+  token?.kind === "mark" && marks.includes(token.mark);
+
+type Wait = "diameter" | "depth" | "hole depth" | "by" | "circle" | "spaced";
+
+class Reader {
+  private readonly groups: Group[] = [newGroup()];
+  private at = 0;
+  /** Only separators, tolerances and the size once more stand between the feature's diameter and here. */
+  private sized = false;
+  /** Angle in front of its countersink: "82° CSK". */
+  private angle: number | undefined;
+  /** What the next number is, said by the token before it. */
+  private waiting: { readonly for: Wait; readonly token: Placed } | undefined;
+
+  constructor(private readonly tokens: readonly Placed[]) {}
+
+  private get group(): Group {
+    return this.groups[this.groups.length - 1]!;
+  }
+  private get feature(): Feature | undefined {
+    return this.group.features[this.group.features.length - 1];
+  }
+  private peek(ahead = 1): Placed | undefined {
+    return this.tokens[this.at + ahead];
+  }
+
+  read(): Group[] {
+    for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
+    this.wait(undefined);
+    return this.groups;
+  }
+
+  private take(token: Placed): void {
+    const sized = this.sized;
+    this.sized = false;
+    this.place(token, sized);
+    if (sized && (["separator", "fit", "tolerance"].includes(token.kind) || isMark(token, "diameter")))
+      this.sized = true;
+  }
+
+  private place(token: Placed, sized: boolean): void {
+    switch (token.kind) {
+      case "times":
+        if (this.group.features.length > 0 || this.group.counts.length > 0) this.groups.push(newGroup());
+        this.group.times.push(token.count);
+        return;
+      case "count":
+        this.group.counts.push(token.count);
+        return;
+      case "thread":
+        this.start("thread", token).thread = token;
+        return;
+      case "length":
+        this.length(token, token.size, token.drill);
+        return;
+      case "angle":
+        if (this.feature?.kind === "countersink" && this.feature.angle === undefined) {
+          this.feature.angle = token.degrees;
+          this.feature.tokens.push(token);
+          this.used();
+        } else if (isMark(this.peek(), "countersink")) this.angle = token.degrees;
+        else this.group.left.push(token);
+        return;
+      case "tolerance":
+        if (this.feature?.diameter && !this.feature.tolerance && sized) {
+          this.feature.tolerance = token;
+          this.feature.tokens.push(token);
+        } else this.group.left.push(token);
+        return;
+      case "fit":
+        if (this.feature?.diameter && !this.feature.fit && sized) {
+          this.feature.fit = token.text;
+          this.feature.tokens.push(token);
+        } else this.group.left.push(token);
+        return;
+      case "mark":
+        this.mark(token, token.mark, sized);
+        return;
+      case "separator":
+      case "filler":
+        return;
+      default:
+        this.group.left.push(token);
+    }
+  }
+
+  /** A sign that never got its number is left over. */
+  private wait(next: Reader["waiting"]): void {
+    if (this.waiting) this.group.left.push(this.waiting.token);
+    this.waiting = next;
+  }
+
+  private used(): Wait | undefined {
+    const { waiting } = this;
+    this.waiting = undefined;
+    return waiting?.for;
+  }
+
+  private start(kind: FeatureKind, token: Placed): Feature {
+    const feature: Feature = { kind, tokens: [token] };
+    this.group.features.push(feature);
+    return feature;
+  }
+
+  private length(token: Placed, size: Size, drill: string | undefined): void {
+    const pending = this.used();
+    const feature = this.feature;
+    const next = this.peek();
+    if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
+      this.group.circle = size;
+      return;
+    }
+    if (pending === "spaced" || isMark(next, "spaced")) {
+      this.group.spacing = size;
+      return;
+    }
+    if (pending === "hole depth" || isMark(next, "hole depth")) {
+      this.group.holeDepth = size;
+      if (pending !== "hole depth") this.at++;
+      return;
+    }
+    if (pending === "diameter" || isMark(next, "diameter")) {
+      if (isMark(next, "diameter")) {
+        this.at++;
+        if (isMark(this.peek(), "circle")) {
+          this.group.circle = size;
+          return;
+        }
+      }
+      this.diameter(token, size, drill);
+      return;
+    }
+    if (pending === "depth") {
+      this.depth(token, size);
+      return;
+    }
+    // ".75 DEEP": the word belongs to the number before it, unless a number follows and this one is still free.
+    if (isMark(next, "depth") && feature) {
+      this.at++;
+      this.depth(token, size);
+      return;
+    }
+    const operation = next?.kind === "mark" ? OPERATION[next.mark] : undefined;
+    if (drill !== undefined || (feature && needsDiameter(feature)) || (operation && !this.ownDiameter(1))) {
+      this.diameter(token, size, drill);
+      return;
+    }
+    if (pending === "by" && feature) {
+      this.depth(token, size);
+      return;
+    }
+    if (this.repeats(size)) {
+      this.sized = true;
+      return;
+    }
+    // "M8x16/20": the second depth is the hole's.
+    if (feature?.kind === "thread" && feature.depth && this.tokens[this.at - 1]?.kind === "separator") {
+      if (this.group.holeDepth === undefined && size.value >= feature.depth.value) {
+        this.group.holeDepth = size;
+        return;
+      }
+    }
+    if (this.plainHole(next)) {
+      this.diameter(token, size, drill);
+      this.group.notes.push(`${size.value} stands without ⌀: read as a diameter`);
+      return;
+    }
+    this.group.left.push(token);
+  }
+
+  /** A number that opens the callout and is followed by what only a hole has. */
+  private plainHole(next: Placed | undefined): boolean {
+    if (this.group.features.length > 0) return false;
+    const before = this.tokens[this.at - 1];
+    if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
+    return isMark(next, "through", "depth symbol", "tap") || next?.kind === "fit" || next?.kind === "tolerance";
+  }
+
+  /** "#7 (.201)": the size of a named drill, written once more. */
+  private repeats(size: Size): boolean {
+    const named = this.feature?.drill !== undefined ? this.feature.diameter : undefined;
+    return named !== undefined && Math.abs(named.value - size.value) < 0.0006;
+  }
+
+  private diameter(token: Placed, size: Size, drill: string | undefined): void {
+    let feature = this.feature;
+    if (feature === undefined || !needsDiameter(feature)) feature = this.start("hole", token);
+    else feature.tokens.push(token);
+    feature.diameter = size;
+    feature.drill = drill;
+    this.sized = true;
+  }
+
+  private depth(token: Placed, size: Size): void {
+    const feature = this.feature;
+    if (feature && feature.depth === undefined) {
+      feature.depth = size;
+      feature.tokens.push(token);
+      if (size.limits) this.group.notes.push(`depth ${size.limits[0]} to ${size.limits[1]}: the middle is taken`);
+    } else this.group.left.push(token);
+  }
+
+  private mark(token: Placed, mark: Mark, sized: boolean): void {
+    const feature = this.feature;
+    const kind = OPERATION[mark];
+    if (kind) {
+      if (feature && sized && feature.kind === "hole" && !this.ownDiameter(0)) {
+        feature.kind = kind;
+        feature.tokens.push(token);
+      } else this.start(kind, token);
+      if (kind === "countersink" && this.angle !== undefined) {
+        this.feature!.angle = this.angle;
+        this.angle = undefined;
+      }
+      return;
+    }
+    const note = NOTES[mark];
+    if (note) {
+      if (!this.group.notes.includes(note)) this.group.notes.push(note);
+      return;
+    }
+    switch (mark) {
+      case "diameter":
+      case "by":
+      case "circle":
+      case "spaced":
+      case "hole depth":
+        if (mark === "circle" && this.group.circle) return;
+        if (mark === "spaced" && this.group.spacing) return;
+        // "CIRCLE ⌀80", "↧ ⌀…" never occurs: the sign only confirms what is wanted.
+        if (mark === "diameter" && this.waiting?.for === "circle") return;
+        this.wait({ for: mark, token });
+        return;
+      case "depth symbol":
+      case "depth":
+        this.wait({ for: "depth", token });
+        return;
+      case "equally":
+        this.group.equally = true;
+        return;
+      case "through":
+        if (feature) {
+          feature.through = true;
+          feature.tokens.push(token);
+        } else this.group.left.push(token);
+        return;
+      case "both":
+        if (feature) feature.bothSides = true;
+        else this.group.left.push(token);
+        return;
+      case "left":
+      case "right":
+        if (feature?.kind === "thread") feature.hand = mark;
+        else this.group.left.push(token);
+        return;
+      default:
+        this.group.left.push(token);
+    }
+  }
+
+  /** Whether the operation word `ahead` of here brings its own diameter behind it. */
+  private ownDiameter(ahead: number): boolean {
+    for (let i = ahead + 1; ; i++) {
+      const token = this.peek(i);
+      if (!token) return false;
+      if (token.kind === "filler" || token.kind === "angle") continue;
+      if (isMark(token, "by")) continue;
+      if (isMark(token, "diameter")) return true;
+      if (token.kind !== "length") return false;
+      const after = this.peek(i + 1);
+      if (after?.kind === "mark" && OPERATION[after.mark]) return false;
+      return !isMark(after, "depth") || this.bare(i + 2);
+    }
+  }
+
+  /** A bare length stands that far ahead: what precedes it is a prefix. */
+  private bare(ahead: number): boolean {
+    return this.peek(ahead)?.kind === "length";
+  }
+}
+
+const needsDiameter = (feature: Feature) => feature.kind !== "thread" && feature.diameter === undefined;
+
+/** Words that are kept as a remark and plan nothing. */
+const NOTES: Partial<Record<Mark, string>> = {
+  far: "from the far side: another set-up",
+  near: "near side",
+  typical: "TYP: how many is not told",
+  least: "depth is a minimum",
+  tap: "the drawing says TAP or THREAD: planned as thread milling, change Operation to tap if it is tapped",
+};
