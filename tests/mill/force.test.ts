@@ -35,7 +35,7 @@ describe("end-mill forces against a disc-by-disc sum (independent)", () => {
         helixAngle: r.helix_deg,
         way: r.mode === "up" ? ("conventional" as const) : ("climb" as const),
       };
-      const p = r.params as Record<string, number>;
+      const p = r.params as unknown as Record<string, number>;
       const f =
         r.model === "linear"
           ? linearEdgeForces({
@@ -86,8 +86,8 @@ describe("end-mill forces against slices ten times as fine (independent)", () =>
     it(`agrees for ${name}`, () => {
       const cut = { ...base, ...change };
       const f = millForces(cut);
-      const b = bruteForces(cut, 1500, 700);
-      // midpoint slices of this number are good to 2e-6; means over 1500 steps to 4e-5 where the force has corners
+      const b = bruteForces(cut, 1000, 600);
+      // midpoint slices of this number are good to 2e-6; means over 1000 steps to 4e-5 where the force has corners
       for (const key of ["peak", "peakTangential"] as const) near(f[key], b[key], 1e-5, key);
       for (const key of ["wallNormal", "wallNormalLeast", "meanNormal", "meanFeed"] as const) {
         expect(Math.abs(f[key] - b[key]) / b.peak, key).toBeLessThan(4e-5);
