@@ -1,6 +1,9 @@
-/** Worksheet function for the whole planning table. */
+/** Worksheet function for the whole planning table: its plan, and what to change. */
+
+import { advise, changeText } from "../src/plan/advise.ts";
 import { matchHeadings, ROW_COLUMNS } from "../src/plan/columns.ts";
 import { planTable } from "../src/plan/evaluate.ts";
+import { readLists, readRows } from "../src/plan/read.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
 /** Cells as the plan reads them: data-type objects by their basic value, errors as objects with a code. */
@@ -26,22 +29,102 @@ function plainBlock(name: string, argument: any[][]): unknown[][] | CellError {
  * =CUT.PLAN({"Row"}, {"Material"}, {"Tool"}, {"Machine"}) //=> #VALUE!
  */
 export function PLAN(rows: any[][], materials: any[][], tools: any[][], machines: any[][]): any[][] {
-  const blocks: unknown[][][] = [];
-  for (const [name, argument] of [
+  const blocks = readBlocks([
     ["rows", rows],
     ["materials", materials],
     ["tools", tools],
     ["machines", machines],
-  ] as const) {
+  ]);
+  if (blocks instanceof CellError) return [[blocks]];
+  const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
+  const missing = withoutOperation("rows", table);
+  if (missing) return [[missing]];
+  const plan = planTable({ rows: table, materials: m, tools: t, machines: k }, false);
+  return [[...plan.header], ...plan.block.map((line) => [...line])];
+}
+
+const ADVICE_HEADINGS = [
+  "Advice",
+  "Change",
+  "Verdict before",
+  "Verdict after",
+  "Limit before",
+  "Load before",
+  "Limit after",
+  "Load after",
+  "Time before",
+  "Time after",
+] as const;
+
+/**
+ * What to change in one row: the smallest change that makes it hold, and the fastest row that holds every limit.
+ * @customfunction
+ * @param row One row of the planning table.
+ * @param headings The table's heading row, as wide as the row.
+ * @param materials List of materials with its heading row.
+ * @param tools List of tools with its heading row.
+ * @param machines List of machines with its heading row.
+ * @returns A heading row and one line per piece of advice, with verdict, largest load and seconds per part before and after.
+ * @example
+ * =CUT.ADVISE({1}, {"Row"}, {"Material"}, {"Tool"}, {"Machine"}) //=> #VALUE!
+ */
+export function ADVISE(
+  row: any[][],
+  headings: any[][],
+  materials: any[][],
+  tools: any[][],
+  machines: any[][],
+): any[][] {
+  const blocks = readBlocks([
+    ["headings", headings],
+    ["materials", materials],
+    ["tools", tools],
+    ["machines", machines],
+  ]);
+  if (blocks instanceof CellError) return [[blocks]];
+  const [head, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
+  const missing = withoutOperation("headings", head);
+  if (missing) return [[missing]];
+  const cells = toBlock(row).map((line) => line.map((cell) => content(cell)));
+  if (cells.length !== 1 || cells[0]!.length !== head[0]!.length) {
+    const size = `${cells.length} × ${cells[0]!.length}`;
+    return [
+      [new CellError("#VALUE!", `row is ${size} cells; one row as wide as headings, ${head[0]!.length}, is allowed`)],
+    ];
+  }
+  const read = readRows([head[0]!, cells[0]!])[0]!;
+  const { advice } = advise(read, readLists(m, t, k));
+  const units = read.row.units ?? "mm";
+  return [
+    [...ADVICE_HEADINGS],
+    ...advice.map(({ kind, changes, before, after }) => [
+      kind,
+      changes.map((c) => changeText(c, units)).join("; "),
+      before.verdict,
+      after.verdict,
+      before.limit ?? "",
+      before.load ?? "",
+      after.limit ?? "",
+      after.load ?? "",
+      before.time ?? "",
+      after.time ?? "",
+    ]),
+  ];
+}
+
+/** Blocks by name, or the first that cannot be read. */
+function readBlocks(named: readonly (readonly [string, any[][]])[]): unknown[][][] | CellError {
+  const blocks: unknown[][][] = [];
+  for (const [name, argument] of named) {
     const block = plainBlock(name, argument);
-    if (block instanceof CellError) return [[block]];
+    if (block instanceof CellError) return block;
     blocks.push(block);
   }
-  const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
-  const known = matchHeadings(table[0]!, ROW_COLUMNS);
-  if (!known.some((match) => match.column.key === "operation")) {
-    return [[new CellError("#VALUE!", "rows has no heading Operation; a range with its heading row is wanted")]];
-  }
-  const plan = planTable({ rows: table, materials: m, tools: t, machines: k });
-  return [[...plan.header], ...plan.block.map((line) => [...line])];
+  return blocks;
+}
+
+function withoutOperation(name: string, block: unknown[][]): CellError | undefined {
+  const known = matchHeadings(block[0]!, ROW_COLUMNS);
+  if (known.some((match) => match.column.key === "operation")) return undefined;
+  return new CellError("#VALUE!", `${name} has no heading Operation; a heading row of the planning table is wanted`);
 }
