@@ -1,10 +1,8 @@
 /** Worksheet functions: pitch and limits of size of threads. */
-import { parseThread } from "../src/thread/designation.ts";
 import { threadLength, threadSize } from "../src/thread/limits.ts";
 import { lifted } from "./lift.ts";
-import { text, units, word } from "./params.ts";
-
-const thread = text("thread", 'a designation such as "1/2-13 UNC-2B" or "M6-6H" is wanted', (t) => parseThread(t));
+import { units, word } from "./params.ts";
+import { thread } from "./thread-param.ts";
 
 // Limits come in the thread's own unit and convert here, so that 0.4565 in stays 0.4565.
 const lead = lifted([thread, units], (t, u) => threadLength(t.lead, t, u));

@@ -27,6 +27,16 @@ const NOT_COVERED: readonly (readonly [RegExp, string])[] = [
   ],
 ];
 
+const FRACTIONS: Readonly<Record<string, string>> = {
+  "¼": "1/4",
+  "½": "1/2",
+  "¾": "3/4",
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+};
+
 const CACHE_LIMIT = 4000;
 const cache = new Map<string, Thread>();
 
@@ -53,6 +63,7 @@ export function parseThread(text: string, parameter = "thread"): Thread {
     .replace(/\s+/g, " ")
     .replace(/[‐‑‒–—−]/g, "-")
     .replace(/[×✕⨯]/g, "x")
+    .replace(/(\d?)\s*([¼½¾⅛⅜⅝⅞])/g, (_, whole: string, mark: string) => `${whole && `${whole} `}${FRACTIONS[mark]}`)
     .replace(/⁄/g, "/");
   if (clean === "") throw new TradeError("blank", parameter, text, KNOWN);
   const upper = clean.toUpperCase();

@@ -5,7 +5,7 @@ import type { Thread } from "./types.ts";
 
 const NUMBER = String.raw`\d*[.]?\d+`;
 const DESIGNATION = new RegExp(
-  String.raw`^M\s*(${NUMBER})\s*(?:[xX*]\s*(${NUMBER}))?\s*(?:-?\s*(\d[A-Za-z](?:\s*\d[A-Za-z])?))?\s*(?:-?\s*([LR]H))?$`,
+  String.raw`^M\s*(${NUMBER})\s*(?:[xX*-]\s*(${NUMBER}))?\s*(?:-?\s*(\d[A-Za-z](?:\s*\d[A-Za-z])?))?\s*(?:-?\s*([LR]H))?$`,
   "i",
 );
 const INTERNAL = "4H to 8H and 5G to 7G, also two-part such as 5H6H (pitch, then minor diameter)";

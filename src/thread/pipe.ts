@@ -30,7 +30,8 @@ const SIZES: readonly (readonly [string, number, number, number, number])[] = [
   ["6", 11, 163.83, 162.351, 160.872],
 ];
 
-const DESIGNATION = /^G\s*((?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d+)\s*"?\s*(?:-?\s*([A-Z]))?\s*(?:-?\s*([LR]H))?$/;
+const DESIGNATION =
+  /^G\s*((?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d+)\s*"?\s*(?:-\s*(\d\d))?\s*(?:-?\s*([A-Z]))?\s*(?:-?\s*([LR]H))?$/;
 
 /**
  * G thread of a designation; undefined when the text does not have the shape of one.
@@ -53,12 +54,15 @@ export function readPipe(text: string, parameter: string, original: string): Thr
   const row = SIZES.find((r) => r[0] === name);
   const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
   if (!row) throw unknown(`there is no size G${name}; the sizes are G${SIZES.map((r) => r[0]).join(", G")}`);
-  const letter = match[2] ?? "";
+  const letter = match[3] ?? "";
+  if (match[2] !== undefined && Number(match[2]) !== row[1]) {
+    throw unknown(`G${name} has ${row[1]} threads per inch`);
+  }
   if (letter !== "" && letter !== "A" && letter !== "B") {
     throw unknown(`class ${letter} does not exist; external threads are A or B, internal threads have no letter`);
   }
   const pitch = 25.4 / row[1];
-  const left = match[3] === "LH";
+  const left = match[4] === "LH";
   return {
     standard: "pipe",
     designation: `G${name}${letter}${left ? "-LH" : ""}`,

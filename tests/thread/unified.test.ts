@@ -8,6 +8,8 @@ import { UNIFIED_SIZES } from "../../src/thread/unified-series.ts";
 
 const size = (text: string, element: ThreadElement, limit: ThreadLimit) =>
   threadSize(parseThread(text), element, limit);
+/** Diameters behind the tolerances of threads with nine pitches of engagement, read off the printed tables. */
+const NINE_PITCH = [0.19, 0.25, 0.375, 0.5, 0.625, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5, 6];
 const CLASSES = ["1A", "2A", "3A", "1B", "2B", "3B"];
 
 describe("Unified limits (identity)", () => {
@@ -73,6 +75,46 @@ describe("Unified limits (independent)", () => {
         );
       }
     }
+  });
+
+  it("agree with the formulas and roundings carried out in binary with a guard, for every standard thread and class", () => {
+    // Half up at the nth place; the guard of 1e-7 units makes a tie on paper a tie here.
+    const up = (x: number, n: number) => Math.floor(x * 10 ** n + 0.5 + 1e-7) / 10 ** n;
+    const wrong: string[] = [];
+    const same = (a: number, b: number) => Math.abs(a - b) < 1e-9;
+    for (const { name, major: D, pitches } of UNIFIED_SIZES) {
+      for (const { tpi, series } of pitches) {
+        const P = 1 / tpi;
+        const wide = series === "UNC" || series === "UNF" || (series === "UN" && tpi <= 8);
+        const places = [...NINE_PITCH].sort((a, b) => Math.abs(a - D) - Math.abs(b - D) || a - b);
+        const T = up(
+          0.0015 * Math.cbrt(wide ? D : places[0]!) + 0.0015 * Math.sqrt(wide ? D : 9 * P) + 0.015 * P ** (2 / 3),
+          6,
+        );
+        const d2 = up(D - 0.649519052838 * P, 4);
+        for (const [cls, factor] of Object.entries({
+          "1A": 1.5,
+          "2A": 1,
+          "3A": 0.75,
+          "1B": 1.95,
+          "2B": 1.3,
+          "3B": 0.975,
+        })) {
+          if (UNIFIED_EXCEPTIONS[`${name}-${tpi} ${series}`]?.[cls]) continue;
+          const t = `${name}-${tpi} ${series}-${cls}`;
+          const tolerance = up(T * factor, 4);
+          if (cls.endsWith("B")) {
+            if (!same(size(t, "pitch", "max"), d2 + tolerance)) wrong.push(t);
+          } else {
+            const allowance = cls === "3A" ? 0 : up(0.3 * T, 4);
+            const Td = up((cls === "1A" ? 0.09 : 0.06) * P ** (2 / 3), 4);
+            if (!same(size(t, "pitch", "min"), d2 - allowance - tolerance)) wrong.push(t);
+            if (!same(size(t, "major", "min"), up(D, 4) - allowance - Td)) wrong.push(t);
+          }
+        }
+      }
+    }
+    expect(wrong).toEqual([]);
   });
 
   it("use the plain formula with nine pitches for a special diameter", () => {
