@@ -43,7 +43,7 @@ const cache = new Map<string, Thread>();
 /**
  * Thread that a designation means. Unified (UNC, UNF, UNEF, 4- to 32-UN, UNS, with UNR and UNJ forms), metric (M) and G.
  *
- *   No class: internal, 2B or 6H (UNJ 3B, UNR 2A); G without a letter: internal.
+ *   No class: internal, 2B or 6H (M1 to M1.4 5H, UNJ 3B, UNR 2A); G without a letter: internal.
  *   Metric class letters keep their case: 6H is internal, 6h external.
  *
  * @param text - designation [-]

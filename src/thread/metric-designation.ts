@@ -50,7 +50,9 @@ export function readMetric(text: string, parameter: string, original: string): T
   if (!isCoarse && !fine.includes(pitch) && !further.includes(pitch)) {
     throw unknown(`for this size there ${exists.includes(",") ? "are" : "is"} ${exists}`);
   }
-  const threadClass = (match[3] ?? "6H").replace(/\s/g, "");
+  // No class means the medium class: 6H, and 5H up to M1.4 (ISO 965-1); 4H is all there is at 0.2 mm.
+  const medium = major > 1.4 && pitch > 0.2 ? "6H" : pitch > 0.2 ? "5H" : "4H";
+  const threadClass = (match[3] ?? medium).replace(/\s/g, "");
   const letters = threadClass.replace(/\d/g, "");
   const internal = /^[GH]{1,2}$/.test(letters);
   const external = /^[efgh]{1,2}$/.test(letters);

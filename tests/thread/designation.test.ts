@@ -39,6 +39,8 @@ const READ: [string, string, "internal" | "external", number, number][] = [
   ["M12x1.75-4g6g", "M12×1.75-4g6g", "external", 12, 1.75],
   ["M10 x 1.5 - 5H6H", "M10×1.5-5H6H", "internal", 10, 1.5],
   ["M8x1-6H-LH", "M8×1-6H-LH", "internal", 8, 1],
+  ["M1.2", "M1.2×0.25-5H", "internal", 1.2, 0.25],
+  ["M1.6", "M1.6×0.35-6H", "internal", 1.6, 0.35],
   ["M8-1.25", "M8×1.25-6H", "internal", 8, 1.25],
   ["M6x1.0 - 6g", "M6×1-6g", "external", 6, 1],
   ["½-13 UNC-2B", "1/2-13 UNC-2B", "internal", 0.5, 13],
