@@ -1,6 +1,5 @@
 /** Cuts on circular walls: feed of the cutter's centre, and the straight-wall depth with the same engagement. */
 import { positive, within } from "../check.ts";
-import { TradeError } from "../errors.ts";
 
 export type Side = "inside" | "outside";
 
@@ -57,14 +56,11 @@ export function arcDepth(startDiameter: number, finishDiameter: number, cutterDi
   const Dm = finishDiameter;
   const Dc = cutterDiameter;
   if (side === "inside") {
-    const Dw = Math.max(within("startDiameter", startDiameter, 0, Dm, "length", "high"), Math.abs(2 * Dc - Dm));
+    const Dw = within("startDiameter", startDiameter, 0, Dm, "length", "high");
+    if (Dw <= Math.abs(2 * Dc - Dm)) return Dc;
     return Math.min(Dc, ((Dm - Dw) * (Dm + Dw)) / (4 * path));
   }
-  if (!Number.isFinite(startDiameter))
-    throw new TradeError("value", "startDiameter", startDiameter, "a number is wanted");
-  const Dw = Math.min(
-    within("startDiameter", startDiameter, Dm, Number.POSITIVE_INFINITY, "length", "low"),
-    Dm + 2 * Dc,
-  );
+  const Dw = within("startDiameter", startDiameter, Dm, Number.POSITIVE_INFINITY, "length", "low");
+  if (Dw >= Dm + 2 * Dc) return Dc;
   return Math.min(Dc, ((Dw - Dm) * (Dw + Dm)) / (4 * path));
 }

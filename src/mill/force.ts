@@ -94,7 +94,7 @@ export function millForces(cut: MillCut): CutForces {
   const ka = notNegative("axialRatio", cut.axialRatio ?? 0);
   const sense = cut.way === "conventional" ? -1 : 1;
 
-  const phi = 2 * Math.asin(Math.sqrt(ae / D));
+  const phi = ae / D > 1 - 1e-15 ? Math.PI : 2 * Math.asin(Math.sqrt(ae / D));
   const p = (2 * Math.PI) / z;
   const trail = (2 * ap * Math.tan(helix)) / D;
   const psi = trail < STRAIGHT ? 0 : trail;

@@ -49,14 +49,16 @@ function rule(n: number): Rule {
   return found;
 }
 
-/** Points for a piece of that length [rad]. */
+/** Points for a piece of that length [rad]; the steps are at odd lengths, which round inputs do not sit on. */
 function points(length: number): number {
-  return length > 2 ? 28 : length > 1 ? 20 : length > 0.3 ? 14 : length > 0.1 ? 10 : 7;
+  return length > 2.037 ? 28 : length > 1.013 ? 20 : length > 0.307 ? 14 : length > 0.103 ? 10 : 7;
 }
 
 /** Most points in a piece, and most cuts of a period. */
 const MOST = 30;
 const MOST_CUTS = 24;
+/** Angles closer than this share of the period are one. */
+const SAME = 1e-9;
 const tau = new Float64Array(MOST);
 const force = new Float64Array(MOST);
 const tangential = new Float64Array(MOST);
@@ -84,9 +86,12 @@ export function overTurn(
   wallSpan: number,
 ): Turn {
   const p = positive("period", period);
-  const cuts = [0, p];
-  for (const b of breaks) cuts.push(b - p * Math.floor(b / p));
-  cuts.sort((a, b) => a - b);
+  const cuts = [0];
+  for (const b of breaks.map((x) => x - p * Math.floor(x / p)).sort((x, y) => x - y)) {
+    // breaks that meet but for rounding are one
+    if (b - cuts[cuts.length - 1]! > SAME * p && p - b > SAME * p) cuts.push(b);
+  }
+  cuts.push(p);
   const out = new Float64Array(4);
   const sum = [0, 0, 0, 0, 0];
   const best = { peak: 0, tangential: 0, high: Number.NEGATIVE_INFINITY, low: Number.POSITIVE_INFINITY };
@@ -94,7 +99,6 @@ export function overTurn(
   for (let piece = 0; piece + 1 < cuts.length; piece++) {
     const a = cuts[piece]!;
     const length = cuts[piece + 1]! - a;
-    if (!(length > 1e-11 * p)) continue;
     const onWall = a + length / 2 < wallSpan;
     out.fill(0);
     at(a + length / 2, out);
@@ -199,15 +203,15 @@ function top(samples: Float64Array, n: number, start: number, sign: 1 | -1, valu
     if (f < worth || f < sign * samples[i - 1]! || f < sign * samples[i + 1]!) continue;
     let [x0, x1, x2] = [tau[i - 1]!, tau[i]!, tau[i + 1]!];
     let [f0, f1, f2] = [sign * samples[i - 1]!, f, sign * samples[i + 1]!];
-    for (let step = 0; step < 4; step++) {
+    for (let step = 0; step < 6; step++) {
       const d0 = (f1 - f0) / (x1 - x0);
       const d2 = (f2 - f1) / (x2 - x1);
       const bend = (d2 - d0) / (x2 - x0);
       if (!(bend < 0)) break;
       const x = (x0 + x1) / 2 - d0 / (2 * bend);
       const gain = -bend * (x - x1) ** 2;
-      if (!(x > x0 && x < x2) || gain < 1e-8 * range) {
-        if (gain < 1e-8 * range) best = Math.max(best, f1 + gain);
+      if (!(x > x0 && x < x2) || gain < 1e-11 * range) {
+        if (gain < 1e-11 * range) best = Math.max(best, f1 + gain);
         break;
       }
       const fx = sign * value(x);
