@@ -26,7 +26,7 @@ const LIST_ROWS = 200;
 /** Column of the planning table: A shows the verdict, B is a gap. */
 const LEFT = 2;
 
-const FONT = "Arial";
+const BASE: IStyleData = { ff: "Arial", fs: 11, vt: 2 };
 const HEADING: IStyleData = {
   bl: 1,
   cl: { rgb: "#1d2733" },
@@ -56,10 +56,10 @@ export function toCell(value: CellValue, style?: string): ICellData {
   return { v: value, t: STRING, ...s };
 }
 
-function width(heading: string, cells: readonly CellValue[]): number {
+function width(heading: string, cells: readonly CellValue[], hasChoices = false): number {
   const longestWord = Math.max(...heading.split(/\s+/).map((w) => w.length));
   const longest = Math.max(longestWord, ...cells.map((c) => String(c ?? "").length));
-  return Math.min(230, Math.max(56, Math.round(longest * 7.4) + 20));
+  return Math.min(300, Math.max(56, Math.round(longest * 7.6) + (hasChoices ? 40 : 18)));
 }
 
 interface Choice {
@@ -119,6 +119,7 @@ function listSheet(id: string, name: string, columns: readonly Column[], rows: R
       ]),
     ),
     freeze: { xSplit: 1, ySplit: 1, startRow: 1, startColumn: 1 },
+    defaultStyle: BASE,
   };
 }
 
@@ -148,12 +149,11 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   rows.forEach((row, r) => {
     cellData[r + 1] = Object.fromEntries(row.map((cell, c) => [LEFT + c, toCell(cell)]));
   });
-  const texts = ["thread", "row", "feature"];
+  const texts = ["thread", "feature"];
   columns.forEach((column, c) => {
     if (!column || !texts.includes(column.key)) return;
     for (let r = 1; r <= PLAN_ROWS; r++) {
       const cell = cellData[r]?.[LEFT + c];
-      if (column.key === "row" && typeof cell?.v === "number") continue;
       cellData[r] ??= {};
       cellData[r]![LEFT + c] = { ...cell, s: "text" };
     }
@@ -206,6 +206,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
       w: width(
         String(heading ?? ""),
         rows.map((row) => row[c] ?? null),
+        columns[c] !== undefined && wordsOf(columns[c]) !== undefined,
       ),
     };
   });
@@ -248,7 +249,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
     appVersion: "0.25.1",
     locale: "enUS" as IWorkbookData["locale"],
     styles,
-    defaultStyle: { ff: FONT, fs: 10, vt: 2 },
+    defaultStyle: BASE,
     sheetOrder: ["plan", "materials", "tools", "machines"],
     sheets: {
       plan: {
@@ -259,6 +260,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
         cellData,
         rowData: { 0: { h: 42 } },
         columnData,
+        defaultStyle: BASE,
         freeze: { xSplit: LEFT + 2, ySplit: 1, startRow: 1, startColumn: LEFT + 2 },
       },
       materials: listSheet("materials", "Materials", MATERIAL_COLUMNS, lists.materials),

@@ -118,7 +118,7 @@ export function functionHelp(): IFunctionInfo[] {
       description: info?.description ?? "",
       abstract: info?.description ?? "",
       functionParameter: (info?.parameters ?? []).map(({ name, description, optional }) => ({
-        name: optional ? `[${name}]` : name,
+        name,
         detail: optional ? `${description} May be left out.` : description,
         example: "",
         require: optional ? 0 : 1,

@@ -1,12 +1,17 @@
 /** The desk: grid, pane and the bar above them. The one place that wires them together. */
 import "./desk.css";
+import "../pane.css";
 import type { IWorkbookData } from "@univerjs/core";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
 import { HostError } from "../host/host.ts";
 import { sheetHost } from "../host/sheet.ts";
+import { mountPane } from "../ui/pane.ts";
 import { blankPlan, type Lists, planBook } from "./book.ts";
 import { startGrid } from "./grid.ts";
 import { showReasons } from "./reason.ts";
-import { DEMO_PLAN, MACHINES, MATERIALS, TOOLS } from "./stand-in.ts";
 import { takeWorkbook } from "./take.ts";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
@@ -16,8 +21,9 @@ const element = <E extends HTMLElement>(id: string) => document.getElementById(i
 const state = element("state");
 const bookName = element("book-name");
 
-function say(text: string, trouble = false): void {
+function say(text: string, trouble = false, busy = false): void {
   state.textContent = text;
+  state.dataset.busy = busy ? "yes" : "no";
   state.classList.toggle("trouble", trouble);
 }
 
@@ -55,8 +61,8 @@ async function show(data: IWorkbookData, title: string): Promise<void> {
   name = title;
   bookName.textContent = title;
   document.title = `${title} – Tablefeed desk`;
-  await answered;
   savedAt = host.edits();
+  await answered;
 }
 
 /** Waits for the engine to have answered what was just opened. */
@@ -85,8 +91,10 @@ async function guarded(work: () => Promise<void>): Promise<void> {
 }
 
 async function save(forExcel: boolean): Promise<void> {
-  say("Saving …");
+  say("Saving …", false, true);
   const { writeXlsx } = await import("./xlsx.ts");
+  // What is being typed belongs to it as well.
+  await api.getActiveWorkbook()?.endEditingAsync(true);
   const edits = host.edits();
   const { bytes, left } = await writeXlsx(takeWorkbook(univer), { forExcel });
   const link = document.createElement("a");
@@ -100,7 +108,7 @@ async function save(forExcel: boolean): Promise<void> {
 
 async function open(file: File): Promise<void> {
   if (!(await mayReplace())) return;
-  say(`Opening ${file.name} …`);
+  say(`Opening ${file.name} …`, false, true);
   const { readXlsx } = await import("./xlsx.ts");
   const { data, left } = await readXlsx(new Uint8Array(await file.arrayBuffer()), file.name);
   await show(data, file.name);
@@ -123,7 +131,7 @@ element("blank").onclick = () =>
     say("A blank planning table, with the lists");
   });
 const demo = async () => {
-  await show(planBook("Demo job", DEMO_PLAN, LISTS), "Demo job.xlsx");
+  await show(planBook("Demo job", DEMO, LISTS), "Demo job.xlsx");
   say("The demo job of the Harrow Lane Machine Works");
 };
 element("demo").onclick = () =>
@@ -147,5 +155,9 @@ window.addEventListener("beforeunload", (event) => {
   if (unsaved()) event.preventDefault();
 });
 
+mountPane(element("pane"), host);
 showReasons(host, api, element("reason"));
 void guarded(demo);
+
+/** For the tests, and for whoever looks at the desk from the browser's console. */
+Object.assign(globalThis, { tablefeedDesk: { valueAt: host.valueAt, reasonAt: host.reasonAt, unsaved } });

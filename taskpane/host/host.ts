@@ -105,7 +105,7 @@ export interface Host {
 
   /**
    * Writes cells as one step of undo. Nothing else is touched. The block is checked first: "gone" when its headings
-   * are no longer where they were.
+   * are no longer where they were, "occupied" when a cell beside the block holds something.
    */
   writeCells(block: Block, changes: readonly Change[]): Promise<void>;
 

@@ -3,6 +3,7 @@ import {
   type ICellData,
   ICommandService,
   type IObjectMatrixPrimitiveType,
+  type IRange,
   IUndoRedoService,
   IUniverInstanceService,
   type Nullable,
@@ -31,7 +32,7 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { findTable, firstBlock, reference, type Selection, spokenAddress } from "./region.ts";
+import { columnName, findTable, firstBlock, reference, type Selection, spokenAddress } from "./region.ts";
 
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 
@@ -195,13 +196,32 @@ export function sheetHost(univer: Univer): SheetHost {
     if (sheet.getColumnCount() < columns) sheet.setColumnCount(columns);
   }
 
+  /** First cell of the formula whose block covers a cell; null without one. */
+  function spillOver(sheet: Worksheet, row: number, column: number): string | null {
+    const ranges = formulas.getArrayFormulaRange()?.[workbook().getUnitId()]?.[sheet.getSheetId()] ?? {};
+    for (const line of Object.values(ranges as Record<number, Record<number, IRange | null>>)) {
+      for (const range of Object.values(line)) {
+        if (!range || row < range.startRow || row > range.endRow) continue;
+        if (column >= range.startColumn && column <= range.endColumn)
+          return `${columnName(range.startColumn)}${range.startRow + 1}`;
+      }
+    }
+    return null;
+  }
+
   function checkFree(sheet: Worksheet, row: number, column: number, rows: number, columns: number): void {
     const extra = spilled(sheet);
     for (let r = row; r < row + rows; r++) {
       for (let c = column; c < column + columns; c++) {
         if (value(sheet, r, c, extra) !== null || sheet.getCellRaw(r, c)?.f) {
           const where = spokenAddress(sheet.getName(), r, c, 1, 1).split(":")[0];
-          throw new HostError("occupied", `There is already something in ${where}; nothing was written.`);
+          const live = spillOver(sheet, r, c);
+          throw new HostError(
+            "occupied",
+            live === null
+              ? `There is already something in ${where}; nothing was written.`
+              : `The live results are in the way in ${where}; nothing was written. Clear ${live} first to take them out.`,
+          );
         }
       }
     }
@@ -323,6 +343,8 @@ export function sheetHost(univer: Univer): SheetHost {
       const cells: IObjectMatrixPrimitiveType<ICellData> = {};
       for (const change of changes) {
         const row = block.top + 1 + change.row;
+        // Inside the table the caller knows what is there; beside it nothing may be lost.
+        if (change.column >= block.headings.length) checkFree(sheet, row, block.left + change.column, 1, 1);
         cells[row] ??= {};
         cells[row]![block.left + change.column] = engineCell(change.value, change.format);
       }
