@@ -1,5 +1,6 @@
 /** The whole table: every row worked out by its operation, then time, tool life and cost. */
 import { partCost } from "../cost.ts";
+import { TradeError } from "../errors.ts";
 import { toolLife } from "../life.ts";
 import { type DimensionName, fromCanonical } from "../units.ts";
 import { RESULT_COLUMNS } from "./columns.ts";
@@ -10,6 +11,7 @@ import { planThreadMill } from "./op-thread.ts";
 import { planWall } from "./op-wall.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "./read.ts";
 import type { RowPlan } from "./types.ts";
+import { tidy } from "./work.ts";
 
 export interface Blocks {
   readonly rows: Cells;
@@ -50,8 +52,8 @@ export function planRows(rows: readonly ReadRow[], lists: Lists, detail = true):
 export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true): RowPlan {
   const job = startJob(read, lists, detail);
   const done = read.row.operation === undefined || read.row.units === undefined ? {} : operate(job);
-  timeAndCost(job, done, sharing);
-  return job.work.finish(read.name, read.row.operation ?? "");
+  const more = timeAndCost(job, done, sharing);
+  return { ...job.work.finish(read.name, read.row.operation ?? ""), ...more };
 }
 
 function operate(job: Job): Done {
@@ -69,13 +71,18 @@ function operate(job: Job): Done {
   }
 }
 
-function timeAndCost({ work, row, machine, material }: Job, done: Done, sharing: number): void {
+function timeAndCost(job: Job, done: Done, sharing: number): Pick<RowPlan, "time" | "money" | "life"> {
+  const { work, row, machine } = job;
   const t = done.time;
-  if (!t || !machine) return;
+  if (!t || !machine) return {};
   const each = t.cutting + t.moving + t.waiting;
   const quantity = row.quantity ?? 1;
   const change = machine.toolChange ?? 0;
   const time = each * quantity + change;
+  if (!Number.isFinite(time) || time <= 0) {
+    work.reason("stop", "no-time", "the time of the row is beyond any number that means something", "check its sizes");
+    return {};
+  }
   work.step("time", "time per part", time, "time each × quantity + one tool change", "COMMON", { unit: "s" });
   work.set({ timeEach: each, time });
   if (t.cutting > 1.2 * t.ideal && t.cutting - t.ideal > 0.5) {
@@ -87,37 +94,22 @@ function timeAndCost({ work, row, machine, material }: Job, done: Done, sharing:
       { value: t.cutting, limit: t.ideal },
     );
   }
-  if (machine.rate === undefined) return;
+  const seconds = { ...t, change };
+  const life = edgeLife(job, done);
+  if (machine.rate === undefined) return { time: seconds, life };
   let toolCost = 0;
-  const tool = done.tool;
-  // The list's reference life belongs to carbide at the top of its speed range; for HSS nothing is known.
-  const reference = tool?.substrate === "hss" ? undefined : material?.speedCarbideHigh;
-  if (
-    done.cutting &&
-    tool?.price !== undefined &&
-    material?.taylorN &&
-    material.referenceLife &&
-    reference !== undefined
-  ) {
-    const life = toolLife(done.cutting.surfaceSpeed, reference, material.referenceLife, material.taylorN);
+  if (done.cutting && done.tool?.price !== undefined && life !== undefined) {
     const share = (done.cutting.seconds * quantity) / 60 / life;
-    toolCost = (share * tool.price) / (tool.edges ?? 1);
-    work.step(
-      "life",
-      "tool life (estimate)",
-      life,
-      "Taylor V·T^n = C from the top of the material's speed range",
-      "TAYLOR1907",
-      {
-        unit: "min",
-        cell: work.formula("TOOLLIFE", done.cutting.surfaceSpeed, reference, material.referenceLife, material.taylorN),
-      },
-    );
+    toolCost = (share * done.tool.price) / (done.tool.edges ?? 1);
     work.step("toolCost", "tool cost per part", toolCost, "cutting time / life × price / edges", "COMMON", {
       unit: "money",
     });
   }
   const setup = row.batch === undefined ? 0 : ((machine.setup ?? 0) * 60) / sharing;
+  if (!Number.isFinite(machine.rate * (time + setup) + toolCost)) {
+    work.reason("stop", "no-cost", "the cost is beyond any number that means something", "check Rate, Setup and Price");
+    return { time: seconds, life };
+  }
   const cost = partCost(time, machine.rate, row.batch ?? 1, setup, toolCost);
   work.step(
     "cost",
@@ -130,6 +122,44 @@ function timeAndCost({ work, row, machine, material }: Job, done: Done, sharing:
     { unit: "money", cell: work.formula("PARTCOST", time, machine.rate, row.batch ?? 1, setup, toolCost) },
   );
   work.set({ cost });
+  const money = {
+    machine: (machine.rate * time) / 3600,
+    setup: (machine.rate * setup) / (3600 * (row.batch ?? 1)),
+    tool: toolCost,
+  };
+  return { time: seconds, money, life };
+}
+
+/**
+ * Life of an edge [min]. The list's reference life belongs to carbide at the top of its speed range; for HSS nothing
+ * is known.
+ */
+function edgeLife({ work, material }: Job, { tool, cutting }: Done): number | undefined {
+  const reference = material?.speedCarbideHigh;
+  if (!cutting || tool === undefined || tool.substrate === "hss" || reference === undefined) return undefined;
+  if (!material?.taylorN || !material.referenceLife) return undefined;
+  const speed = cutting.surfaceSpeed;
+  try {
+    const life = toolLife(speed, reference, material.referenceLife, material.taylorN);
+    work.step(
+      "life",
+      "tool life (estimate)",
+      life,
+      "Taylor V·T^n = C from the top of the material's speed range",
+      "TAYLOR1907",
+      { unit: "min", cell: work.formula("TOOLLIFE", speed, reference, material.referenceLife, material.taylorN) },
+    );
+    return life;
+  } catch (error) {
+    if (!(error instanceof TradeError)) throw error;
+    work.reason(
+      "check",
+      "no-life",
+      `no tool life: ${error.text((v) => tidy(v, 1))}`,
+      "check Taylor n, Reference life and speed; tool cost is not in the cost",
+    );
+    return undefined;
+  }
 }
 
 /** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */

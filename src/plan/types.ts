@@ -67,6 +67,23 @@ export interface Sketch {
 /** Result columns by key (columns.ts); null where the operation has none. */
 export type Results = Readonly<Record<string, number | string | null>>;
 
+/** Seconds of one feature by what the machine does in them; the tool change is once per row. */
+export interface RowTime {
+  readonly cutting: number;
+  readonly moving: number;
+  readonly waiting: number;
+  /** What the same cutting path would take at the programmed feed without acceleration. */
+  readonly ideal: number;
+  readonly change: number;
+}
+
+/** Money of one part by what it is paid for; `machine` holds the row's own tool change. */
+export interface RowMoney {
+  readonly machine: number;
+  readonly setup: number;
+  readonly tool: number;
+}
+
 export interface RowPlan {
   readonly row: string | number | null;
   readonly operation: string;
@@ -79,4 +96,10 @@ export interface RowPlan {
   readonly results: Results;
   readonly steps: readonly Step[];
   readonly sketch?: Sketch;
+  /** Where the machine has a rapid and an acceleration and the row is complete. */
+  readonly time?: RowTime;
+  /** Where the machine has a rate as well. */
+  readonly money?: RowMoney;
+  /** Life of one edge at the row's surface speed [min], where material and tool tell it. */
+  readonly life?: number;
 }
