@@ -9,7 +9,7 @@
  * pitches, the tolerance was worked out for a few diameters only and used for the neighbours (13/16-20 and 7/8-20
  * have that of 3/4-20, 15/16-12 and 15/16-16 that of 1 in, 2-3/8-20 that of 2-1/2 in).
  */
-import { Decimal as Base } from "decimal.js";
+import { Decimal as Base } from "decimal.js-light";
 import type { Limit, Thread, ThreadLimits } from "./types.ts";
 import { UNIFIED_EXCEPTIONS } from "./unified-exceptions.ts";
 
@@ -100,6 +100,9 @@ function pitchTolerance2A(thread: Thread): number {
   return units(roots.times("0.0015").plus(twoThirds(tpi!).times("0.015")), 6);
 }
 
+const lesser = (a: Decimal, b: Decimal) => (a.lt(b) ? a : b);
+const greater = (a: Decimal, b: Decimal) => (a.gt(b) ? a : b);
+
 /** Tolerance on the minor diameter of internal threads [0.0001 in]. */
 function minorTolerance(digit: string, major: number, tpi: number): number {
   const P = pitchOf(tpi);
@@ -108,10 +111,10 @@ function minorTolerance(digit: string, major: number, tpi: number): number {
   const plain = P.times("0.25").minus(P.times(P).times("0.4"));
   if (digit === "3") {
     const least = tpi >= 13 ? P.times("0.23").minus(P.times(P).times("1.5")) : P.times("0.12");
-    return units(Decimal.min(Decimal.max(common, least), most), 4);
+    return units(lesser(greater(common, least), most), 4);
   }
   if (major >= 0.25) return units(tpi >= 4 ? plain : P.times("0.15"), 4);
-  return units(Decimal.min(Decimal.max(common, plain), most), 4);
+  return units(lesser(greater(common, plain), most), 4);
 }
 
 interface Base4 {
