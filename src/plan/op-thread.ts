@@ -54,12 +54,15 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
   const native = thread.native === "in" ? (["number", "letter", "fraction"] as const) : (["metric"] as const);
   let hole = row.startDiameter || undefined;
   let drill: Drill | null = null;
+  // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
+  let made = hole ?? 0;
   if (hole === undefined) {
     const oversize = drillOversize((minorMin + minorMax) / 2, "hss");
     drill =
       nearestDrillInside(minorMin, minorMax, oversize, native) ??
       nearestDrill((minorMin + minorMax) / 2 - oversize, native);
     hole = drill.diameter;
+    made = hole + oversize;
     work.step(
       "startDiameter",
       "drill before the thread",
@@ -75,21 +78,21 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
     unit: "%",
     cell: work.formula("THREADPERCENT", thread.designation, [hole, "length"], work.units),
   });
-  if (hole < minorMin * 0.9999999) {
+  if (made < minorMin * 0.9999999) {
     work.reason(
       "stop",
       "hole-under-minor",
-      `the hole ${work.say(hole)} is under the least minor diameter ${work.say(minorMin)} (${percent.toFixed(0)} % of thread${percent > PERCENT_LIMIT ? ", more than the basic profile has" : ""})`,
+      `the hole ${work.say(made)} is under the least minor diameter ${work.say(minorMin)} (${percent.toFixed(0)} % of thread${percent > PERCENT_LIMIT ? ", more than the basic profile has" : ""})`,
       "drill or bore it larger first",
-      { value: hole, limit: minorMin, dimension: "length" },
+      { value: made, limit: minorMin, dimension: "length" },
     );
-  } else if (hole > minorMax * 1.0000001) {
+  } else if (made > minorMax * 1.0000001) {
     work.reason(
       "stop",
       "hole-over-minor",
-      `the hole ${work.say(hole)} is over the largest minor diameter ${work.say(minorMax)}: only ${percent.toFixed(0)} % of thread is left`,
+      `the hole ${work.say(made)} is over the largest minor diameter ${work.say(minorMax)}: only ${percent.toFixed(0)} % of thread is left`,
       "take a smaller drill: one drill does not serve every pitch of a diameter",
-      { value: hole, limit: minorMax, dimension: "length" },
+      { value: made, limit: minorMax, dimension: "length" },
     );
   }
   return hole;

@@ -170,17 +170,18 @@ function judgeReach(
       "DERIVED",
       {
         dimension: "length",
-        cell: sizes.internal
-          ? work.formula(
-              "NECKCLEARANCE",
-              sizes.thread.designation,
-              [start, "length"],
-              [tool.diameter!, "length"],
-              [tool.neckDiameter, "length"],
-              [tool.tipFlat!, "length"],
-              work.units,
-            )
-          : undefined,
+        cell:
+          sizes.internal && tool.diameter! <= start
+            ? work.formula(
+                "NECKCLEARANCE",
+                sizes.thread.designation,
+                [start, "length"],
+                [tool.diameter!, "length"],
+                [tool.neckDiameter, "length"],
+                [tool.tipFlat!, "length"],
+                work.units,
+              )
+            : undefined,
       },
     );
     work.set({ neckGap: gap });
