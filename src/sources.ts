@@ -52,6 +52,10 @@ export const SOURCES = {
     edition: "2013",
     where: "tables from memory, checked against published limits",
   },
+  ISO286: {
+    title: "ISO 286-1 and 286-2, ISO code system for tolerances on linear sizes",
+    edition: "2010, from memory",
+  },
   ISO228: {
     title: "ISO 228-1, Pipe threads where pressure-tight joints are not made on the threads",
     edition: "2000",
