@@ -74,8 +74,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   if (!speed || listed === undefined) return {};
   const beam = toolBeam(work, row, tool, machine);
-  const loadFromTip = Math.min(wall.axial, tool.cuttingLength ?? wall.axial) / 2;
-  const chosen = choosePasses(job, wall, tool, listed, beam, loadFromTip);
+  const chosen = choosePasses(job, wall, tool, listed, beam);
   const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
   const wantedFeed = arc ? arcFeed(edgeTable, wall.finish!, diameter, wall.side as "inside" | "outside") : edgeTable;
   radialStep(job, wall, chosen, diameter);
@@ -131,11 +130,14 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     springPasses: chosen.springs,
     depths: written,
   });
+  const helixOnly = wall.rise > 0 && chosen.depths.length === 1;
   work.step(
     "axialDepth",
     "axial depth",
-    wall.axial,
-    wall.rise > 0 ? "rise per turn of the helix" : `${wall.levels} level${wall.levels > 1 ? "s" : ""} of equal depth`,
+    helixOnly ? wall.rise : wall.axial,
+    helixOnly
+      ? "rise per turn of the helix"
+      : `${wall.levels} level${wall.levels > 1 ? "s" : ""} of equal depth${wall.rise > 0 ? " after the helical entry" : ""}`,
     "COMMON",
     { dimension: "length" },
   );
@@ -150,7 +152,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     cutterDiameter: diameter,
     depths: chosen.depths,
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
-    deflection: beam ? beam.flexibility(loadFromTip) * chosen.peak : undefined,
+    deflection: beam ? chosen.bending.deflection : undefined,
   };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.reason(
@@ -159,7 +161,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
       "the material's row has no kc1.1 and exponent: force, bending and power are not worked out",
       "fill them in",
     );
-  } else forces(job, wall, tool, chosen, beam, loadFromTip, speed.rpm);
+  } else forces(job, wall, tool, chosen, beam, speed.rpm);
   return timing(job, wall, tool, chosen, feed, speed.surfaceSpeed);
 }
 
@@ -213,15 +215,7 @@ function wallDirection({ row }: Job, wall: Wall): string {
   return wall.rise > 0 ? `top down, ${turn}` : turn;
 }
 
-function forces(
-  job: Job,
-  wall: Wall,
-  tool: SizedTool,
-  chosen: Attempt,
-  beam: ToolBeam | undefined,
-  loadFromTip: number,
-  rpm: number,
-): void {
+function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
   const { work, row } = job;
   work.set({ force: chosen.tangential });
   work.step(
@@ -234,7 +228,7 @@ function forces(
   );
   judgePower(job, chosen.torque, rpm);
   if (!beam) return;
-  const deflection = beam.flexibility(loadFromTip) * chosen.peak;
+  const { force, loadFromTip, deflection } = chosen.bending;
   work.set({ deflection });
   work.step(
     "deflection",
@@ -242,9 +236,9 @@ function forces(
     deflection,
     "stepped cantilever: bending, shear, shoulders, holder",
     "ROARK",
-    { dimension: "length", cell: toolDeflectionCell(work, beam, loadFromTip, chosen.peak) },
+    { dimension: "length", cell: toolDeflectionCell(work, beam, loadFromTip, force) },
   );
-  judgeStress(job, beam, tool, chosen.peak, chosen.torque, loadFromTip);
+  judgeStress(job, beam, tool, force, chosen.torque, loadFromTip);
   if (wall.walls === 0) return;
   const finish = wall.finish ?? 0;
   const sign = wall.side === "inside" ? -1 : 1;

@@ -6,7 +6,7 @@ import { millForces } from "../mill/force.ts";
 import { BENDING_SHARE, edgeForce, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
 import type { ToolBeam } from "./tool-beam.ts";
-import { effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
+import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
 
 const MOST_PASSES = 8;
 const MOST_SPRINGS = 2;
@@ -19,8 +19,9 @@ export interface Attempt {
   readonly edgeFeed: number;
   readonly centreFeed: number;
   readonly chip: number;
-  readonly peak: number;
   readonly tangential: number;
+  /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
+  readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
   readonly torque: number;
   readonly errors: readonly [number, number];
   readonly load: number;
@@ -32,7 +33,6 @@ export function choosePasses(
   tool: SizedTool,
   listed: number,
   beam: ToolBeam | undefined,
-  loadFromTip: number,
 ): Attempt {
   const { row } = job;
   const share = row.radialDepth ?? RADIAL_SHARE * tool.diameter;
@@ -48,7 +48,7 @@ export function choosePasses(
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
   let best: Attempt | undefined;
   for (const passes of counts) {
-    const tried = tryPasses(job, wall, tool, listed, beam, loadFromTip, passes);
+    const tried = tryPasses(job, wall, tool, listed, beam, passes);
     if (!best || tried.load < best.load * 0.98) best = tried;
     if (tried.load <= 1) break;
   }
@@ -61,7 +61,6 @@ function tryPasses(
   tool: SizedTool,
   listed: number,
   beam: ToolBeam | undefined,
-  loadFromTip: number,
   passes: number,
 ): Attempt {
   const { row, material } = job;
@@ -83,8 +82,8 @@ function tryPasses(
       ...base,
       springs: chosenSprings,
       depths: spring(chosenSprings),
-      peak: 0,
       tangential: 0,
+      bending: { force: 0, loadFromTip: 0, deflection: 0 },
       torque: 0,
       errors: [0, 0],
       load: 0,
@@ -101,7 +100,7 @@ function tryPasses(
       exponent: material.exponent!,
       feedPerTooth: centreFeed,
       radialDepth: Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
-      axialDepth: wall.axial,
+      axialDepth: axialOf(wall, from),
       diameter,
       teeth,
       helixAngle: tool.helix ?? 0,
@@ -111,12 +110,16 @@ function tryPasses(
       edgeRadial: edgeShare * edge,
       way: row.way ?? "climb",
     });
-  let peak = 0;
   let tangential = 0;
   let torque = 0;
+  let bending = { force: 0, loadFromTip: 0, deflection: 0 };
+  const loadFromTip = (from: number) => Math.min(axialOf(wall, from), tool.cuttingLength ?? wall.axial) / 2;
+  const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
-    const f = force(i === 0 ? 0 : cutting[i - 1]!, d);
-    peak = Math.max(peak, f.peak);
+    const from = i === 0 ? 0 : cutting[i - 1]!;
+    const f = force(from, d);
+    const deflection = flexibility(from) * f.peak;
+    if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
@@ -130,8 +133,12 @@ function tryPasses(
     const bend = (model: "wallNormal" | "meanNormal") =>
       bentPasses({
         depths: spring(most),
-        flexibility: beam.flexibility(loadFromTip),
-        normalForce: (from, to) => (to - from <= 1e-9 ? 0 : force(from, to, model === "wallNormal" ? 1 : 0)[model]),
+        flexibility: flexibility(wall.stock),
+        // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
+        normalForce: (from, to) =>
+          to - from <= 1e-9
+            ? 0
+            : (force(from, to, model === "wallNormal" ? 1 : 0)[model] * flexibility(from)) / flexibility(wall.stock),
         chip: (from, to) =>
           to - from <= 1e-9 ? 0 : largestChip(centreFeed, effective(wall, diameter, from, to), diameter, angle),
         leastChip,
@@ -153,5 +160,14 @@ function tryPasses(
     size = worst(passes + springs) / allowed;
   }
   const rub = chip > 0 ? leastChip / chip : 0;
-  return { ...base, springs, depths: spring(springs), peak, tangential, torque, errors, load: Math.max(size, rub) };
+  return {
+    ...base,
+    springs,
+    depths: spring(springs),
+    tangential,
+    bending,
+    torque,
+    errors,
+    load: Math.max(size, rub),
+  };
 }

@@ -24,7 +24,7 @@ export interface Wall {
   readonly stock: number;
   /** Height of wall [mm]. */
   readonly depth: number;
-  /** Axial depth per level [mm], and levels. */
+  /** Axial depth per level [mm], and levels; a helical entry has its rise instead. */
   readonly axial: number;
   readonly levels: number;
   /** Rise per turn of a helical entry [mm]; 0 at depth. */
@@ -170,8 +170,7 @@ export function wallOf(job: Job, diameter: number, tool: Tool): Wall | undefined
       start,
       stock: Math.abs(finish - (solid ? Math.min(finish, Math.max(start, 0)) : start)) / 2,
       depth,
-      axial: solid ? rise : level.axial,
-      levels: solid ? 1 : level.levels,
+      ...level,
       rise,
       circles: true,
       walls: 2,
@@ -269,6 +268,9 @@ export function wallOf(job: Job, diameter: number, tool: Tool): Wall | undefined
     full: width >= diameter * 0.9999,
   };
 }
+
+/** Axial depth of a pass that starts with so much of the stock gone [mm]: the helix down into solid cuts its rise. */
+export const axialOf = (wall: Wall, from: number) => (wall.rise > 0 && from === 0 ? wall.rise : wall.axial);
 
 /** Radial positions of the passes: how much of the stock is gone after each [mm]. */
 export function positions(wall: Wall, diameter: number, passes: number): number[] {
