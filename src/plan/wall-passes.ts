@@ -2,7 +2,7 @@
 import { arcFeed } from "../mill/arc.ts";
 import { bentPasses } from "../mill/bending.ts";
 import { largestChip, thinnedFeed } from "../mill/chip.ts";
-import { millForces } from "../mill/force.ts";
+import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../mill/force.ts";
 import { BENDING_SHARE, edgeForce, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
 import type { ToolBeam } from "./tool-beam.ts";
@@ -93,23 +93,22 @@ function tryPasses(
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const edge = edgeForce(kc11, tool.edgeRadius);
-  const force = (from: number, to: number, edgeShare = 0) =>
-    millForces({
-      // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
-      kc11: kc11 * sin ** -material.exponent!,
-      exponent: material.exponent!,
-      feedPerTooth: centreFeed,
-      radialDepth: Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
-      axialDepth: axialOf(wall, from),
-      diameter,
-      teeth,
-      helixAngle: tool.helix ?? 0,
-      radialRatio: material.radialRatio ?? 0.35,
-      axialRatio: material.axialRatio ?? 0,
-      edgeTangential: edgeShare * edge,
-      edgeRadial: edgeShare * edge,
-      way: row.way ?? "climb",
-    });
+  const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
+    // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
+    kc11: kc11 * sin ** -material.exponent!,
+    exponent: material.exponent!,
+    feedPerTooth: centreFeed,
+    radialDepth: Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
+    axialDepth: axialOf(wall, from),
+    diameter,
+    teeth,
+    helixAngle: tool.helix ?? 0,
+    radialRatio: material.radialRatio ?? 0.35,
+    axialRatio: material.axialRatio ?? 0,
+    edgeTangential: edgeShare * edge,
+    edgeRadial: edgeShare * edge,
+    way: row.way ?? "climb",
+  });
   let tangential = 0;
   let torque = 0;
   let bending = { force: 0, loadFromTip: 0, deflection: 0 };
@@ -117,7 +116,7 @@ function tryPasses(
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
     const from = i === 0 ? 0 : cutting[i - 1]!;
-    const f = force(from, d);
+    const f = millForces(cutOf(from, d));
     const deflection = flexibility(from) * f.peak;
     if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
@@ -130,20 +129,21 @@ function tryPasses(
   let springs = chosenSprings;
   let size = 0;
   if (wall.walls > 0 && beam) {
-    const bend = (model: "wallNormal" | "meanNormal") =>
+    const bend = (normal: (from: number, to: number) => number) =>
       bentPasses({
         depths: spring(most),
         flexibility: flexibility(wall.stock),
         // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
         normalForce: (from, to) =>
-          to - from <= 1e-9
-            ? 0
-            : (force(from, to, model === "wallNormal" ? 1 : 0)[model] * flexibility(from)) / flexibility(wall.stock),
+          to - from <= 1e-9 ? 0 : (normal(from, to) * flexibility(from)) / flexibility(wall.stock),
         chip: (from, to) =>
           to - from <= 1e-9 ? 0 : largestChip(centreFeed, effective(wall, diameter, from, to), diameter, angle),
         leastChip,
       });
-    const walls = [bend("wallNormal"), bend("meanNormal")] as const;
+    const walls = [
+      bend((from, to) => wallNormalForce(cutOf(from, to, 1))),
+      bend((from, to) => meanNormalForce(cutOf(from, to))),
+    ] as const;
     const after = (n: number) => walls.map((w) => wall.walls * (wall.stock - w[n - 1]!)) as [number, number];
     const bad = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
     const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bentPasses } from "../../src/mill/bending.ts";
+import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
 
 describe("passes of a bending tool (independent)", () => {
   it("agrees with the geometric series of a linear force", () => {
@@ -70,6 +71,39 @@ describe("passes of a bending tool (identity)", () => {
             expect(w).toBeGreaterThanOrEqual(i === 0 ? 0 : walls[i - 1]!);
             expect(w).toBeLessThanOrEqual(depths[i]! + 1e-9);
           });
+        },
+      ),
+    );
+  });
+});
+
+describe("quick parts of the end-mill forces (identity)", () => {
+  it("are the figures of the whole calculation", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        fc.double({ min: 0.05, max: 2, noNaN: true }),
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.integer({ min: 1, max: 8 }),
+        fc.constantFrom("climb" as const, "conventional" as const),
+        (radial, axial, helixAngle, teeth, way) => {
+          const cut = {
+            kc11: 1800,
+            exponent: 0.25,
+            feedPerTooth: 0.05,
+            radialDepth: 12 * radial,
+            axialDepth: 12 * axial,
+            diameter: 12,
+            teeth,
+            helixAngle,
+            radialRatio: 0.35,
+            edgeTangential: 9,
+            edgeRadial: 9,
+            way,
+          };
+          const whole = millForces(cut);
+          expect(meanNormalForce(cut)).toBeCloseTo(whole.meanNormal, 6);
+          expect(Math.abs(wallNormalForce(cut) - whole.wallNormal)).toBeLessThan(0.01 * whole.peak);
         },
       ),
     );
