@@ -274,6 +274,7 @@ export const MACHINE_COLUMNS: readonly Column[] = [
   plain("minRpm", "Min rpm", "1/min", 0),
   plain("maxRpm", "Max rpm", "1/min", 0, true),
   plain("power", "Power [kW]", "kW", 0, true),
+  plain("power30", "Power 30 min [kW]", "kW", 0, true),
   plain("torque", "Torque [N·m]", "N·m", 0, true),
   plain("maxFeed", "Max feed [m/min]", "m/min", 0, true),
   plain("rapid", "Rapid [m/min]", "m/min", 0, true),

@@ -4,6 +4,7 @@ import { wearChange } from "../thread/gauging.ts";
 import { largestMisesStress, largestPrincipalStress } from "../tool/stress.ts";
 import { BENDING_SHARE, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
+import type { Tool } from "./read.ts";
 import type { ToolBeam } from "./tool-beam.ts";
 
 const GOOD = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
@@ -24,9 +25,9 @@ export function judgePower({ work, machine }: Job, meanTorque: number, rpm: numb
     ]);
     if (load > 1) {
       work.reason(
-        power > machine.power ? "stop" : "check",
+        power > (machine.power30 ?? machine.power) ? "stop" : "check",
         "power-over",
-        `spindle power ${work.say(power, "power")} (up to ${work.say(power * over, "power")}) against ${work.say(machine.power, "power")} of the machine`,
+        `spindle power ${work.say(power, "power")} (up to ${work.say(power * over, "power")}) against ${work.say(machine.power, "power")} of the machine${machine.power30 === undefined ? "" : ` (${work.say(machine.power30, "power")} for 30 min)`}`,
         "take less depth or feed",
         { value: power, limit: machine.power, dimension: "power" },
       );
@@ -52,12 +53,13 @@ export function judgePower({ work, machine }: Job, meanTorque: number, rpm: numb
 
 /** Stress of the tool against its rupture strength over the safety factor; answers the share at the nominal force. */
 export function judgeStress(
-  { work }: Job,
+  { work, material }: Job,
   beam: ToolBeam,
-  tool: { ruptureStrength?: number; notchFactor?: number; substrate?: "carbide" | "hss"; tool: string },
+  tool: Pick<Tool, "ruptureStrength" | "notchFactor" | "substrate" | "tool" | "runout">,
   force: number,
   torque: number,
   loadFromTip: number,
+  chip: number,
 ): void {
   if (tool.ruptureStrength === undefined) {
     work.reason(
@@ -80,9 +82,11 @@ export function judgeStress(
     "ROARK",
     { dimension: "stress" },
   );
-  const high = 1 + UNCERTAINTY.force;
+  // With runout one tooth takes up to its own chip and the runout.
+  const uneven = chip > 0 ? ((chip + (tool.runout ?? 0)) / chip) ** (1 - (material?.exponent ?? 0)) : 1;
+  const high = (1 + UNCERTAINTY.force) * uneven;
   const load = work.limit("stress", "tool stress", stress, allowed, "stress", [
-    ((2 - high) * stress) / allowed,
+    ((1 - UNCERTAINTY.force) * stress) / allowed,
     (high * stress) / allowed,
   ]);
   work.set({ stress: stress / allowed });
@@ -90,7 +94,7 @@ export function judgeStress(
     work.reason(
       load > STRESS_SAFETY / 2 ? "stop" : "check",
       "tool-stress",
-      `tool stress ${work.say(stress, "stress")} (up to ${work.say(high * stress, "stress")}) against the allowed ${work.say(allowed, "stress")}: it may break`,
+      `tool stress ${work.say(stress, "stress")} (up to ${work.say(high * stress, "stress")} with runout and an uncertain force) against the allowed ${work.say(allowed, "stress")}: it may break`,
       "more passes, less feed, shorter stick-out or a thicker neck",
       { value: stress * high, limit: allowed, dimension: "stress" },
     );

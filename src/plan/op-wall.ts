@@ -238,7 +238,7 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
     "ROARK",
     { dimension: "length", cell: toolDeflectionCell(work, beam, loadFromTip, force) },
   );
-  judgeStress(job, beam, tool, force, chosen.torque, loadFromTip);
+  judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
   const finish = wall.finish ?? 0;
   const sign = wall.side === "inside" ? -1 : 1;

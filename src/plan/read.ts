@@ -113,6 +113,8 @@ export interface Machine {
   readonly minRpm?: number;
   readonly maxRpm?: number;
   readonly power?: number;
+  /** Rating for 30 min, where the machine has one. */
+  readonly power30?: number;
   readonly torque?: number;
   readonly maxFeed?: number;
   readonly rapid?: number;

@@ -164,7 +164,7 @@ function forces(
       cell: toolDeflectionCell(work, beam, loadFromTip, chosen.peak),
     },
   );
-  judgeStress(job, beam, g.tool, chosen.peak, chosen.torque, loadFromTip);
+  judgeStress(job, beam, g.tool, chosen.peak, chosen.torque, loadFromTip, chosen.chip);
   const sign = g.sizes.internal ? -1 : 1;
   const middle = (g.sizes.pitchMin + g.sizes.pitchMax) / 2;
   judgeSize(job, {

@@ -155,7 +155,12 @@ function tryPasses(
   const size = (Math.max(...errors.map(Math.abs)) * bad) / (BENDING_SHARE * halfTolerance);
   const stress =
     beam && tool.ruptureStrength !== undefined
-      ? roughStress(beam, tool, peak * (1 + UNCERTAINTY.force)) / (tool.ruptureStrength / STRESS_SAFETY)
+      ? roughStress(
+          beam,
+          tool,
+          peak * (1 + UNCERTAINTY.force) * ((chip + (tool.runout ?? 0)) / chip) ** (1 - material.exponent),
+        ) /
+        (tool.ruptureStrength / STRESS_SAFETY)
       : 0;
   const rub = flankChip > 0 ? leastChip / flankChip : 0;
   return {
