@@ -187,6 +187,18 @@ export const SOURCES = {
     edition: "2nd edition, 1989",
     where: "chapter on economics of metal-cutting operations; from memory",
   },
+  ASMEY145: {
+    title: "ASME Y14.5, Dimensioning and Tolerancing (and Y14.6, Screw Thread Representation)",
+    edition: "2018 (2001), from memory",
+  },
+  ISO129: {
+    title: "ISO 129-1, Technical product documentation, Presentation of dimensions and tolerances",
+    edition: "2018, from memory",
+  },
+  ISO6410: {
+    title: "ISO 6410-1, Technical drawings, Screw threads and threaded parts, General conventions",
+    edition: "1993, from memory",
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof SOURCES;

@@ -1,62 +1,7 @@
 /** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
-import type { Content, Mark, Size, Token } from "./callout-text.ts";
-import type { ThreadToken } from "./callout-thread.ts";
-
-/** A token with the line of the callout it stands in. */
-export type Placed = Token & { readonly line: number };
-
-export type FeatureKind =
-  | "hole"
-  | "drill"
-  | "pilot"
-  | "ream"
-  | "bore"
-  | "boss"
-  | "counterbore"
-  | "spotface"
-  | "countersink"
-  | "thread";
-
-export interface Feature {
-  kind: FeatureKind;
-  thread?: ThreadToken;
-  diameter?: Size;
-  /** Name of the drill when the callout names one. */
-  drill?: string;
-  tolerance?: { readonly lower: Size; readonly upper: Size };
-  fit?: string;
-  depth?: Size;
-  through?: boolean;
-  angle?: number;
-  hand?: "left" | "right";
-  bothSides?: boolean;
-  readonly tokens: Placed[];
-}
-
-/** Features that share a quantity. */
-export interface Group {
-  readonly times: number[];
-  readonly counts: number[];
-  readonly features: Feature[];
-  holeDepth?: Size;
-  equally?: boolean;
-  circle?: Size;
-  spacing?: Size;
-  readonly notes: string[];
-  /** Tokens that found no place. */
-  readonly left: Placed[];
-}
-
-const OPERATION: Partial<Record<Mark, FeatureKind>> = {
-  counterbore: "counterbore",
-  spotface: "spotface",
-  countersink: "countersink",
-  drill: "drill",
-  pilot: "pilot",
-  ream: "ream",
-  bore: "bore",
-  boss: "boss",
-};
+import { Cursor, isMark } from "./callout-cursor.ts";
+import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./callout-types.ts";
+import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./callout-words.ts";
 
 const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], left: [] });
 
@@ -65,14 +10,10 @@ export function featuresOf(tokens: readonly Placed[]): Group[] {
   return new Reader(tokens).read();
 }
 
-const isMark = (token: Content | undefined, ...marks: Mark[]): boolean =>
-  token?.kind === "mark" && marks.includes(token.mark);
-
 type Wait = "diameter" | "depth" | "hole depth" | "by" | "circle" | "spaced";
 
-class Reader {
+class Reader extends Cursor {
   private readonly groups: Group[] = [newGroup()];
-  private at = 0;
   /** Only separators, tolerances and the size once more stand between the feature's diameter and here. */
   private sized = false;
   /** Angle in front of its countersink: "82° CSK". */
@@ -80,18 +21,12 @@ class Reader {
   /** What the next number is, said by the token before it. */
   private waiting: { readonly for: Wait; readonly token: Placed } | undefined;
 
-  constructor(private readonly tokens: readonly Placed[]) {}
-
   private get group(): Group {
     return this.groups[this.groups.length - 1]!;
   }
   private get feature(): Feature | undefined {
     return this.group.features[this.group.features.length - 1];
   }
-  private peek(ahead = 1): Placed | undefined {
-    return this.tokens[this.at + ahead];
-  }
-
   read(): Group[] {
     for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
     this.wait(undefined);
@@ -130,10 +65,16 @@ class Reader {
         else this.group.left.push(token);
         return;
       case "tolerance":
-        if (this.feature?.diameter && !this.feature.tolerance && sized) {
-          this.feature.tolerance = token;
+        if (
+          this.feature?.diameter &&
+          sized &&
+          (!this.feature.tolerance || (token.half && this.feature.tolerance.half))
+        ) {
+          this.feature.tolerance = bothSides(this.feature.tolerance, token);
           this.feature.tokens.push(token);
-        } else this.group.left.push(token);
+        } else if (this.rightBehind(token, this.feature?.depth))
+          this.group.notes.push("the tolerance of a depth is not planned");
+        else this.group.left.push(token);
         return;
       case "fit":
         if (this.feature?.diameter && !this.feature.fit && sized) {
@@ -164,7 +105,19 @@ class Reader {
     return waiting?.for;
   }
 
+  /** "⌀.25 THRU 2 HOLES; ⌀.5 THRU 3 HOLES": behind a quantity a further hole is another matter, unless it belongs to a thread. */
+  private startsAnew(kind: FeatureKind, token: Placed): boolean {
+    const { counts, features } = this.group;
+    if (counts.length === 0 || features.length === 0) return false;
+    const thread = features.find((f) => f.kind === "thread")?.thread?.thread;
+    if (kind === "thread") return features.some((f) => f.kind === "thread");
+    if (kind !== "hole") return false;
+    const share = thread && token.kind === "length" ? token.size.value / thread.major : 0;
+    return !(share > PILOT_SHARE.low && share < PILOT_SHARE.high);
+  }
+
   private start(kind: FeatureKind, token: Placed): Feature {
+    if (this.startsAnew(kind, token)) this.groups.push(newGroup());
     const feature: Feature = { kind, tokens: [token] };
     this.group.features.push(feature);
     return feature;
@@ -174,6 +127,10 @@ class Reader {
     const pending = this.used();
     const feature = this.feature;
     const next = this.peek();
+    if (size.value <= 0) {
+      this.group.left.push(token);
+      return;
+    }
     if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
       this.group.circle = size;
       return;
@@ -241,7 +198,11 @@ class Reader {
     if (this.group.features.length > 0) return false;
     const before = this.tokens[this.at - 1];
     if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
-    return isMark(next, "through", "depth symbol", "tap") || next?.kind === "fit" || next?.kind === "tolerance";
+    return (
+      isMark(next, "through", "depth symbol", "tap") ||
+      next?.kind === "fit" ||
+      (next?.kind === "tolerance" && !next.half)
+    );
   }
 
   /** "#7 (.201)": the size of a named drill, written once more. */
@@ -272,7 +233,10 @@ class Reader {
     const feature = this.feature;
     const kind = OPERATION[mark];
     if (kind) {
-      if (feature && sized && feature.kind === "hole" && !this.ownDiameter(0)) {
+      const next = this.peek();
+      const last = next === undefined || next.kind === "separator" || next.kind === "count";
+      const follows = sized || (last && feature?.diameter !== undefined && !feature.through);
+      if (feature && follows && feature.kind === "hole" && !this.ownDiameter(0)) {
         feature.kind = kind;
         feature.tokens.push(token);
       } else this.start(kind, token);
@@ -325,35 +289,6 @@ class Reader {
         this.group.left.push(token);
     }
   }
-
-  /** Whether the operation word `ahead` of here brings its own diameter behind it. */
-  private ownDiameter(ahead: number): boolean {
-    for (let i = ahead + 1; ; i++) {
-      const token = this.peek(i);
-      if (!token) return false;
-      if (token.kind === "filler" || token.kind === "angle") continue;
-      if (isMark(token, "by")) continue;
-      if (isMark(token, "diameter")) return true;
-      if (token.kind !== "length") return false;
-      const after = this.peek(i + 1);
-      if (after?.kind === "mark" && OPERATION[after.mark]) return false;
-      return !isMark(after, "depth") || this.bare(i + 2);
-    }
-  }
-
-  /** A bare length stands that far ahead: what precedes it is a prefix. */
-  private bare(ahead: number): boolean {
-    return this.peek(ahead)?.kind === "length";
-  }
 }
 
 const needsDiameter = (feature: Feature) => feature.kind !== "thread" && feature.diameter === undefined;
-
-/** Words that are kept as a remark and plan nothing. */
-const NOTES: Partial<Record<Mark, string>> = {
-  far: "from the far side: another set-up",
-  near: "near side",
-  typical: "TYP: how many is not told",
-  least: "depth is a minimum",
-  tap: "the drawing says TAP or THREAD: planned as thread milling, change Operation to tap if it is tapped",
-};

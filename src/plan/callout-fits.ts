@@ -6,6 +6,11 @@
  * Shafts d to h and js mirror the holes (es = −EI). Other classes answer undefined.
  * @source ISO286
  */
+import type { Units } from "../units.ts";
+import type { Feature } from "./callout-types.ts";
+import { clean, inUnits } from "./callout-units.ts";
+
+const INCH = 25.4;
 
 /** Upper end of each range of sizes [mm]; the lower end is not in the range. */
 const RANGES = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500] as const;
@@ -40,6 +45,13 @@ const UPPER_7: Readonly<Record<string, readonly number[]>> = {
   P: [-6, -8, -9, -11, -14, -17, -21, -24, -28, -33, -36, -41, -45],
 };
 
+/** Limits of size in the units of a row. */
+export interface Limits {
+  readonly low: number;
+  readonly high: number;
+  readonly shaft?: boolean;
+}
+
 export interface Deviations {
   readonly lower: number;
   readonly upper: number;
@@ -73,4 +85,36 @@ export function fitDeviations(size: number, text: string): Deviations | undefine
   return shaft && name !== "JS"
     ? { lower: -(lower + width) / 1000, upper: -lower / 1000 + 0, shaft }
     : { lower: lower / 1000, upper: (lower + width) / 1000, shaft };
+}
+
+/** Limits of size in the row's units, from limits, deviations or a tolerance class; undefined where they make no sense. */
+export function limitsOf(f: Feature, units: Units | null): Limits | undefined {
+  const limits = written(f, units);
+  return limits && limits.low > 0 && limits.high > limits.low ? limits : undefined;
+}
+
+function written(f: Feature, units: Units | null): Limits | undefined {
+  const nominal = inUnits(f.diameter, units);
+  if (nominal === null) return undefined;
+  if (f.tolerance) {
+    // A side that is not written counts as 0 (see the note).
+    const [lower, upper] = [inUnits(f.tolerance.lower, units)!, inUnits(f.tolerance.upper, units)!];
+    return { low: clean(nominal + lower), high: clean(nominal + upper), shaft: f.fit ? /^[a-z]/.test(f.fit) : false };
+  }
+  if (f.diameter?.limits) {
+    const [low, high] = f.diameter.limits.map((value) => inUnits({ ...f.diameter!, value }, units)!) as [
+      number,
+      number,
+    ];
+    return { low, high };
+  }
+  if (!f.fit || units === null) return undefined;
+  const scale = units === "in" ? INCH : 1;
+  const deviations = fitDeviations(nominal * scale, f.fit);
+  if (!deviations) return undefined;
+  return {
+    low: clean(nominal + deviations.lower / scale),
+    high: clean(nominal + deviations.upper / scale),
+    shaft: deviations.shaft,
+  };
 }

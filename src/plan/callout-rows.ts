@@ -1,35 +1,10 @@
 /** Features of a callout to planning rows, in the order they are cut. */
 
 import type { Units } from "../units.ts";
-import type { Feature, Group, Placed } from "./callout-features.ts";
-import { fitDeviations, standardTolerance } from "./callout-fits.ts";
-import type { Size } from "./callout-text.ts";
-
-export type CalloutCell = string | number | null;
-export type CalloutHeading =
-  | "Row"
-  | "Feature"
-  | "Operation"
-  | "Units"
-  | "Quantity"
-  | "Material"
-  | "Machine"
-  | "Thread"
-  | "Start diameter"
-  | "Finish diameter"
-  | "Depth"
-  | "Through"
-  | "Hand"
-  | "Hole depth"
-  | "Spacing"
-  | "Size tolerance";
-export type CalloutCells = { readonly [H in CalloutHeading]?: CalloutCell };
-
-export interface RowDraft {
-  readonly cells: CalloutCells;
-  readonly understood: boolean;
-  readonly notes: readonly string[];
-}
+import { limitsOf, standardTolerance } from "./callout-fits.ts";
+import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./callout-types.ts";
+import { clean, inUnits, quantityOf, spacingOf } from "./callout-units.ts";
+import { PILOT_SHARE } from "./callout-words.ts";
 
 /** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
 const PITCHES_BELOW_THREAD = 2;
@@ -37,101 +12,11 @@ const PITCHES_BELOW_THREAD = 2;
 const DRILLED_GRADE = 11;
 /** Larger holes are bored rather than drilled from solid [mm] (common practice). */
 const LARGEST_DRILL = 40;
-/** A plain hole is the pilot of a thread when it is this much of the thread's diameter. */
-const PILOT_SHARE = { low: 0.6, high: 1 } as const;
+
+/** More of one feature than that is a misreading. */
+const MOST = 100000;
 
 const INCH = 25.4;
-/** Takes the dust of binary arithmetic off decimal text. */
-const clean = (value: number): number => Number(value.toPrecision(12));
-
-/** System of the callout's lengths. Numbers that carry or betray it count first, then threads and tolerance classes. */
-export function unitsOf(
-  groups: readonly Group[],
-  fallback: Units | undefined,
-): { units: Units | null; note?: string; understood: boolean } {
-  const strong = new Set<Units>();
-  const weak = new Set<Units>();
-  const tell = (size: Size | undefined) => {
-    if (size === undefined) return;
-    const said = size.units ?? size.tells;
-    if (said) strong.add(said);
-  };
-  for (const { features, holeDepth, circle, spacing } of groups) {
-    for (const size of [holeDepth, circle, spacing]) tell(size);
-    for (const f of features) {
-      for (const size of [f.diameter, f.depth, f.tolerance?.lower, f.tolerance?.upper]) tell(size);
-      if (f.thread?.thread && f.thread.thread.standard !== "pipe") weak.add(f.thread.thread.native);
-      if (f.fit) weak.add("mm");
-    }
-  }
-  const marked = new Set(
-    groups
-      .flatMap((g) => sizesOf(g))
-      .map((s) => s.units)
-      .filter((u) => u !== undefined),
-  );
-  if (strong.size === 1) {
-    const units = [...strong][0]!;
-    const why = { in: "leading point, fraction or inch mark", mm: "decimal comma or mm" }[units];
-    const odd = weak.size === 1 && !weak.has(units) ? `; its thread or class is ${[...weak][0]}` : "";
-    return { units, note: `${units} from the way its numbers are written (${why})${odd}`, understood: true };
-  }
-  if (strong.size > 1) {
-    const tells = new Set(
-      groups
-        .flatMap((g) => sizesOf(g))
-        .map((s) => (s.units ? undefined : s.tells))
-        .filter(Boolean),
-    );
-    const bare = groups.flatMap((g) => sizesOf(g)).some((s) => !s.units && !s.tells);
-    if (marked.size > 1 && tells.size === 0 && !bare)
-      return { units: [...marked][0]!, note: "inch and mm sizes in one callout: converted", understood: true };
-    return {
-      units: null,
-      note: "units not understood: some numbers look like inches, others like mm",
-      understood: false,
-    };
-  }
-  if (weak.size === 1) {
-    const units = [...weak][0]!;
-    return {
-      units,
-      note: `${units} from its ${units === "in" ? "thread" : "thread or tolerance class"}`,
-      understood: true,
-    };
-  }
-  if (fallback) return { units: fallback, note: `${fallback} assumed: the callout does not tell`, understood: true };
-  if (sizesOf(...groups).length === 0 && weak.size === 0) {
-    return { units: null, note: "units not told; say mm or in", understood: false };
-  }
-  return { units: null, note: "units not told: nothing in the callout says mm or in", understood: false };
-}
-
-function sizesOf(...groups: readonly Group[]): Size[] {
-  return groups
-    .flatMap((g) => [g.holeDepth, g.circle, g.spacing, ...g.features.flatMap((f) => [f.diameter, f.depth])])
-    .filter((s) => s !== undefined);
-}
-
-/** How many, how many share one pattern, and in what words that was found. */
-function quantityOf({ times, counts }: Group): { total: number; pattern: number; told: boolean; note?: string } {
-  const product = (list: readonly number[]) => list.reduce((a, b) => a * b, 1);
-  const front = product(times);
-  const told = times.length + counts.length > 0;
-  const distinct =
-    times.length > 0 ? counts.filter((c) => c !== front) : counts.filter((c, i) => counts.indexOf(c) === i);
-  const total = front * product(distinct);
-  const factors = [...times, ...distinct];
-  const pattern = times.length > 0 ? times[times.length - 1]! : (counts[0] ?? 1);
-  const note =
-    factors.length > 1
-      ? `quantity ${factors.join(" × ")} = ${total}`
-      : times.length + counts.length > factors.length
-        ? `quantity ${total} is written twice: counted once`
-        : undefined;
-  return { total, pattern, told, note };
-}
-
 /** Planning rows of one group of features. */
 export function rowsOf(group: Group, units: Units | null, base: CalloutCells): { rows: RowDraft[]; left: Placed[] } {
   const reader = new RowMaker(group, units, base);
@@ -196,9 +81,7 @@ class RowMaker {
   }
 
   private value(size: Size | undefined): number | null {
-    if (size === undefined) return null;
-    if (size.units === undefined || this.units === null || size.units === this.units) return clean(size.value);
-    return clean(this.units === "mm" ? size.value * INCH : size.value / INCH);
+    return inUnits(size, this.units);
   }
 
   private pilotOf({ thread: token }: Feature, features: readonly Feature[]): Feature | undefined {
@@ -208,7 +91,7 @@ class RowMaker {
     const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
     const share = (f: Feature) => ((this.value(f.diameter) ?? 0) * scale) / thread.major;
     return features
-      .filter((f) => (f.kind === "hole" || f.kind === "drill") && f.diameter && !f.fit)
+      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
       .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
       .sort((a, b) => share(b) - share(a))[0];
   }
@@ -222,8 +105,10 @@ class RowMaker {
   ): RowDraft {
     const { group, quantity } = this;
     const twice = feature.bothSides ? 2 : 1;
-    const spacing = this.spacing();
+    const spacing = spacingOf(group, quantity.pattern, this.units);
+    const many = quantity.total > MOST;
     const all = [
+      many ? "quantity not understood" : undefined,
       ...notes,
       quantity.note,
       twice > 1 ? `both sides: quantity × 2 = ${quantity.total * 2}` : undefined,
@@ -234,30 +119,14 @@ class RowMaker {
       cells: {
         ...this.base,
         Units: this.units,
-        Quantity: quantity.total * twice,
+        Quantity: many ? null : quantity.total * twice,
         ...cells,
         Through: feature.through ? "yes" : null,
         Spacing: spacing.value,
       },
-      understood,
+      understood: understood && !many,
       notes: all.filter((n) => n !== undefined),
     };
-  }
-
-  private spacing(): { value: number | null; note?: string } {
-    const { circle, spacing, equally } = this.group;
-    if (spacing) return { value: this.value(spacing) };
-    const n = this.quantity.pattern;
-    const diameter = this.value(circle);
-    if (diameter !== null && n > 1) {
-      const note = `spacing is the chord of the bolt circle, ${diameter}·sin(180°/${n})`;
-      return {
-        value: clean(diameter * Math.sin(Math.PI / n)),
-        note: equally ? note : `${note}; taken as equally spaced`,
-      };
-    }
-    if (diameter !== null) return { value: null, note: "bolt circle without a number of holes: no spacing" };
-    return { value: null, note: equally ? "equally spaced, but on what is not told" : undefined };
   }
 
   private threadRows(f: Feature, pilot: Feature | undefined): RowDraft[] {
@@ -290,6 +159,7 @@ class RowMaker {
       notes.push(`hole assumed ${PITCHES_BELOW_THREAD} pitches deeper than the thread: ${holeDepth}`);
     }
     const start = this.value(pilot?.diameter);
+    const bored = pilot?.kind === "bore";
     const drillFeature: Feature = { kind: "drill", tokens: [], through, bothSides: f.bothSides };
     const drillNotes = [
       pilot?.drill && `drill ${pilot.drill}`,
@@ -297,7 +167,12 @@ class RowMaker {
     ];
     return [
       this.draft(
-        { Thread: token.designation, Operation: "drill", "Finish diameter": start, Depth: drillDepth },
+        {
+          Thread: bored ? null : token.designation,
+          Operation: bored ? "bore" : "drill",
+          "Finish diameter": start,
+          Depth: drillDepth,
+        },
         [
           ...drillNotes,
           ...notes,
@@ -326,37 +201,14 @@ class RowMaker {
   }
 
   private limitsNote(f: Feature | undefined): string | undefined {
-    const limits = f && this.limits(f);
+    const limits = f && limitsOf(f, this.units);
     return limits ? `limits ${limits.low} to ${limits.high}` : undefined;
-  }
-
-  /** Limits of size in the row's units, from limits, deviations or a tolerance class. */
-  private limits(f: Feature): { low: number; high: number; shaft?: boolean } | undefined {
-    const nominal = this.value(f.diameter);
-    if (nominal === null) return undefined;
-    if (f.tolerance) {
-      const [lower, upper] = [this.value(f.tolerance.lower)!, this.value(f.tolerance.upper)!];
-      return { low: clean(nominal + lower), high: clean(nominal + upper), shaft: f.fit ? /^[a-z]/.test(f.fit) : false };
-    }
-    if (f.diameter?.limits) {
-      const [low, high] = f.diameter.limits.map((value) => this.value({ ...f.diameter!, value })!) as [number, number];
-      return { low, high };
-    }
-    if (!f.fit || this.units === null) return undefined;
-    const scale = this.units === "in" ? INCH : 1;
-    const deviations = fitDeviations(nominal * scale, f.fit);
-    if (!deviations) return undefined;
-    return {
-      low: clean(nominal + deviations.lower / scale),
-      high: clean(nominal + deviations.upper / scale),
-      shaft: deviations.shaft,
-    };
   }
 
   /** A row of a hole, bore, seat or boss. */
   private plainRow(f: Feature, features: readonly Feature[]): RowDraft {
     const nominal = this.value(f.diameter);
-    const limits = this.limits(f);
+    const limits = limitsOf(f, this.units);
     const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
     let operation =
       { hole: "drill", pilot: "drill", spotface: "counterbore", thread: "drill" }[f.kind as "hole"] ?? f.kind;
@@ -375,10 +227,11 @@ class RowMaker {
       }
     }
     let understood = nominal !== null;
-    if (f.fit && !limits) {
-      notes.push(`tolerance class ${f.fit} is not in the table: no limits`);
+    if (!limits && (f.fit || f.tolerance)) {
+      notes.push(f.tolerance ? "tolerance not understood" : `tolerance class ${f.fit} is not in the table: no limits`);
       understood = false;
     }
+    if (f.tolerance?.half) notes.push("only one side of the tolerance is written: the other is taken as 0");
     if (nominal === null) notes.push("diameter is not told");
     let finish = nominal;
     let tolerance: number | null = null;

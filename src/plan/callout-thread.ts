@@ -1,17 +1,8 @@
 /** Finds thread designations in drawing text. What a designation means is left to `parseThread`. */
 import { TradeError } from "../errors.ts";
 import { parseThread } from "../thread/designation.ts";
-import type { Thread } from "../thread/types.ts";
+import type { ThreadToken } from "./callout-types.ts";
 
-export interface ThreadToken {
-  readonly kind: "thread";
-  /** Normalised where it is known, else as written. */
-  readonly designation: string;
-  readonly thread?: Thread;
-  /** Why it is not known. */
-  readonly error?: string;
-  readonly note?: string;
-}
 type Found = ThreadToken & { readonly at: number; readonly end: number };
 
 /** Fractions of one character. */
@@ -30,16 +21,19 @@ const HAND = String.raw`(?:\s*-?\s*(LH|RH)(?![A-Za-z]))?`;
 const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|\d{1,2}(?:\s*-\s*|\s+)\d{1,2}/\d{1,2}|\d{1,2}/\d{1,2}|\d?[¼½¾⅛⅜⅝⅞]|\d?\.\d{2,4}|\d{1,2})`;
 
 const METRIC = /(M)\s?(\d+(?:[.,]\d+)?)(?![\d.,]*[A-WYZ°])/iy;
-const METRIC_PITCH = new RegExp(String.raw`\s*[x*]\s*(${NUMBER})(?![\d.,]|\s*(?:°|deg|mm|"))`, "iy");
+const METRIC_PITCH = new RegExp(
+  String.raw`\s*[x*-]\s*(${NUMBER})(?!\d|[.,]\d|[EFGHX]|\s*(?:°|deg|mm|"|PL|HOLES))`,
+  "iy",
+);
 const METRIC_CLASS = /(?:\s*-\s*|\s*)(\d[EFGH](?:\d[EFGH])?)(?![A-Za-z\d])/iy;
 const DEPTH_FOLLOWS = /\s*(?:DEEP|DEPTH|DP|TIEF)/iy;
 const METRIC_HAND = new RegExp(HAND, "iy");
 const UNIFIED = new RegExp(
-  String.raw`(${SIZE})\s*"?\s*-\s*(\d{1,2}(?:\.5|\s+1/2)?)(?![\d.,/"]|\s*(?:°|mm))(?:\s*-?\s*(UN[A-Z]{0,3}|N[CFS]|NEF)(?![A-Za-z]))?(?:\s*-?\s*([123]\s?[AB])(?![A-Za-z\d]))?${HAND}`,
+  String.raw`(${SIZE})\s*"?\s*-\s*(\d{1,2}(?:\.5|\s+1/2)?)(?!\d|[.,]\d|/\d|"|\s*(?:°|mm))(?:\s*-?\s*(UN[A-Z]{0,3}|N[CFS]|NEF)(?![A-Za-z]))?(?:\s*-?\s*([123]\s?[AB])(?![A-Za-z\d]))?${HAND}`,
   "iy",
 );
 const G_THREAD = new RegExp(
-  String.raw`G\s?(?:\d-)?(?:\d{1,2}/\d{1,2}|\d)"?(?:\s?[AB](?![A-Za-z]))?${HAND}(?![\d.,A-Za-z])`,
+  String.raw`G\s?(?:\d-)?(?:\d{1,2}/\d{1,2}|\d)"?(?:\s?[AB](?![A-Za-z]))?${HAND}(?![\dA-Za-z]|[.,]\d)`,
   "iy",
 );
 const OTHER = [
@@ -86,7 +80,9 @@ function metric(text: string, at: number): Found | undefined {
   const pitch = match(METRIC_PITCH, text, end);
   if (pitch && Number(pitch[1]!.replace(",", ".")) <= Number(major) * PITCH_SHARE) {
     const fine = `M${major}x${pitch[1]!.replace(",", ".")}`;
-    if (!known(fine, at, end).error || !match(DEPTH_FOLLOWS, text, end + pitch[0].length)) {
+    const exists = known(fine, at, end).error === undefined;
+    const cross = !pitch[0].includes("-");
+    if (exists || (cross && !match(DEPTH_FOLLOWS, text, end + pitch[0].length))) {
       designation = fine;
       end += pitch[0].length;
     }

@@ -21,12 +21,14 @@
  * @source ASMEY145 ISO129 ISO6410
  */
 import type { Units } from "../units.ts";
-import { featuresOf, type Group, type Placed } from "./callout-features.ts";
-import { type CalloutCell, type CalloutCells, rowsOf, unitsOf } from "./callout-rows.ts";
+import { featuresOf } from "./callout-features.ts";
+import { rowsOf } from "./callout-rows.ts";
 import { plainText, tokensOf } from "./callout-text.ts";
+import type { CalloutCell, CalloutCells, Feature, Placed } from "./callout-types.ts";
+import { unitsOf } from "./callout-units.ts";
 import { matchHeadings, ROW_COLUMNS } from "./columns.ts";
 
-export type { CalloutCell, CalloutCells, CalloutHeading } from "./callout-rows.ts";
+export type { CalloutCell, CalloutCells, CalloutHeading } from "./callout-types.ts";
 
 export interface CalloutOptions {
   /** System of lines that do not tell. Without it such rows come back as not understood. */
@@ -57,6 +59,9 @@ interface Line {
 /** Bullets, numbering and the quote marks of letters. "(4)" is a quantity, not a number of the list. */
 const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s+|(?=[⌀M#])) *|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
 
+/** A stacked callout has no more lines. */
+const MOST_LINES = 12;
+
 /** Planning rows of pasted text, in the order of the text and, within a callout, of cutting. Never throws. */
 export function readCallouts(text: string, options: CalloutOptions = {}): { rows: CalloutRow[] } {
   const items: Line[][] = [];
@@ -66,17 +71,19 @@ export function readCallouts(text: string, options: CalloutOptions = {}): { rows
       open = false;
       return;
     }
-    const line = readLine(original, i + 1);
     const item = items[items.length - 1];
-    if (open && item && !line.bulleted && continues(line, item)) item.push(line);
+    const above = open ? item?.[item.length - 1]?.tokens.at(-1) : undefined;
+    const line = readLine(original, i + 1, above?.kind === "tolerance" && above.half === true);
+    if (open && item && item.length < MOST_LINES && !line.bulleted && continues(line, item)) item.push(line);
     else items.push([line]);
     open = true;
   });
   return { rows: items.flatMap((lines) => itemRows(lines, options)) };
 }
 
-function readLine(original: string, number: number): Line {
-  const bullet = BULLET.exec(original)?.[0] ?? "";
+/** `halfAbove`: the line above ends in one side of a tolerance, so that a leading dash is the sign of the other. */
+function readLine(original: string, number: number, halfAbove: boolean): Line {
+  const bullet = halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original)?.[0] ?? "");
   const plain = plainText(original);
   const body = " ".repeat(bullet.length) + plain.slice(bullet.length);
   return {
@@ -107,11 +114,12 @@ function continues(line: Line, item: readonly Line[]): boolean {
 }
 
 /** A thread and the hole of its tap drill on lines of their own, the lower one without a quantity. */
-function pairs(line: Line, item: readonly Line[], above: readonly Group["features"][number][]): boolean {
+function pairs(line: Line, item: readonly Line[], above: readonly Feature[]): boolean {
   if (line.tokens.some((t) => t.kind === "times" || t.kind === "count")) return false;
   const below = featuresOf(line.tokens).flatMap((g) => g.features);
-  const both = [...above, ...below];
-  if (above.length !== 1 || below.length !== 1 || both.filter((f) => f.thread).length !== 1) return false;
+  const holes = above.filter((f) => !["counterbore", "spotface", "countersink"].includes(f.kind));
+  const both = [...holes, ...below];
+  if (holes.length !== 1 || below.length !== 1 || both.filter((f) => f.thread).length !== 1) return false;
   const thread = both.find((f) => f.thread)!.thread!.thread;
   const hole = both.find((f) => !f.thread)!;
   if (!thread || thread.kind === "external" || !["hole", "drill", "pilot"].includes(hole.kind) || !hole.diameter)

@@ -1,0 +1,45 @@
+/** A place in the tokens of a callout, and what can be seen from there. */
+import type { Content, Mark, Placed, Size } from "./callout-types.ts";
+import { OPERATION } from "./callout-words.ts";
+
+export const isMark = (token: Content | undefined, ...marks: Mark[]): boolean =>
+  token?.kind === "mark" && marks.includes(token.mark);
+
+export class Cursor {
+  protected at = 0;
+
+  constructor(protected readonly tokens: readonly Placed[]) {}
+
+  protected peek(ahead = 1): Placed | undefined {
+    return this.tokens[this.at + ahead];
+  }
+
+  /** The token stands right behind that size (a bracket may open between). */
+  protected rightBehind(token: Placed, size: Size | undefined): boolean {
+    const before = this.tokens
+      .slice(0, this.tokens.indexOf(token))
+      .filter((t) => t.kind !== "separator")
+      .pop();
+    return before?.kind === "length" && before.size === size;
+  }
+
+  /** Whether the operation word `ahead` of here brings its own diameter behind it. */
+  protected ownDiameter(ahead: number): boolean {
+    for (let i = ahead + 1; ; i++) {
+      const token = this.peek(i);
+      if (!token) return false;
+      if (token.kind === "filler" || token.kind === "angle") continue;
+      if (isMark(token, "by")) continue;
+      if (isMark(token, "diameter")) return true;
+      if (token.kind !== "length") return false;
+      const after = this.peek(i + 1);
+      if (after?.kind === "mark" && OPERATION[after.mark]) return false;
+      return !isMark(after, "depth") || this.bare(i + 2);
+    }
+  }
+
+  /** A bare length stands that far ahead: what precedes it is a prefix. */
+  protected bare(ahead: number): boolean {
+    return this.peek(ahead)?.kind === "length";
+  }
+}
