@@ -1,0 +1,45 @@
+/** Worksheet function for the quote of a whole planning table. */
+import { quoteTable } from "../src/plan/quote.ts";
+import { QUOTE_HEADINGS, quoteCells } from "../src/plan/quote-lines.ts";
+import { readBlocks, withoutOperation } from "./blocks.ts";
+import { CellError, toBlock, toCellError } from "./cells.ts";
+import { count, optional } from "./params.ts";
+
+const batchParam = optional(count("batch"));
+
+/**
+ * Quote of a planning table: time and cost of a part by operation, machine and tool, its range, what is not in it and what was assumed.
+ * @customfunction
+ * @remarks Share is of the money, or of the time where no machine has a rate. The range is a judgement from stated uncertainties.
+ * @param rows Planning table with its heading row.
+ * @param materials List of materials with its heading row.
+ * @param tools List of tools with its heading row.
+ * @param machines List of machines with its heading row.
+ * @param [batch] Parts per batch for every row; each row's own Batch when blank.
+ * @returns Lines of section, item, count, minutes, money and share, with a heading row.
+ * @example
+ * =CUT.QUOTE({"Row"}, {"Material"}, {"Tool"}, {"Machine"}, 25) //=> #VALUE!
+ */
+export function QUOTE(rows: any[][], materials: any[][], tools: any[][], machines: any[][], batch?: any[][]): any[][] {
+  const blocks = readBlocks([
+    ["rows", rows],
+    ["materials", materials],
+    ["tools", tools],
+    ["machines", machines],
+  ]);
+  if (blocks instanceof CellError) return [[blocks]];
+  const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
+  const missing = withoutOperation("rows", table);
+  if (missing) return [[missing]];
+  const parts = toBlock(batch);
+  if (parts.length > 1 || parts[0]!.length > 1) {
+    return [[new CellError("#VALUE!", "batch is a range; one cell is allowed")]];
+  }
+  try {
+    const lot = batchParam.read(parts[0]![0], undefined);
+    const summary = quoteTable({ rows: table, materials: m, tools: t, machines: k }, { batch: lot });
+    return [[...QUOTE_HEADINGS], ...quoteCells(summary)];
+  } catch (thrown) {
+    return [[toCellError(thrown)]];
+  }
+}
