@@ -9,14 +9,11 @@
  * pitches, the tolerance was worked out for a few diameters only and used for the neighbours (13/16-20 and 7/8-20
  * have that of 3/4-20, 15/16-12 and 15/16-16 that of 1 in, 2-3/8-20 that of 2-1/2 in).
  */
-import { Decimal as Base } from "decimal.js-light";
+import { Decimal } from "../decimal.ts";
 import type { Limit, Thread, ThreadLimits } from "./types.ts";
 import { UNIFIED_EXCEPTIONS } from "./unified-exceptions.ts";
 
-const Decimal = Base.clone({ precision: 32, rounding: Base.ROUND_HALF_UP });
-type Decimal = Base;
-
-const H = new Decimal(3).sqrt().div(2);
+const H = Decimal.of(3).sqrt().div(2);
 /** 0.64951905·P from major to pitch diameter (3/4·H). */
 const TO_PITCH = H.times("0.75");
 /** 0.97427858·P from major to minor diameter of the J form (9/8·H, ASME B1.15). */
@@ -50,31 +47,17 @@ function remembered<T>(make: (key: number) => T): (key: number) => T {
   };
 }
 
-/** Roots: the binary one, good to 16 digits, and one Newton step in decimals, which doubles that. */
-function cbrt(x: Decimal): Decimal {
-  const y = new Decimal(Math.cbrt(x.toNumber()));
-  const y2 = y.times(y);
-  return y.minus(y2.times(y).minus(x).div(y2.times(3)));
-}
-function sqrt(x: Decimal): Decimal {
-  const y = new Decimal(Math.sqrt(x.toNumber()));
-  return y.minus(y.times(y).minus(x).div(y.times(2)));
-}
-
-const pitchOf = remembered((tpi) => new Decimal(1).div(tpi));
+const pitchOf = remembered((tpi) => Decimal.of(1).div(tpi));
 /** P^⅔ of a number of threads per inch. */
-const twoThirds = remembered((tpi) => cbrt(pitchOf(tpi).times(pitchOf(tpi))));
-const cubeRoot = remembered((inches) => cbrt(new Decimal(inches)));
-const squareRoot = remembered((inches) => sqrt(new Decimal(inches)));
+const twoThirds = remembered((tpi) => pitchOf(tpi).times(pitchOf(tpi)).cbrt());
+const cubeRoot = remembered((inches) => Decimal.of(inches).cbrt());
+const squareRoot = remembered((inches) => Decimal.of(inches).sqrt());
 /** √(9·P) of a number of threads per inch. */
-const ninePitchRoot = remembered((tpi) => sqrt(pitchOf(tpi).times(9)));
+const ninePitchRoot = remembered((tpi) => pitchOf(tpi).times(9).sqrt());
 
-/** A decimal in whole units of its nth place, half up; twenty places first, so that a tie on paper is a tie here. */
-const units = (x: Decimal, n: number) =>
-  x.toDecimalPlaces(20).times(`1e${n}`).toDecimalPlaces(0, Base.ROUND_HALF_UP).toNumber();
 /** Tolerance on the major diameter [0.0001 in]: 0.060·P^⅔, Class 1A 0.090·P^⅔. */
-const majorTolerance = remembered((tpi) => units(twoThirds(tpi).times("0.06"), 4));
-const majorTolerance1A = remembered((tpi) => units(twoThirds(tpi).times("0.09"), 4));
+const majorTolerance = remembered((tpi) => twoThirds(tpi).times("0.06").inPlaces(4));
+const majorTolerance1A = remembered((tpi) => twoThirds(tpi).times("0.09").inPlaces(4));
 
 /** Threads whose tabulated tolerances assume an engagement of one diameter (1-14 UNS once was a fine thread). */
 function diameterEngagement({ series, tpi, size }: Thread): boolean {
@@ -97,24 +80,21 @@ function pitchTolerance2A(thread: Thread): number {
     size = TOLERANCE_SIZES.reduce((best, s) => (off(s) < off(best) - 1e-9 ? s : best));
   }
   const roots = cubeRoot(size).plus(wide ? squareRoot(major) : ninePitchRoot(tpi!));
-  return units(roots.times("0.0015").plus(twoThirds(tpi!).times("0.015")), 6);
+  return roots.times("0.0015").plus(twoThirds(tpi!).times("0.015")).inPlaces(6);
 }
-
-const lesser = (a: Decimal, b: Decimal) => (a.lt(b) ? a : b);
-const greater = (a: Decimal, b: Decimal) => (a.gt(b) ? a : b);
 
 /** Tolerance on the minor diameter of internal threads [0.0001 in]. */
 function minorTolerance(digit: string, major: number, tpi: number): number {
   const P = pitchOf(tpi);
-  const common = twoThirds(tpi).times("0.05").plus(P.times("0.03").div(major)).minus("0.002");
+  const common = twoThirds(tpi).times("0.05").plus(P.times("0.03").div(major)).minus(Decimal.of("0.002"));
   const most = P.times("0.394");
   const plain = P.times("0.25").minus(P.times(P).times("0.4"));
   if (digit === "3") {
     const least = tpi >= 13 ? P.times("0.23").minus(P.times(P).times("1.5")) : P.times("0.12");
-    return units(lesser(greater(common, least), most), 4);
+    return common.greater(least).lesser(most).inPlaces(4);
   }
-  if (major >= 0.25) return units(tpi >= 4 ? plain : P.times("0.15"), 4);
-  return units(lesser(greater(common, plain), most), 4);
+  if (major >= 0.25) return (tpi >= 4 ? plain : P.times("0.15")).inPlaces(4);
+  return common.greater(plain).lesser(most).inPlaces(4);
 }
 
 interface Base4 {
@@ -133,12 +113,12 @@ function base(thread: Thread): Base4 {
   const key = `${thread.size}-${tpi} ${series} ${form}`;
   let known = bases.get(key);
   if (known === undefined) {
-    const D = new Decimal(major);
+    const D = Decimal.of(major);
     const P = pitchOf(tpi!);
     known = {
-      d: units(D, 4),
-      d2: units(D.minus(TO_PITCH.times(P)), 4),
-      d1: units(D.minus((form === "UNJ" ? TO_MINOR_J : TO_MINOR).times(P)), 4),
+      d: D.inPlaces(4),
+      d2: D.minus(TO_PITCH.times(P)).inPlaces(4),
+      d1: D.minus((form === "UNJ" ? TO_MINOR_J : TO_MINOR).times(P)).inPlaces(4),
       Td2: pitchTolerance2A(thread),
     };
     if (bases.size < 2000) bases.set(key, known);
