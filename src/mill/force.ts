@@ -114,8 +114,7 @@ export function meanNormalForce(cut: MillCut): number {
 const WALL_SAMPLES = 9;
 
 /**
- * Largest normal force while an edge makes the wall: `wallNormal` of millForces alone, from samples without
- * refinement (within 1 % of the peak force).
+ * Largest normal force while an edge makes the wall: `wallNormal` of millForces alone, from samples X (within 1 % of the peak force).
  *
  * @param cut - the cut as for millForces
  * @returns force, + away from the wall [N]
@@ -137,12 +136,22 @@ export function wallNormalForce(cut: MillCut): number {
   const cuts = [0, span, ...[phi, psi, phi + psi].map((b) => b - p * Math.floor(b / p)).filter((b) => b < span)];
   cuts.sort((a, b) => a - b);
   let best = Number.NEGATIVE_INFINITY;
+  const samples = new Float64Array(WALL_SAMPLES);
   for (let i = 0; i + 1 < cuts.length; i++) {
     const length = cuts[i + 1]! - cuts[i]!;
     if (!(length > 1e-11 * p)) continue;
+    const step = (length * (1 - 2e-9)) / (WALL_SAMPLES - 1);
+    const angle = (k: number) => cuts[i]! + 1e-9 * length + step * k;
     for (let k = 0; k < WALL_SAMPLES; k++) {
-      const share = Math.min(1 - 1e-9, Math.max(1e-9, k / (WALL_SAMPLES - 1)));
-      best = Math.max(best, normalAt(cuts[i]! + length * share));
+      samples[k] = normalAt(angle(k));
+      best = Math.max(best, samples[k]!);
+    }
+    // A top between two samples: the vertex of the parabola through it and its neighbours.
+    for (let k = 1; k < WALL_SAMPLES - 1; k++) {
+      const [f0, f1, f2] = [samples[k - 1]!, samples[k]!, samples[k + 1]!];
+      const bend = f0 - 2 * f1 + f2;
+      if (f1 < f0 || f1 < f2 || f1 < best - Math.abs(bend) || bend === 0) continue;
+      best = Math.max(best, normalAt(angle(k + (f0 - f2) / (2 * bend))));
     }
   }
   return best;

@@ -119,7 +119,7 @@ export function chooseSpeed(
   }
   const vc = surfaceSpeed(rpm, diameter);
   if (low !== undefined && high !== undefined) {
-    work.step(
+    STEPS: work.step(
       "speedRange",
       "surface speed range",
       `${tidyRange(low, high, work)}`,
@@ -136,7 +136,7 @@ export function chooseSpeed(
       );
     }
   }
-  work.step(
+  STEPS: work.step(
     "spindleSpeed",
     "spindle speed",
     rpm,
@@ -156,7 +156,7 @@ export function chooseSpeed(
             ),
     },
   );
-  work.step("surfaceSpeed", "surface speed", vc, "vc = π·D·n/1000", "MH", {
+  STEPS: work.step("surfaceSpeed", "surface speed", vc, "vc = π·D·n/1000", "MH", {
     dimension: "surface speed",
     cell: work.formula("SURFACESPEED", rpm, [diameter, "length"], work.units),
   });

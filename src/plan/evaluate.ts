@@ -83,7 +83,7 @@ function timeAndCost(job: Job, done: Done, sharing: number): Pick<RowPlan, "time
     work.reason("stop", "no-time", "the time of the row is beyond any number that means something", "check its sizes");
     return {};
   }
-  work.step("time", "time per part", time, "time each × quantity + one tool change", "COMMON", { unit: "s" });
+  STEPS: work.step("time", "time per part", time, "time each × quantity + one tool change", "COMMON", { unit: "s" });
   work.set({ timeEach: each, time });
   if (t.cutting > 1.2 * t.ideal && t.cutting - t.ideal > 0.5) {
     work.reason(
@@ -101,7 +101,7 @@ function timeAndCost(job: Job, done: Done, sharing: number): Pick<RowPlan, "time
   if (done.cutting && done.tool?.price !== undefined && life !== undefined) {
     const share = (done.cutting.seconds * quantity) / 60 / life;
     toolCost = (share * done.tool.price) / (done.tool.edges ?? 1);
-    work.step("toolCost", "tool cost per part", toolCost, "cutting time / life × price / edges", "COMMON", {
+    STEPS: work.step("toolCost", "tool cost per part", toolCost, "cutting time / life × price / edges", "COMMON", {
       unit: "money",
     });
   }
@@ -111,7 +111,7 @@ function timeAndCost(job: Job, done: Done, sharing: number): Pick<RowPlan, "time
     return { time: seconds, life };
   }
   const cost = partCost(time, machine.rate, row.batch ?? 1, setup, toolCost);
-  work.step(
+  STEPS: work.step(
     "cost",
     "cost per part",
     cost,
@@ -141,7 +141,7 @@ function edgeLife({ work, material }: Job, { tool, cutting }: Done): number | un
   const speed = cutting.surfaceSpeed;
   try {
     const life = toolLife(speed, reference, material.referenceLife, material.taylorN);
-    work.step(
+    STEPS: work.step(
       "life",
       "tool life (estimate)",
       life,

@@ -13,7 +13,7 @@ const BAD = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
 /** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
 export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number): number {
   const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
-  work.step("power", "spindle power", power, "P = 2π·n·T/(60000·η), η = 0.85", "MH", {
+  STEPS: work.step("power", "spindle power", power, "P = 2π·n·T/(60000·η), η = 0.85", "MH", {
     dimension: "power",
   });
   work.set({ power });
@@ -74,7 +74,7 @@ export function judgeStress(
   const largest = tool.substrate === "hss" ? largestMisesStress : largestPrincipalStress;
   const { stress } = largest(force, beam.loaded(loadFromTip), { torque, notchFactor, holderNotchFactor: 1 });
   const allowed = tool.ruptureStrength / STRESS_SAFETY;
-  work.step(
+  STEPS: work.step(
     "stress",
     "largest stress in the tool (estimate)",
     stress,
@@ -106,7 +106,7 @@ export function judgeChip({ work, material }: Job, chip: number, edgeRadius: num
   const fraction = material?.leastChip;
   if (fraction === undefined || edgeRadius === undefined || edgeRadius === 0 || chip <= 0) return;
   const least = fraction * edgeRadius;
-  work.step("leastChip", "least chip", least, `${fraction} × edge radius`, "COMMON", { dimension: "length" });
+  STEPS: work.step("leastChip", "least chip", least, `${fraction} × edge radius`, "COMMON", { dimension: "length" });
   work.limit("leastChip", "least chip", least, chip, "length");
   if (chip < least) {
     work.reason(
@@ -136,7 +136,7 @@ export function programmedSize({ work, row }: Job, wanted: number, inside: boole
   const sign = inside ? 1 : -1;
   if (row.measured !== undefined) {
     const change = sign * wearChange(row.measured, wanted);
-    work.step(
+    STEPS: work.step(
       "wearChange",
       "add to the wear value (radius)",
       change,
@@ -171,7 +171,7 @@ export function judgeSize({ work }: Job, { programmed, low, high, errors, name }
   const bad = Math.max(off(least), off(most));
   const good = least <= centre && most >= centre ? 0 : Math.min(off(least), off(most));
   work.set({ size, sizeMin: low, sizeMax: high });
-  work.step(
+  STEPS: work.step(
     "size",
     name,
     size,

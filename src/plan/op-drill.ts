@@ -61,7 +61,7 @@ export function planDrill(job: Job): Done {
   if (!speed || lip === undefined) return { tool };
   const perRev = lip * teeth;
   const feed = judgeFeed(job, tableFeed(speed.rpm, teeth, lip));
-  work.step(
+  STEPS: work.step(
     "feedPerTooth",
     "feed per lip",
     lip,
@@ -69,7 +69,7 @@ export function planDrill(job: Job): Done {
     "COMMON",
     { dimension: "length" },
   );
-  work.step("tableFeed", "table feed", feed, "vf = n·z·fz", "MH", {
+  STEPS: work.step("tableFeed", "table feed", feed, "vf = n·z·fz", "MH", {
     dimension: "feed",
     cell: work.formula(
       "TABLEFEED",
@@ -81,7 +81,7 @@ export function planDrill(job: Job): Done {
   });
   const chip = drillChip(perRev, pointAngle);
   work.set({ feedPerTooth: lip, tableFeed: feed, chipThickness: chip });
-  work.step("chip", "chip thickness", chip, "h = (f/2)·sin(point/2)", "MH", {
+  STEPS: work.step("chip", "chip thickness", chip, "h = (f/2)·sin(point/2)", "MH", {
     dimension: "length",
     cell: work.formula(
       "CHIPTHICKNESS",
@@ -116,7 +116,7 @@ function wantedHole({ work, row, tool }: Job, sizes: ThreadSizes | undefined): n
   if (sizes) {
     const { thread, major, pitch } = sizes;
     const drill = tapDrill({ standard: thread.standard, major, pitch, profileAngle: thread.profileAngle }).diameter;
-    work.step(
+    STEPS: work.step(
       "tapDrill",
       "tap drill",
       drill,
@@ -180,7 +180,7 @@ function chooseDrill({ work, row, tool, lists }: Job, wanted: number): { tool?: 
 /** The hole that comes out, against the thread's minor limits when there is a thread. */
 function judgeHole({ work }: Job, diameter: number, sizes: ThreadSizes | undefined, tool: Tool | undefined): void {
   const size = diameter + drillOversize(diameter, tool?.substrate);
-  work.step("size", "hole that comes out (average)", size, "drill size and mean drilling oversize", "MH", {
+  STEPS: work.step("size", "hole that comes out (average)", size, "drill size and mean drilling oversize", "MH", {
     dimension: "length",
   });
   work.set({ size });
@@ -235,11 +235,11 @@ function forces(
     work.units,
     pointAngle,
   ] as const;
-  work.step("torque", "drilling torque", torque, "T = kc·f·D²/8", "MH", {
+  STEPS: work.step("torque", "drilling torque", torque, "T = kc·f·D²/8", "MH", {
     dimension: "torque",
     cell: work.formula("DRILLTORQUE", ...args),
   });
-  work.step("thrust", "thrust (estimate)", thrust, "F = 1.5·½·kc·f·(D/2)·sin(point/2)", "COMMON", {
+  STEPS: work.step("thrust", "thrust (estimate)", thrust, "F = 1.5·½·kc·f·(D/2)·sin(point/2)", "COMMON", {
     dimension: "force",
     cell: work.formula("DRILLTHRUST", ...args),
   });
@@ -267,7 +267,7 @@ function timing(
   const depth = row.depth!;
   const out = breakthroughOf(row.through);
   const travel = drillTravel(depth, diameter, pointAngle, out);
-  work.step("travel", "feed travel", travel, "depth + point + breakthrough", "MH", {
+  STEPS: work.step("travel", "feed travel", travel, "depth + point + breakthrough", "MH", {
     dimension: "length",
     cell: work.formula("DRILLTRAVEL", [depth, "length"], [diameter, "length"], pointAngle, [out, "length"]),
   });

@@ -41,7 +41,7 @@ export function planHole(job: Job): Done {
   if (!speed) return {};
   const perTurn = operation === "tap" ? sizes!.pitch : (row.feedPerTooth ?? PRACTICE[operation].feed * diameter);
   const feed = judgeFeed(job, speed.rpm * perTurn);
-  work.step("tableFeed", "table feed", feed, operation === "tap" ? "n·pitch" : "n·feed per turn", "COMMON", {
+  STEPS: work.step("tableFeed", "table feed", feed, operation === "tap" ? "n·pitch" : "n·feed per turn", "COMMON", {
     dimension: "feed",
   });
   work.set({

@@ -63,7 +63,7 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
       nearestDrill((minorMin + minorMax) / 2 - oversize, native);
     hole = drill.diameter;
     made = hole + oversize;
-    work.step(
+    STEPS: work.step(
       "startDiameter",
       "drill before the thread",
       hole,
@@ -74,7 +74,7 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
   } else drill = nearestDrill(hole, native);
   const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
   work.set({ startDiameter: hole, drill: Math.abs(drill.diameter - hole) < 0.011 ? drill.name : null });
-  work.step("percent", "percent of thread", percent, "100·(D − d)/(2·0.6495·P)", "MH", {
+  STEPS: work.step("percent", "percent of thread", percent, "100·(D − d)/(2·0.6495·P)", "MH", {
     unit: "%",
     cell: work.formula("THREADPERCENT", thread.designation, [hole, "length"], work.units),
   });

@@ -53,7 +53,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   work.set({ direction: wallDirection(job, wall) });
   const pathRadius = arc ? (wall.side === "inside" ? wall.finish! - diameter : wall.finish! + diameter) / 2 : undefined;
   if (wall.circles && pathRadius !== undefined) {
-    work.step(
+    STEPS: work.step(
       "pathRadius",
       "path radius of the cutter's centre",
       pathRadius,
@@ -78,7 +78,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
   const wantedFeed = arc ? arcFeed(edgeTable, wall.finish!, diameter, wall.side as "inside" | "outside") : edgeTable;
   radialStep(job, wall, chosen, diameter);
-  work.step(
+  STEPS: work.step(
     "edgeFeed",
     "feed per tooth at the edge",
     chosen.edgeFeed,
@@ -86,12 +86,19 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     "MARTELLOTTI1941",
     { dimension: "length" },
   );
-  work.step(arc ? "edgeTable" : "tableFeed", arc ? "feed of the edge" : "table feed", edgeTable, "n·z·fz", "MH", {
-    dimension: "feed",
-    cell: work.formula("TABLEFEED", speed.rpm, teeth, [chosen.edgeFeed, "length"]),
-  });
+  STEPS: work.step(
+    arc ? "edgeTable" : "tableFeed",
+    arc ? "feed of the edge" : "table feed",
+    edgeTable,
+    "n·z·fz",
+    "MH",
+    {
+      dimension: "feed",
+      cell: work.formula("TABLEFEED", speed.rpm, teeth, [chosen.edgeFeed, "length"]),
+    },
+  );
   if (arc) {
-    work.step(
+    STEPS: work.step(
       "tableFeed",
       "table feed at the cutter's centre",
       wantedFeed,
@@ -108,7 +115,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
   const feed = judgeFeed(job, wantedFeed, limit);
-  work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin κ·sin φe", "MARTELLOTTI1941", {
+  STEPS: work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin κ·sin φe", "MARTELLOTTI1941", {
     dimension: "length",
     cell: work.formula(
       "CHIPTHICKNESS",
@@ -131,7 +138,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     depths: written,
   });
   const helixOnly = wall.rise > 0 && chosen.depths.length === 1;
-  work.step(
+  STEPS: work.step(
     "axialDepth",
     "axial depth",
     helixOnly ? wall.rise : wall.axial,
@@ -167,7 +174,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
 
 function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
   if (wall.finish === undefined || wall.side === "straight") {
-    work.step(
+    STEPS: work.step(
       "radialDepth",
       "radial depth",
       chosen.radialDepth,
@@ -187,7 +194,7 @@ function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number
       at = d;
     }
   });
-  work.step(
+  STEPS: work.step(
     "radialDepth",
     "effective radial depth (largest pass)",
     chosen.radialDepth,
@@ -218,7 +225,7 @@ function wallDirection({ row }: Job, wall: Wall): string {
 function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
   const { work, row } = job;
   work.set({ force: chosen.tangential });
-  work.step(
+  STEPS: work.step(
     "force",
     "peak tangential force (largest pass)",
     chosen.tangential,
@@ -230,7 +237,7 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   if (!beam) return;
   const { force, loadFromTip, deflection } = chosen.bending;
   work.set({ deflection });
-  work.step(
+  STEPS: work.step(
     "deflection",
     "deflection at the cut (peak force)",
     deflection,
@@ -299,7 +306,7 @@ function timing(
       }
     }
   });
-  work.step(
+  STEPS: work.step(
     "timeEach",
     "time of one feature",
     motion.total(),

@@ -30,7 +30,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
   const wantedFeed = arcFeed(edgeTable, tip, diameter, side);
   const u = work.units;
-  work.step(
+  STEPS: work.step(
     "radialDepth",
     "effective radial depth (largest pass)",
     chosen.radialDepth,
@@ -38,7 +38,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     "DERIVED",
     { dimension: "length" },
   );
-  work.step(
+  STEPS: work.step(
     "edgeFeed",
     "feed per tooth at the edge",
     chosen.edgeFeed,
@@ -46,11 +46,11 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     "MARTELLOTTI1941",
     { dimension: "length" },
   );
-  work.step("edgeTable", "feed of the edge", edgeTable, "n·z·fz", "MH", {
+  STEPS: work.step("edgeTable", "feed of the edge", edgeTable, "n·z·fz", "MH", {
     dimension: "feed",
     cell: work.formula("TABLEFEED", speed.rpm, teeth, [chosen.edgeFeed, "length"]),
   });
-  work.step(
+  STEPS: work.step(
     "tableFeed",
     "table feed at the cutter's centre",
     wantedFeed,
@@ -62,7 +62,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     },
   );
   const feed = judgeFeed(job, wantedFeed, arcLimit);
-  work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin φe", "MARTELLOTTI1941", {
+  STEPS: work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin φe", "MARTELLOTTI1941", {
     dimension: "length",
     cell: work.formula(
       "CHIPTHICKNESS",
@@ -71,11 +71,18 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
       [diameter, "length"],
     ),
   });
-  work.step("flankChip", "chip on the flank", chosen.flankChip, "radial chip·sin(half the profile angle)", "DERIVED", {
-    dimension: "length",
-  });
+  STEPS: work.step(
+    "flankChip",
+    "chip on the flank",
+    chosen.flankChip,
+    "radial chip·sin(half the profile angle)",
+    "DERIVED",
+    {
+      dimension: "length",
+    },
+  );
   const written = chosen.depths.map((d) => work.number(d)).join(" · ");
-  work.step(
+  STEPS: work.step(
     "depths",
     "radial depth after each pass",
     written,
@@ -141,7 +148,7 @@ function forces(
 ): void {
   const { work } = job;
   work.set({ force: chosen.tangential });
-  work.step(
+  STEPS: work.step(
     "force",
     "peak tangential force (largest pass)",
     chosen.tangential,
@@ -153,7 +160,7 @@ function forces(
   if (!beam) return;
   const deflection = beam.flexibility(loadFromTip) * chosen.peak;
   work.set({ deflection });
-  work.step(
+  STEPS: work.step(
     "deflection",
     "deflection at the cutter (peak force)",
     deflection,
@@ -174,7 +181,7 @@ function forces(
     errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
     name: "pitch diameter",
   });
-  work.step(
+  STEPS: work.step(
     "left",
     "pitch diameter after each pass",
     chosen.left.map((r) => work.number(programmedSize(job, middle, g.sizes.internal) + sign * 2 * r)).join(" · "),
@@ -199,7 +206,7 @@ function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpe
       motion.rapid(row.depth! + 2);
     }
   }
-  work.step(
+  STEPS: work.step(
     "timeEach",
     "time of one feature",
     motion.total(),

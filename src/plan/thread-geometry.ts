@@ -86,7 +86,7 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
   const e = path.swept;
   const tip = tipDiameter(e, diameter, kind);
   const threadArgs = [thread.designation, [diameter, "length"], [flat, "length"], work.units] as const;
-  work.step(
+  STEPS: work.step(
     "sweep",
     "pitch diameter the helical sweep alone would change",
     2 * (path.plain - e),
@@ -94,7 +94,7 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
     "DERIVED",
     { dimension: "length" },
   );
-  work.step(
+  STEPS: work.step(
     "pathRadius",
     "path radius of the cutter's centre",
     e,
@@ -102,7 +102,7 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
     "DERIVED",
     { dimension: "length", cell: work.formula("THREADPATH", ...threadArgs) },
   );
-  work.step(
+  STEPS: work.step(
     internal ? "majorDiameter" : "minorDiameter",
     internal ? "major diameter left" : "minor diameter left",
     tip,
@@ -162,7 +162,7 @@ function judgeReach(
   const full = tool.kind === "thread mill full";
   if (tool.neckDiameter !== undefined) {
     const gap = neckClearance(start, e, tool.neckDiameter, kind);
-    work.step(
+    STEPS: work.step(
       "neckGap",
       "gap between neck and wall",
       gap,
@@ -256,14 +256,14 @@ export function helixEnds({ work }: Job, { sizes, tool }: Geometry, depth: numbe
   const high = low + turns * sizes.pitch;
   const up = String(work.results.direction).startsWith("bottom up");
   work.set({ startZ: up ? low : high, endZ: up ? high : low });
-  work.step(
+  STEPS: work.step(
     "turns",
     "turns of the helix",
     turns,
     tool.kind === "thread mill full" ? "one turn, all profiles cut at once" : "depth / pitch + 1",
     "COMMON",
   );
-  work.step(
+  STEPS: work.step(
     "startZ",
     "helix starts at (profile's middle, 0 = face)",
     up ? low : high,
@@ -272,7 +272,14 @@ export function helixEnds({ work }: Job, { sizes, tool }: Geometry, depth: numbe
     { dimension: "length" },
   );
   if (tool.tipToProfile)
-    work.step("tipZ", "tool tip at the deepest place", low - tool.tipToProfile, "depth and tip to profile", "COMMON", {
-      dimension: "length",
-    });
+    STEPS: work.step(
+      "tipZ",
+      "tool tip at the deepest place",
+      low - tool.tipToProfile,
+      "depth and tip to profile",
+      "COMMON",
+      {
+        dimension: "length",
+      },
+    );
 }

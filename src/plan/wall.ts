@@ -155,7 +155,7 @@ export function wallOf(job: Job, diameter: number, tool: Tool): Wall | undefined
     const rise = solid ? Math.min(depth, row.axialDepth ?? Math.min(ramp, RISE_SHARE * diameter)) : 0;
     const level = levelsOf(depth, Math.min(row.axialDepth ?? edge, edge));
     if (rise > 0) {
-      work.step(
+      STEPS: work.step(
         "rise",
         "rise per turn of the helical entry",
         rise,
