@@ -174,8 +174,9 @@ function forces(
   judgeStress(job, beam, g.tool, chosen.peak, chosen.torque, loadFromTip, chosen.chip);
   const sign = g.sizes.internal ? -1 : 1;
   const middle = (g.sizes.pitchMin + g.sizes.pitchMax) / 2;
+  const programmed = programmedSize(job, middle, g.sizes.internal);
   judgeSize(job, {
-    programmed: programmedSize(job, middle, g.sizes.internal),
+    programmed,
     low: g.sizes.pitchMin,
     high: g.sizes.pitchMax,
     errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
@@ -184,7 +185,7 @@ function forces(
   STEPS: work.step(
     "left",
     "pitch diameter after each pass",
-    chosen.left.map((r) => work.number(programmedSize(job, middle, g.sizes.internal) + sign * 2 * r)).join(" · "),
+    chosen.left.map((r) => work.number(programmed + sign * 2 * r)).join(" · "),
     "each pass solved for the depth really cut; mean of the two force models",
     "KLINE1982",
   );
