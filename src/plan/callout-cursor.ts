@@ -1,9 +1,11 @@
 /** A place in the tokens of a callout, and what can be seen from there. */
-import type { Content, Mark, Placed, Size } from "./callout-types.ts";
+import type { Content, Feature, Mark, Placed, Size } from "./callout-types.ts";
 import { OPERATION } from "./callout-words.ts";
 
 export const isMark = (token: Content | undefined, ...marks: Mark[]): boolean =>
   token?.kind === "mark" && marks.includes(token.mark);
+
+export const needsDiameter = (feature: Feature): boolean => feature.kind !== "thread" && feature.diameter === undefined;
 
 export class Cursor {
   protected at = 0;
@@ -30,12 +32,18 @@ export class Cursor {
       if (!token) return false;
       if (token.kind === "filler" || token.kind === "angle") continue;
       if (isMark(token, "by")) continue;
-      if (isMark(token, "diameter")) return true;
+      if (isMark(token, "diameter", "diameter word")) return true;
       if (token.kind !== "length") return false;
       const after = this.peek(i + 1);
       if (after?.kind === "mark" && OPERATION[after.mark]) return false;
       return !isMark(after, "depth") || this.bare(i + 2);
     }
+  }
+
+  /** How far ahead the word for depth stands behind the number here ("DEEP", "MIN DEEP"); 0 where it does not. */
+  protected depthWord(): number {
+    const at = isMark(this.peek(), "least", "most") ? 2 : 1;
+    return isMark(this.peek(at), "depth") ? at : 0;
   }
 
   /** A bare length stands that far ahead: what precedes it is a prefix. */

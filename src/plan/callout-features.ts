@@ -1,5 +1,5 @@
 /** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
-import { Cursor, isMark } from "./callout-cursor.ts";
+import { Cursor, isMark, needsDiameter } from "./callout-cursor.ts";
 import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./callout-types.ts";
 import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./callout-words.ts";
 
@@ -37,7 +37,7 @@ class Reader extends Cursor {
     const sized = this.sized;
     this.sized = false;
     this.place(token, sized);
-    if (sized && (["separator", "fit", "tolerance"].includes(token.kind) || isMark(token, "diameter")))
+    if (sized && (["separator", "fit", "tolerance"].includes(token.kind) || isMark(token, "diameter", "diameter word")))
       this.sized = true;
   }
 
@@ -77,7 +77,7 @@ class Reader extends Cursor {
         else this.group.left.push(token);
         return;
       case "fit":
-        if (this.feature?.diameter && !this.feature.fit && sized) {
+        if (this.feature?.diameter && !this.feature.fit && !this.feature.depth) {
           this.feature.fit = token.text;
           this.feature.tokens.push(token);
         } else this.group.left.push(token);
@@ -144,8 +144,12 @@ class Reader extends Cursor {
       if (pending !== "hole depth") this.at++;
       return;
     }
-    if (pending === "diameter" || isMark(next, "diameter")) {
-      if (isMark(next, "diameter")) {
+    if (pending === "depth") {
+      this.depth(token, size);
+      return;
+    }
+    if (pending === "diameter" || isMark(next, "diameter word")) {
+      if (isMark(next, "diameter word")) {
         this.at++;
         if (isMark(this.peek(), "circle")) {
           this.group.circle = size;
@@ -155,13 +159,11 @@ class Reader extends Cursor {
       this.diameter(token, size, drill);
       return;
     }
-    if (pending === "depth") {
-      this.depth(token, size);
-      return;
-    }
-    // ".75 DEEP": the word belongs to the number before it, unless a number follows and this one is still free.
-    if (isMark(next, "depth") && feature) {
-      this.at++;
+    // ".75 DEEP": the word belongs to the number before it.
+    const depthWord = feature ? this.depthWord() : 0;
+    if (depthWord > 0) {
+      if (depthWord > 1 && next?.kind === "mark") this.mark(next, next.mark, false);
+      this.at += depthWord;
       this.depth(token, size);
       return;
     }
@@ -171,7 +173,13 @@ class Reader extends Cursor {
       return;
     }
     if (pending === "by" && feature) {
-      this.depth(token, size);
+      // "THRU X 6" may be six of them or six deep.
+      if (feature.through) this.group.left.push(token);
+      else this.depth(token, size);
+      return;
+    }
+    if (size.limits && feature?.fit && feature.diameter && !feature.diameter.limits) {
+      feature.diameter = { ...feature.diameter, limits: size.limits };
       return;
     }
     if (this.repeats(size)) {
@@ -185,7 +193,7 @@ class Reader extends Cursor {
         return;
       }
     }
-    if (this.plainHole(next)) {
+    if (this.plainHole()) {
       this.diameter(token, size, drill);
       this.group.notes.push(`${size.value} stands without ⌀: read as a diameter`);
       return;
@@ -194,15 +202,15 @@ class Reader extends Cursor {
   }
 
   /** A number that opens the callout and is followed by what only a hole has. */
-  private plainHole(next: Placed | undefined): boolean {
+  private plainHole(): boolean {
     if (this.group.features.length > 0) return false;
     const before = this.tokens[this.at - 1];
     if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
-    return (
-      isMark(next, "through", "depth symbol", "tap") ||
-      next?.kind === "fit" ||
-      (next?.kind === "tolerance" && !next.half)
-    );
+    let ahead = 1;
+    while (this.peek(ahead)?.kind === "filler") ahead++;
+    const next = this.peek(ahead);
+    if (next?.kind === "tolerance") return !next.half;
+    return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");
   }
 
   /** "#7 (.201)": the size of a named drill, written once more. */
@@ -253,6 +261,7 @@ class Reader extends Cursor {
     }
     switch (mark) {
       case "diameter":
+      case "diameter word":
       case "by":
       case "circle":
       case "spaced":
@@ -260,8 +269,8 @@ class Reader extends Cursor {
         if (mark === "circle" && this.group.circle) return;
         if (mark === "spaced" && this.group.spacing) return;
         // "CIRCLE ⌀80", "↧ ⌀…" never occurs: the sign only confirms what is wanted.
-        if (mark === "diameter" && this.waiting?.for === "circle") return;
-        this.wait({ for: mark, token });
+        if (mark.startsWith("diameter") && this.waiting?.for === "circle") return;
+        this.wait({ for: mark === "diameter word" ? "diameter" : mark, token });
         return;
       case "depth symbol":
       case "depth":
@@ -290,5 +299,3 @@ class Reader extends Cursor {
     }
   }
 }
-
-const needsDiameter = (feature: Feature) => feature.kind !== "thread" && feature.diameter === undefined;

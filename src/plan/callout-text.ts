@@ -63,13 +63,18 @@ const counted = (kind: "times" | "count", text: string): Content | undefined => 
   return count >= 1 ? { kind, count } : undefined;
 };
 const afterSign = (previous: Content | undefined): boolean =>
-  previous?.kind === "mark" && ["diameter", "depth symbol", "depth", "by", "circle"].includes(previous.mark);
+  previous?.kind === "mark" &&
+  ["diameter", "diameter word", "depth symbol", "depth", "by", "circle"].includes(previous.mark);
 const atStart =
   (kind: "times"): Make =>
   (m, { fresh }) =>
     fresh ? counted(kind, m[1]!) : undefined;
 
 const SUFFIX = String.raw`\s*(mm\b|millimet(?:er|re)s?\b|"|''|inch(?:es)?\b|in\b\.?(?!\s*(?:\d|the\b|all\b|both\b|an?\b)))`;
+
+const BEFORE_FIT = new Set<Mark | undefined>(["diameter word", "drill", "ream", "bore"]);
+const markOf = (content: Content | undefined): Mark | undefined =>
+  content?.kind === "mark" ? content.mark : undefined;
 
 const PATTERNS: readonly Pattern[] = [
   // What a hole is called at the head of its line: "HOLE 3:", "Pos 10", "A1".
@@ -142,7 +147,9 @@ const PATTERNS: readonly Pattern[] = [
   }),
   // Tolerance class right behind a size: 12 H7, 12H7, 12 H7/g6 (the shaft of the pair is left standing).
   pattern(String.raw`(JS|[A-HJKMNPR-V])(\d{1,2})(?!\d|[.,]\d|[a-z])`, (m, { previous }) =>
-    previous?.kind === "length" ? { kind: "fit", text: m[0] } : undefined,
+    previous?.kind === "length" || previous?.kind === "filler" || BEFORE_FIT.has(markOf(previous))
+      ? { kind: "fit", text: m[0] }
+      : undefined,
   ),
   // Angles, fractions, numbers.
   pattern(String.raw`(${NUMBER})\s*(?:°|DEG(?:REES?)?\b\.?)`, (m) => ({
@@ -171,9 +178,9 @@ const PATTERNS: readonly Pattern[] = [
   ).map(([symbol, mark]) => pattern(symbol, () => ({ kind: "mark", mark }))),
   pattern(String.raw`[x*](?=\s*(?:[.\d⌀↧]|$))`, () => ({ kind: "mark", mark: "by" })),
   // Words.
-  word(String.raw`DIAM?\.?|DIAMETER`, "diameter"),
+  word(String.raw`DIAM?\.?|DIAMETER`, "diameter word"),
   word(String.raw`(?:DRILL|HOLE|PILOT|BORE)\s+(?:DEPTH|DP|DEEP)\b\.?`, "hole depth"),
-  word(String.raw`THRU(?:\s*-?\s*(?:ALL|HOLES?))?|THROUGH(?:\s*-?\s*(?:ALL|HOLES?))?|DURCH(?:GEHEND)?`, "through"),
+  word(String.raw`THR[UO]'?(?:\s*-?\s*(?:ALL|HOLES?))?|THROUGH(?:\s*-?\s*(?:ALL|HOLES?))?|DURCH(?:GEHEND)?`, "through"),
   word(String.raw`DEEP|DEPTH|DP\.?|TIEFE?`, "depth"),
   word(String.raw`C(?:OUNTER)?\s*['/.-]?\s*BORED?|FLACHSENKUNG`, "counterbore"),
   word(String.raw`SPOT\s*-?\s*FACED?|S\s?'\s?FACED?|SFACE|SF`, "spotface"),

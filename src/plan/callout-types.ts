@@ -15,6 +15,7 @@ export interface ThreadToken {
 /** Words and symbols that say what a number is or what is done. */
 export type Mark =
   | "diameter"
+  | "diameter word"
   | "depth symbol"
   | "depth"
   | "hole depth"
