@@ -19,7 +19,7 @@ export interface Lists {
   readonly machines: Rows;
 }
 
-const [STRING, NUMBER, BOOLEAN] = [1, 2, 3];
+const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 /** Rows of the planning table that the live block reads; blank ones cost nothing. */
 export const PLAN_ROWS = 200;
 const LIST_ROWS = 200;
@@ -53,12 +53,22 @@ export function toCell(value: CellValue, style?: string): ICellData {
   if (value === null || value === "") return s;
   if (typeof value === "number") return { v: value, t: NUMBER, ...s };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: BOOLEAN, ...s };
-  return { v: value, t: STRING, ...s };
+  return { v: value, ...textType(value), ...s };
+}
+
+/**
+ * Text with a digit in it is marked as text: without the mark the engine would take "10-24" for a date. Other text is
+ * left without: the grid tries to read each marked cell as a number every time it draws it, which takes long.
+ */
+export function textType(value: string): { t?: number } {
+  if (!/\d/.test(value)) return {};
+  return { t: value.trim() !== "" && Number.isFinite(Number(value)) ? FORCED_TEXT : STRING };
 }
 
 function width(heading: string, cells: readonly CellValue[], hasChoices = false): number {
   const longestWord = Math.max(...heading.split(/\s+/).map((w) => w.length));
-  const longest = Math.max(longestWord, ...cells.map((c) => String(c ?? "").length));
+  // Headings wrap: two lines are enough.
+  const longest = Math.max(longestWord, Math.ceil(heading.length / 2) + 2, ...cells.map((c) => String(c ?? "").length));
   return Math.min(300, Math.max(56, Math.round(longest * 7.6) + (hasChoices ? 40 : 18)));
 }
 
@@ -149,13 +159,15 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   rows.forEach((row, r) => {
     cellData[r + 1] = Object.fromEntries(row.map((cell, c) => [LEFT + c, toCell(cell)]));
   });
-  const texts = ["thread", "feature"];
+  // Threads and callouts like "1/2" must not turn into dates; row numbers stand at the left, beside their text.
+  const looks: Readonly<Record<string, string>> = { thread: "text", feature: "text", row: "name" };
   columns.forEach((column, c) => {
-    if (!column || !texts.includes(column.key)) return;
+    const s = column && looks[column.key];
+    if (!s) return;
     for (let r = 1; r <= PLAN_ROWS; r++) {
       const cell = cellData[r]?.[LEFT + c];
       cellData[r] ??= {};
-      cellData[r]![LEFT + c] = { ...cell, s: "text" };
+      cellData[r]![LEFT + c] = { ...cell, s };
     }
   });
 
@@ -178,6 +190,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
     heading: HEADING,
     answer: ANSWER_HEADING,
     text: { n: { pattern: "@" } },
+    name: { ht: 1 },
     verdict: { bl: 1 },
   };
   RESULT_COLUMNS.forEach((column, c) => {

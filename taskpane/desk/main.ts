@@ -46,8 +46,10 @@ function ask(question: string, yes: string): Promise<boolean> {
 }
 
 const { univer, api } = startGrid(element("grid"));
-// The engine's parts are there from the first workbook on.
-api.createWorkbook({ ...planBook("Plan", blankPlan(), LISTS), id: "first" });
+const demoJob = () => planBook("Demo job", DEMO, LISTS);
+// The engine's parts are there from the first workbook on; the host wants them.
+api.createWorkbook(demoJob());
+const firstAnswers = calculated();
 const host = sheetHost(univer);
 let name = "";
 let savedAt = 0;
@@ -56,13 +58,17 @@ const unsaved = () => host.edits() !== savedAt;
 async function show(data: IWorkbookData, title: string): Promise<void> {
   const open = api.getActiveWorkbook();
   if (open) api.disposeUnit(open.getId());
-  const answered = calculated();
   api.createWorkbook({ ...data, id: `${data.id}-${Date.now().toString(36)}` });
+  const answered = calculated();
+  entitle(title);
+  savedAt = host.edits();
+  await answered;
+}
+
+function entitle(title: string): void {
   name = title;
   bookName.textContent = title;
   document.title = `${title} – Tablefeed desk`;
-  savedAt = host.edits();
-  await answered;
 }
 
 /** Waits for the engine to have answered what was just opened. */
@@ -130,13 +136,14 @@ element("blank").onclick = () =>
     await show(planBook("Plan", blankPlan(), LISTS), "Plan.xlsx");
     say("A blank planning table, with the lists");
   });
-const demo = async () => {
-  await show(planBook("Demo job", DEMO, LISTS), "Demo job.xlsx");
-  say("The demo job of the Harrow Lane Machine Works");
-};
+const DEMO_NAME = "Demo job.xlsx";
+const DEMO_WORDS = "The demo job of the Harrow Lane Machine Works";
 element("demo").onclick = () =>
   void guarded(async () => {
-    if (await mayReplace()) await demo();
+    if (!(await mayReplace())) return;
+    say("Loading the demo job …", false, true);
+    await show(demoJob(), DEMO_NAME);
+    say(DEMO_WORDS);
   });
 
 document.addEventListener(
@@ -157,7 +164,11 @@ window.addEventListener("beforeunload", (event) => {
 
 mountPane(element("pane"), host);
 showReasons(host, api, element("reason"));
-void guarded(demo);
+void guarded(async () => {
+  entitle(DEMO_NAME);
+  await firstAnswers;
+  say(DEMO_WORDS);
+});
 
 /** For the tests, and for whoever looks at the desk from the browser's console. */
 Object.assign(globalThis, { tablefeedDesk: { valueAt: host.valueAt, reasonAt: host.reasonAt, unsaved } });

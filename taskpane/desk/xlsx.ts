@@ -16,13 +16,16 @@ import type ExcelJS from "exceljs";
 import excel from "exceljs/dist/exceljs.bare.min.js";
 import { HostError } from "../host/host.ts";
 import { columnName, reference } from "../host/region.ts";
+import { textType } from "./book.ts";
 import { fromFile, toFile, usesOurs } from "./formula-text.ts";
 import type { Taken } from "./take.ts";
 
 const ExcelFile = excel as typeof ExcelJS;
-const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
+const [NUMBER, BOOLEAN, FORCED_TEXT] = [2, 3, 4];
 const VALIDATION = "SHEET_DATA_VALIDATION_PLUGIN";
 const CONDITIONAL = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
+/** How the note on such a block begins. */
+const NOTE = "Values as saved.";
 /** Ranges of live blocks whose values were saved as values, so that the desk finds them again. */
 const BLOCK_NAME = "Tablefeed.Block";
 const ERROR = /^#(?:DIV\/0!|N\/A|NAME\?|NULL!|NUM!|REF!|VALUE!)$/;
@@ -471,7 +474,7 @@ export async function writeXlsx({ data, spills }: Taken, { forExcel = false }: W
               range.endColumn - range.startColumn + 1,
             );
             book.definedNames.add(sheetOf, `${BLOCK_NAME}${blocks}`);
-            target.note = `Values as saved. The desk calculates this block again when it opens the file. In Excel with the add-in: save it from the desk with “Save for Excel”, or clear ${a1(range)} and enter ${cell.f}`;
+            target.note = `${NOTE} The desk calculates this block again when it opens the file. In Excel with the add-in: save it from the desk with “Save for Excel”, or clear ${a1(range)} and enter ${cell.f}`;
           }
         }
       }
@@ -533,7 +536,6 @@ const PARTS: readonly (readonly [string, string])[] = [
   ["xl/media/", "pictures"],
   ["xl/pivotTables/", "pivot tables"],
   ["xl/vbaProject", "macros"],
-  ["xl/comments", "notes"],
   ["xl/externalLinks/", "links to other files"],
 ];
 
@@ -546,18 +548,21 @@ function kindOf(bytes: Uint8Array): "zip" | "old" | "other" {
   return bytes[0] === 0xd0 && bytes[1] === 0xcf && bytes[2] === 0x11 && bytes[3] === 0xe0 ? "old" : "other";
 }
 
+function noteText(note: string | ExcelJS.Comment): string {
+  return typeof note === "string" ? note : (note.texts ?? []).map((part) => part.text).join("");
+}
+
 /** Days since the end of 1899, as cells count dates. */
 const serial = (date: Date): number => (date.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000;
 
-function scalar(value: unknown): { v: string | number; t: number } | undefined {
+function scalar(value: unknown): { v: string | number; t?: number } | undefined {
   if (value === null || value === undefined || value === "") return undefined;
   if (typeof value === "number") return { v: value, t: NUMBER };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: BOOLEAN };
   if (value instanceof Date) return { v: serial(value), t: NUMBER };
-  if (typeof value === "string")
-    return { v: value, t: value.trim() !== "" && Number.isFinite(Number(value)) ? FORCED_TEXT : STRING };
+  if (typeof value === "string") return { v: value, ...textType(value) };
   const object = value as { richText?: { text: string }[]; text?: unknown; error?: string };
-  if (object.error) return { v: object.error, t: STRING };
+  if (object.error) return { v: object.error };
   if (object.richText) return scalar(object.richText.map((part) => part.text).join(""));
   if ("text" in object) return scalar(object.text);
   return undefined;
@@ -636,9 +641,10 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
     sheet.eachRow({ includeEmpty: true }, (row, number) => {
       if (row.height) rowData[number - 1] = { h: Math.round(row.height * POINT), ia: 0 };
       if (row.hidden) rowData[number - 1] = { ...rowData[number - 1], hd: 1 };
-      row.eachCell({ includeEmpty: false }, (cell, column) => {
+      row.eachCell({ includeEmpty: true }, (cell, column) => {
         const r = number - 1;
         const c = column - 1;
+        if (cell.note && !noteText(cell.note).startsWith(NOTE)) left.add("notes");
         const merged = cell.isMerged && cell.master.address !== cell.address;
         const s = styleId(cell.style);
         const made: ICellData = s === undefined ? {} : { s };
@@ -661,6 +667,8 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
       });
     });
     for (const range of under) {
+      lastRow = Math.max(lastRow, range.endRow);
+      lastColumn = Math.max(lastColumn, range.endColumn);
       if (!cellData[range.startRow]?.[range.startColumn]?.f) continue;
       for (let r = range.startRow; r <= range.endRow; r++) {
         for (let c = range.startColumn; c <= range.endColumn; c++) {

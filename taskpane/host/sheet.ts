@@ -92,31 +92,35 @@ export function sheetHost(univer: Univer): SheetHost {
   let edits = 0;
   const dataListeners = new Set<() => void>();
   const selectionListeners = new Set<() => void>();
-  /** Listeners hear once per turn, after the engine is done with it. */
+  /** Calls the listeners once, after `wait`; a shorter wait brings a waiting call forward. */
   const later = (listeners: Set<() => void>) => {
-    let waiting = false;
-    return () => {
-      if (waiting) return;
-      waiting = true;
-      setTimeout(() => {
-        waiting = false;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let due = 0;
+    return (wait: number) => {
+      const at = Date.now() + wait;
+      if (timer !== undefined && due <= at) return;
+      clearTimeout(timer);
+      due = at;
+      timer = setTimeout(() => {
+        timer = undefined;
         for (const listener of [...listeners]) listener();
-      }, 0);
+      }, wait);
     };
   };
   const tellData = later(dataListeners);
   const tellSelection = later(selectionListeners);
+  /** The engine answers an edit after a tenth of a second: listeners hear of both at once, and do not hold it up. */
+  const UNTIL_ANSWERED = 200;
 
-  commands.onCommandExecuted(({ id, params }) => {
+  commands.onCommandExecuted(({ id }, options) => {
     if (id === SetFormulaCalculationResultMutation.id) {
-      if (writing === 0) tellData();
+      if (writing === 0) tellData(0);
       return;
     }
-    if (!CHANGES.test(id)) return;
-    if ((params as { trigger?: string } | undefined)?.trigger === "formula.mutation.set-formula-calculation-result")
-      return;
+    // What the engine itself stores (answers, their look) is no edit.
+    if (!CHANGES.test(id) || options?.fromFormula || options?.onlyLocal) return;
     edits++;
-    if (writing === 0) tellData();
+    if (writing === 0) tellData(UNTIL_ANSWERED);
   });
   let last = "";
   const selectionMoved = () => {
@@ -125,7 +129,7 @@ export function sheetHost(univer: Univer): SheetHost {
     const key = `${now?.getActiveSheet()?.getSheetId()} ${cell?.actualRow} ${cell?.actualColumn}`;
     if (key === last) return;
     last = key;
-    tellSelection();
+    tellSelection(0);
   };
   selections.selectionMoveEnd$.subscribe(selectionMoved);
   selections.selectionSet$.subscribe(selectionMoved);

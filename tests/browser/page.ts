@@ -27,10 +27,11 @@ export async function startBrowser(): Promise<Browser> {
   });
 }
 
-export async function openDesk(size = { width: 1500, height: 850 }): Promise<Desk> {
+export async function openDesk(size = { width: 1920, height: 950 }): Promise<Desk> {
   const served: Served = await serveDesk();
   const browser = await startBrowser();
-  const page = await browser.newPage({ viewport: size });
+  const context = await browser.newContext({ viewport: size });
+  const page = await context.newPage();
   const complaints: string[] = [];
   page.on("console", (message) => {
     if (message.type() === "error" || /content security policy/i.test(message.text()))
@@ -63,10 +64,14 @@ export async function ready(page: Page): Promise<void> {
 
 /** Goes to a cell through the box beside the formula line. */
 export async function goTo(page: Page, cell: string): Promise<void> {
-  const box = page.locator("#grid input").first();
+  const box = page.locator("#grid [data-u-comp=defined-name] input");
   await box.click();
   await box.fill(cell);
   await page.keyboard.press("Enter");
+}
+
+export async function toSheet(page: Page, name: string): Promise<void> {
+  await page.locator("#grid").getByText(name, { exact: true }).last().click();
 }
 
 /** Types into a cell the way a person does. */

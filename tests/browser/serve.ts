@@ -23,7 +23,7 @@ export async function serveDesk(plugins: Plugin[] = []): Promise<Served> {
     outdir: dist,
     bundle: true,
     plugins,
-    minify: true,
+    minify: !process.env.READABLE,
     format: "esm",
     splitting: true,
     target: "es2022",

@@ -50,7 +50,7 @@ export async function openSheets(sheets: Sheets): Promise<Bench> {
   const host = sheetHost(univer);
   const commands = univer.__getInjector().get(ICommandService);
   const sheet = (name: string) => api.getActiveWorkbook()!.getSheetByName(name)!;
-  const settle = () => new Promise<void>((resolve) => setTimeout(resolve, 120));
+  const settle = () => new Promise<void>((resolve) => setTimeout(resolve, 300));
   await settle();
   const content = (value: CellValue): ICellData =>
     typeof value === "string" && value.startsWith("=")
