@@ -1,18 +1,55 @@
-/** The trade's planning as the pane asks for it: the whole table, or one row of it at the price of one. */
+/** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
+import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
 import { planRow, planRows } from "../src/plan/evaluate.ts";
-import { readLists, readRows } from "../src/plan/read.ts";
-import type { Planner } from "./session.ts";
+import { type Lists, type ReadRow, readLists, readRows } from "../src/plan/read.ts";
+import type { Units } from "../src/units.ts";
+import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
+import { digits, percent } from "./ui/numbers.ts";
 
-export const planner: Planner = (blocks, only) => {
-  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
+function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
   const rows = readRows(blocks.rows);
-  if (only === undefined) return planRows(rows, lists);
   const read = rows[only];
-  if (read === undefined || read.empty) return [];
+  if (read === undefined || read.empty) return undefined;
   // A machine's setup is shared by the rows planned on it, here as in the whole table.
   const machine = read.row.machine?.toLowerCase();
   const sharing = rows.filter((row) => !row.empty && row.row.machine?.toLowerCase() === machine).length;
+  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
+  return { read, lists, sharing: machine === undefined ? 1 : sharing };
+}
+
+export const planner: Planner = (blocks, only) => {
+  if (only === undefined)
+    return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines));
+  const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
-  lines[only] = planRow(read, lists, machine === undefined ? 1 : sharing);
+  if (one) lines[only] = planRow(one.read, one.lists, one.sharing);
   return lines;
 };
+
+/** Changes that would help a row, best first, in words. */
+export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[] {
+  const one = oneRow(blocks, only);
+  const units = one?.read.row.units;
+  if (one === undefined || units === undefined) return [];
+  return advise(one.read, one.lists, one.sharing).advice.map((advice) => suggestion(advice, units));
+}
+
+function suggestion({ kind, changes, before, after }: Advice, units: Units): Suggestion {
+  const what = changes.map((change) => changeText(change, units)).join("; ");
+  return {
+    change: kind === "fastest" ? `Fastest that holds: ${what}` : what,
+    before: outcomeText(before),
+    after: outcomeText(after),
+    writes: changes.map(({ key, to }) => ({ key, value: to })),
+  };
+}
+
+function outcomeText({ verdict, limit, load, time }: Outcome): string {
+  return [
+    verdict,
+    limit !== null && load !== null ? `${limit} ${percent(load)}` : "",
+    time !== null ? `${digits(time, time < 100 ? 1 : 0)} s per part` : "",
+  ]
+    .filter((part) => part !== "")
+    .join(", ");
+}

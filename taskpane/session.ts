@@ -25,6 +25,9 @@ import {
 import { createStore, type Store } from "./state.ts";
 import type { Message } from "./ui/message.ts";
 
+/** Milliseconds a row must stay selected before advice is looked for. */
+const ADVICE_DELAY = 80;
+
 export const LISTS = ["Materials", "Tools", "Machines"] as const;
 
 export interface PlanBlocks {
@@ -47,6 +50,9 @@ export interface Suggestion {
   readonly after: string;
   readonly writes: readonly { readonly key: string; readonly value: number | string | null }[];
 }
+
+/** Looks for changes that would help one row. */
+export type Advisor = (blocks: PlanBlocks, only: number) => readonly Suggestion[];
 
 export interface State {
   readonly phase: "reading" | "none" | "table";
@@ -89,11 +95,7 @@ const sentence = (count: number, one: string, many = `${one}s`) => `${count} ${c
 export const isNumbers = (block: Block | null): boolean =>
   block?.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ?? false;
 
-export function createSession(
-  host: Host,
-  plan: Planner,
-  advise?: (blocks: PlanBlocks, only: number, line: RowPlan) => readonly Suggestion[],
-): Session {
+export function createSession(host: Host, plan: Planner, advise?: Advisor): Session {
   const store = createStore<State>({
     phase: "reading",
     table: null,
@@ -111,6 +113,7 @@ export function createSession(
   let reading: Promise<void> | undefined;
   let again: "all" | "selection" | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let advising: ReturnType<typeof setTimeout> | undefined;
 
   const fail = (thrown: unknown): void => {
     if (!(thrown instanceof HostError)) console.error(thrown);
@@ -140,6 +143,7 @@ export function createSession(
 
   /** The plan of the selected row alone: quick, whatever the length of the table. */
   function planSelected(): void {
+    clearTimeout(advising);
     const { table, matching, lists } = store.get();
     const selected = table?.selected ?? null;
     if (table === null || matching === null || selected === null || isEmptyRow(table.rows[selected]!, matching)) {
@@ -152,7 +156,12 @@ export function createSession(
     }
     const all = blocks(table, matching, lists);
     const line = plan(all, selected)[selected] ?? null;
-    store.set({ plan: line, suggestions: line && advise ? advise(all, selected, line) : [] });
+    store.set({ plan: line, suggestions: [] });
+    if (line === null || advise === undefined) return;
+    // The search for advice works the row out many times: the row is shown first.
+    advising = setTimeout(() => {
+      if (alive && store.get().plan === line) store.set({ suggestions: advise(all, selected) });
+    }, ADVICE_DELAY);
   }
 
   function take(table: Table | null): void {
@@ -445,6 +454,7 @@ export function createSession(
     destroy() {
       alive = false;
       clearTimeout(timer);
+      clearTimeout(advising);
       for (const stop of stops) stop();
     },
   };

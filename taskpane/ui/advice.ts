@@ -37,7 +37,7 @@ export function advice(actions: { apply(suggestion: Suggestion): void }): Part<A
                   class: "main",
                   "data-focus": `apply ${suggestion.change}`,
                   "aria-label": `Write into the row: ${suggestion.change}`,
-                  disabled: busy,
+                  "aria-disabled": busy ? "true" : null,
                   onclick: () => actions.apply(suggestion),
                 },
                 "Write this into the row",

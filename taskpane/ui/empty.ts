@@ -13,7 +13,10 @@ export function empty(): Part<EmptyFacts | undefined> {
     element,
     show(facts) {
       element.hidden = facts === undefined;
-      if (facts === undefined) return;
+      if (facts === undefined) {
+        element.replaceChildren();
+        return;
+      }
       const { text, todo, button } = facts;
       replace(
         element,

@@ -106,7 +106,9 @@ export function fill(actions: FillActions): Part<FillFacts> {
       shown = now;
       const known = facts.columns.filter((column) => column.key !== undefined);
       const unknown = facts.columns.filter((column) => column.key === undefined);
-      const ready = facts.units !== undefined && !facts.busy && facts.rows > 0;
+      const ready = facts.units !== undefined && facts.rows > 0;
+      // A disabled button would lose the focus while its own work is going on.
+      const waits = facts.busy ? "true" : null;
       const details = h(
         "details",
         {
@@ -147,7 +149,7 @@ export function fill(actions: FillActions): Part<FillFacts> {
             ),
             h(
               "button",
-              { type: "button", "data-focus": "lists", disabled: facts.busy, onclick: () => actions.addLists() },
+              { type: "button", "data-focus": "lists", "aria-disabled": waits, onclick: () => actions.addLists() },
               "Add the starting lists",
             ),
           ),
@@ -167,6 +169,7 @@ export function fill(actions: FillActions): Part<FillFacts> {
             class: "main",
             "data-focus": "write",
             disabled: !ready || !facts.canWrite,
+            "aria-disabled": waits,
             onclick: () => actions.writeNumbers(),
           },
           "Write numbers",
@@ -178,13 +181,25 @@ export function fill(actions: FillActions): Part<FillFacts> {
             facts.canInsertLive &&
               h(
                 "button",
-                { type: "button", "data-focus": "live", disabled: !ready, onclick: () => actions.insertLive() },
+                {
+                  type: "button",
+                  "data-focus": "live",
+                  disabled: !ready,
+                  "aria-disabled": waits,
+                  onclick: () => actions.insertLive(),
+                },
                 "Insert live block",
               ),
             facts.canWorkOut &&
               h(
                 "button",
-                { type: "button", "data-focus": "work", disabled: !ready, onclick: () => actions.workOut() },
+                {
+                  type: "button",
+                  "data-focus": "work",
+                  disabled: !ready,
+                  "aria-disabled": waits,
+                  onclick: () => actions.workOut(),
+                },
                 "Work one row out",
               ),
           ),

@@ -2,9 +2,9 @@
 import { normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../../src/plan/columns.ts";
 import type { Units } from "../../src/units.ts";
 import type { Host } from "../host/host.ts";
-import { planner } from "../planner.ts";
+import { advisor, planner } from "../planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
-import { createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
+import { type Advisor, createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
 import { EMPTY_TABLE, STARTING_LISTS } from "../starting.ts";
 import { advice } from "./advice.ts";
 import { type CardFacts, card, cardText } from "./card.ts";
@@ -53,8 +53,13 @@ const memory = {
 };
 
 /** Shows the pane in `element`, on the workbook of `host`. */
-export function mountPane(element: HTMLElement, host: Host, plan: Planner = planner): { destroy(): void } {
-  const session = createSession(host, plan);
+export function mountPane(
+  element: HTMLElement,
+  host: Host,
+  plan: Planner = planner,
+  advise: Advisor = advisor,
+): { destroy(): void } {
+  const session = createSession(host, plan, advise);
   let welcome = !memory.seen();
   const past = () => {
     welcome = false;

@@ -13,4 +13,14 @@ if (wish.get("evil") !== null) host.sheets.get("Plan")![3]![1] = '<img src=x one
 host.cursor = { row: 2 + Number(wish.get("row") ?? 1), column: 1 };
 if (wish.get("protected") !== null) host.protectedSheets.add("Plan");
 Object.assign(window, { host });
-mountPane(document.getElementById("pane")!, host, samplePlanner);
+const advice = [
+  {
+    change: "Stick-out 41 mm → 34 mm",
+    before: "check, deflection 155 %",
+    after: "ok, deflection 92 %",
+    writes: [{ key: "depth", value: 20 }],
+  },
+];
+mountPane(document.getElementById("pane")!, { ...host, kind: "excel" }, samplePlanner, () =>
+  wish.get("row") === "1" ? advice : [],
+);

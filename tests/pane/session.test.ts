@@ -166,7 +166,7 @@ describe("the session", () => {
     await start({ Plan: PLAN_SHEET, ...LISTS }, () => suggestions);
     host.moveTo(4, 0);
     await expect.poll(() => state().plan?.operation).toBe("drill");
-    expect(state().suggestions).toEqual(suggestions);
+    await expect.poll(() => state().suggestions).toEqual(suggestions);
     await session.apply(suggestions[0]!);
     expect(cell(4, 8)).toBe(0.5); // 12.7 mm in an inch row
     await session.apply(suggestions[1]!);

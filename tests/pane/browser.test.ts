@@ -1,0 +1,237 @@
+import fs from "node:fs";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { AxeBuilder } from "@axe-core/playwright";
+import { build } from "esbuild";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { startBrowser } from "../browser/page.ts";
+
+const root = path.resolve(import.meta.dirname, "../..");
+const out = path.join(root, "tests", ".out", "pane");
+
+let browser: Browser;
+beforeAll(async () => {
+  fs.mkdirSync(out, { recursive: true });
+  await build({
+    entryPoints: [path.join(import.meta.dirname, "page.ts")],
+    outfile: path.join(out, "page.js"),
+    bundle: true,
+    format: "iife",
+    absWorkingDir: root,
+    logLevel: "warning",
+  });
+  const style = fs.readFileSync(path.join(root, "taskpane", "pane.css"), "utf8");
+  const html = fs
+    .readFileSync(path.join(root, "taskpane", "index.html"), "utf8")
+    .replace(/<script src="functions.js"><\/script>/, "")
+    .replace('<link rel="stylesheet" href="pane.css">', () => `<style>${style}</style>`)
+    .replace("taskpane.js", "page.js");
+  fs.writeFileSync(path.join(out, "index.html"), html);
+  browser = await startBrowser();
+});
+afterAll(() => browser.close());
+
+/** The pane at its narrowest, with what went wrong on the page. */
+async function open(query: string, seen = true): Promise<{ page: Page; complaints: string[] }> {
+  const context = await browser.newContext({ viewport: { width: 320, height: 800 } });
+  const page = await context.newPage();
+  page.setDefaultTimeout(5_000);
+  const complaints: string[] = [];
+  page.on("pageerror", (error) => complaints.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(message.text());
+  });
+  if (seen) await page.addInitScript(() => localStorage.setItem("tablefeed.seen", "yes"));
+  await page.goto(`${pathToFileURL(path.join(out, "index.html"))}${query}`);
+  await page.waitForFunction(() => !document.body.textContent?.includes("Reading the workbook"));
+  return { page, complaints };
+}
+
+const axe = async (page: Page) =>
+  (
+    await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag21aa", "best-practice"]).analyze()
+  ).violations.map(
+    (violation) =>
+      `${violation.id}: ${violation.nodes
+        .map((node) => node.html)
+        .join(" ")
+        .slice(0, 300)}`,
+  );
+
+describe("the pane in a browser", () => {
+  it.each([
+    ["a row to be checked", "?row=1", true],
+    ["a good row", "?row=2", true],
+    ["an empty row", "?row=3", true],
+    ["no table", "?table=none", true],
+    ["no lists and no units", "?lists=none&unit=none", true],
+    ["the first time", "?row=1", false],
+    ["the first time without a table", "?table=none", false],
+  ])("has nothing for axe to find, and nothing wider than the pane: %s", async (_, query, seen) => {
+    const { page, complaints } = await open(query, seen);
+    for (const view of ["row", "table"]) {
+      const tab = page.locator(`#tab-${view}`);
+      if (await tab.isVisible()) await tab.click();
+      for (const summary of await page.locator("summary").all()) if (await summary.isVisible()) await summary.click();
+      expect(await axe(page)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    }
+    await page.evaluate(() => document.documentElement.classList.add("dark"));
+    expect(await axe(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it("gives gloves something to hit: every control is at least 40 px high, the one that writes 48", async () => {
+    const { page } = await open("?lists=none&unit=none", false);
+    for (const view of ["row", "table"]) {
+      await page.click(`#tab-${view}`);
+      for (const control of await page.locator("button, select, summary").all()) {
+        if (!(await control.isVisible())) continue;
+        const box = (await control.boundingBox())!;
+        expect(box.height, (await control.textContent()) ?? "").toBeGreaterThanOrEqual(40);
+      }
+    }
+    expect((await page.locator(".fill .main").boundingBox())!.height).toBeGreaterThanOrEqual(48);
+    await page.context().close();
+  });
+
+  it("keeps its top right corner free", async () => {
+    const { page } = await open("?row=1");
+    const inCorner = await page.evaluate(
+      () =>
+        [...document.querySelectorAll("button, select, h1, h2, p")].filter((element) => {
+          const box = element.getBoundingClientRect();
+          return box.width > 0 && box.top < 32 && box.right > 320 - 40;
+        }).length,
+    );
+    expect(inCorner).toBe(0);
+    await page.context().close();
+  });
+
+  it("says verdict, reasons and ways out in words, the weightiest first", async () => {
+    const { page } = await open("?row=1");
+    expect(await page.locator(".verdict strong").textContent()).toBe("CHECK");
+    expect(await page.locator(".binding").textContent()).toBe("Over the limit: deflection, 155 % at worst");
+    const reasons = await page.locator(".reasons li").allTextContents();
+    expect(reasons[0]).toMatch(/^Check: The tip bends 0\.031 mm.*→ One more pass/);
+    expect(await page.locator(".program").textContent()).toMatch(/Spindle speed2546 rpmTable feed98 mm\/min/);
+    const drawing = page.getByRole("img");
+    expect(await drawing.getAttribute("aria-label")).toMatch(
+      /cutter 7\.5 mm; neck 4\.8 mm, 27 mm long; hole 10\.25 mm/,
+    );
+    expect(await drawing.textContent()).toMatch(/bend of 0\.031 mm drawn ×50/);
+    await page.context().close();
+  });
+
+  it("draws to scale: hole and cutter stand to each other as their sizes do", async () => {
+    const { page } = await open("?row=1");
+    const sizes = await page.evaluate(() => {
+      const box = (selector: string) => {
+        const { width, height } = (document.querySelector(selector) as SVGGraphicsElement).getBBox();
+        return { width, height };
+      };
+      return {
+        neck: box(".drawing .neck"),
+        above: box(".drawing circle.tool").width,
+        hole: box(".drawing circle.edge").width,
+      };
+    });
+    expect(sizes.neck.height / sizes.neck.width).toBeCloseTo(27 / 4.8, 1);
+    expect(sizes.above / sizes.hole).toBeCloseTo(7.5 / 10.25, 2);
+    await page.context().close();
+  });
+
+  it("shows what stands in a cell as text, whatever it looks like", async () => {
+    const { page, complaints } = await open("?row=1&evil=1");
+    await page.click("#tab-table");
+    await page.waitForTimeout(100);
+    expect(await page.evaluate(() => (window as any).hurt)).toBeUndefined();
+    expect(await page.locator("img").count()).toBe(0);
+    expect(await page.locator(".card").textContent()).toContain("<img src=x");
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it("can be used by the keyboard alone, from the tabs to writing numbers", async () => {
+    const { page } = await open("?row=1");
+    await page.locator("#tab-row").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await page.locator("#tab-table").getAttribute("aria-selected")).toBe("true");
+    for (let i = 0; i < 30; i++) {
+      if (await page.evaluate(() => document.activeElement?.textContent === "Write numbers")) break;
+      await page.keyboard.press("Tab");
+    }
+    await page.keyboard.press("Enter");
+    await page.waitForFunction(() => document.querySelector(".message .done"));
+    expect(await page.locator(".message").textContent()).toContain("2 rows written: 1 ok, 1 check, 0 stop.");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Write numbers");
+    expect(await page.evaluate(() => (window as any).host.sheets.get("Plan")[3][10])).toBe(2546.479);
+    await page.context().close();
+  });
+
+  it("says on a protected sheet what to do, where a screen reader hears it", async () => {
+    const { page } = await open("?protected=1");
+    await page.click("#tab-table");
+    await page.click(".fill .main");
+    await page.waitForFunction(() => document.querySelector("[role=status] .failed"));
+    expect(await page.locator("[role=status]").textContent()).toMatch(/protected; nothing was written/);
+    await page.context().close();
+  });
+
+  it("matches a column by hand", async () => {
+    const { page } = await open("?row=1");
+    await page.click("#tab-table");
+    await page.click(".fill summary");
+    await page.getByLabel("Inspector").selectOption("out:pathRadius");
+    await page.waitForFunction(() => document.querySelector(".writes")?.textContent?.includes("“Inspector”"));
+    await page.click(".fill .main");
+    await page.waitForFunction(() => document.querySelector(".message .done"));
+    expect(await page.evaluate(() => (window as any).host.sheets.get("Plan")[3][12])).toBeCloseTo(2.2934, 9);
+    await page.context().close();
+  });
+
+  it("shows the welcome once, lets it be skipped, and offers one useful thing", async () => {
+    const { page } = await open("?lists=none", false);
+    expect(await page.locator(".first .main").textContent()).toBe("Add the starting lists");
+    await page.click(".first .main");
+    await page.waitForFunction(() => document.querySelector(".message .done"));
+    expect(await page.evaluate(() => [...(window as any).host.sheets.keys()])).toEqual([
+      "Plan",
+      "Materials",
+      "Tools",
+      "Machines",
+    ]);
+    expect(await page.locator(".first").isVisible()).toBe(false);
+    await page.reload();
+    expect(await page.locator(".first").isVisible()).toBe(false);
+    await page.context().close();
+  });
+
+  it("prints the card on one sheet and nothing else", async () => {
+    const { page } = await open("?row=1");
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".tf").isVisible()).toBe(false);
+    expect(await page.locator(".card").textContent()).toMatch(/CHECK FIRST[\s\S]*2546[\s\S]*Starting values only/);
+    const pdf = (await page.pdf({ format: "A4" })).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+    await page.context().close();
+  });
+
+  it("is readable in a contrast theme: lines and words are drawn in the system's colours", async () => {
+    const { page } = await open("?row=1");
+    await page.emulateMedia({ forcedColors: "active", colorScheme: "dark" });
+    const colours = await page.evaluate(() => {
+      const style = (selector: string) => getComputedStyle(document.querySelector(selector)!);
+      return {
+        text: style("svg .small").fill,
+        hole: style("svg .edge").stroke,
+        ground: getComputedStyle(document.querySelector(".tf")!).backgroundColor,
+      };
+    });
+    expect(colours.text).toBe(colours.hole);
+    expect(colours.text).not.toBe(colours.ground);
+    await page.context().close();
+  });
+});
