@@ -24,7 +24,8 @@ export function registerSheets(univer: Univer): void {
   univer.registerPlugin(UniverSheetsNumfmtPlugin);
   univer.registerPlugin(UniverSheetsFormulaPlugin, {
     description: functionHelp(),
-    initialFormulaComputing: CalculationMode.FORCED,
+    // A file's values stay as they came until something they depend on changes.
+    initialFormulaComputing: CalculationMode.WHEN_EMPTY,
   });
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);

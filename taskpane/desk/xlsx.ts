@@ -17,13 +17,23 @@ import excel from "exceljs/dist/exceljs.bare.min.js";
 import { HostError } from "../host/host.ts";
 import { columnName, reference } from "../host/region.ts";
 import { textType } from "./book.ts";
-import { fromFile, toFile, usesOurs } from "./formula-text.ts";
+import { type FileTable, fromFile, toFile, usesOurs, withoutTables } from "./formula-text.ts";
 import type { Taken } from "./take.ts";
 
 const ExcelFile = excel as typeof ExcelJS;
 const [NUMBER, BOOLEAN, FORCED_TEXT] = [2, 3, 4];
 const VALIDATION = "SHEET_DATA_VALIDATION_PLUGIN";
 const CONDITIONAL = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
+const NAMES = "SHEET_DEFINED_NAME_PLUGIN";
+/** The engine's mark for a name that holds in the whole workbook. */
+const ALL_SHEETS = "AllDefaultWorkbook";
+interface DefinedName {
+  readonly id: string;
+  readonly name: string;
+  readonly formulaOrRefString: string;
+  readonly localSheetId?: string;
+}
+
 /** How the note on such a block begins. */
 const NOTE = "Values as saved.";
 /** Ranges of live blocks whose values were saved as values, so that the desk finds them again. */
@@ -381,6 +391,11 @@ function resourceOf<T>(data: IWorkbookData, name: string): Record<string, T[]> {
   }
 }
 
+function namesOf(data: IWorkbookData): DefinedName[] {
+  const text = data.resources?.find((r) => r.name === NAMES)?.data;
+  return text ? Object.values(JSON.parse(text) as Record<string, DefinedName>) : [];
+}
+
 function cellValue(cell: ICellData): ExcelJS.CellValue {
   const { v } = cell;
   if (v === null || v === undefined || v === "") {
@@ -524,6 +539,14 @@ export async function writeXlsx({ data, spills }: Taken, { forExcel = false }: W
       });
     }
   }
+  for (const { name, formulaOrRefString } of namesOf(data)) {
+    const ranges = formulaOrRefString.replace(/^=/, "").split(/,(?=(?:[^']*'[^']*')*[^']*$)/);
+    const areRanges = ranges.every(
+      (range) => parseRange(range.slice(range.lastIndexOf("!") + 1)) && range.includes("!"),
+    );
+    if (areRanges) for (const range of ranges) book.definedNames.add(range, name);
+    else left.add("names of formulas");
+  }
   const buffer = await book.xlsx.writeBuffer();
   return { bytes: new Uint8Array(buffer as ArrayBuffer), left: [...left] };
 }
@@ -566,6 +589,47 @@ function scalar(value: unknown): { v: string | number; t?: number } | undefined 
   if (object.richText) return scalar(object.richText.map((part) => part.text).join(""));
   if ("text" in object) return scalar(object.text);
   return undefined;
+}
+
+function forget(cell: ICellData): void {
+  cell.v = undefined;
+  cell.t = undefined;
+}
+
+function tablesOf(book: ExcelJS.Workbook): FileTable[] {
+  return book.worksheets.flatMap((sheet) => {
+    const tables = (sheet as unknown as { tables?: Record<string, { table?: FileTableModel; model?: FileTableModel }> })
+      .tables;
+    return Object.values(tables ?? {}).flatMap((entry): FileTable[] => {
+      const model = entry.table ?? entry.model;
+      const range = parseRange(model?.tableRef ?? model?.ref ?? "");
+      if (!model || !range) return [];
+      return [
+        {
+          name: model.displayName ?? model.name,
+          sheet: sheet.name,
+          top: range.startRow,
+          left: range.startColumn,
+          rows: range.endRow - range.startRow + 1,
+          // Files leave the mark out when there are headings, so the cells have to tell.
+          hasHeadings: model.columns.every(
+            (column, c) => sheet.getCell(range.startRow + 1, range.startColumn + c + 1).text === column.name,
+          ),
+          hasTotals: model.totalsRow === true,
+          columns: model.columns.map((column) => column.name),
+        },
+      ];
+    });
+  });
+}
+
+interface FileTableModel {
+  readonly name: string;
+  readonly displayName?: string;
+  readonly tableRef?: string;
+  readonly ref?: string;
+  readonly totalsRow?: boolean;
+  readonly columns: readonly { readonly name: string }[];
 }
 
 export interface Read {
@@ -612,9 +676,11 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
 
   // Blocks saved as values: the formula in the first cell spills over them again.
   const saved = new Map<string, IRange[]>();
+  const definedNames: Record<string, DefinedName> = {};
   for (const { name, ranges } of (book.definedNames.model ?? []) as { name: string; ranges: string[] }[]) {
     if (!name.toLowerCase().startsWith(BLOCK_NAME.toLowerCase())) {
-      left.add("defined names");
+      const id = `name${Object.keys(definedNames).length}`;
+      definedNames[id] = { id, name, formulaOrRefString: ranges.join(","), localSheetId: ALL_SHEETS };
       continue;
     }
     for (const full of ranges) {
@@ -625,6 +691,7 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
     }
   }
 
+  const tables = tablesOf(book);
   const sheets: IWorkbookData["sheets"] = {};
   const order: string[] = [];
   const validations: Record<string, Validation[]> = {};
@@ -653,10 +720,15 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
           const content = scalar(formula ? cell.result : cell.value);
           if (content) Object.assign(made, content);
           if (formula) {
-            made.f = fromFile(formula);
+            made.f = withoutTables(fromFile(formula), tables, sheet.name, r);
+            // Calculated on opening: ours, so that blocks spill and reasons are there.
+            if (usesOurs(made.f)) forget(made);
             const array = cell.value as { shareType?: string; ref?: string };
             const range = array.shareType === "array" && array.ref ? parseRange(array.ref) : undefined;
-            if (range) under.push(range);
+            if (range) {
+              under.push(range);
+              forget(made);
+            }
           }
         }
         if (Object.keys(made).length === 0) return;
@@ -725,6 +797,7 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
       resources: [
         { name: VALIDATION, data: JSON.stringify(validations) },
         { name: CONDITIONAL, data: JSON.stringify(conditions) },
+        { name: NAMES, data: JSON.stringify(definedNames) },
       ],
     },
     left: [...left],
