@@ -87,8 +87,20 @@ function partsOf(inside: string): { areas: string[]; from?: string; to?: string 
  * @param row - row of the formula's own cell, from 0, for "this row"
  */
 export function withoutTables(formula: string, tables: readonly FileTable[], sheet: string, row: number): string {
-  if (tables.length === 0 || !formula.includes("[")) return formula;
-  return outsideDoubleQuotes(formula, (text) =>
+  if (tables.length === 0) return formula;
+  // A name alone means its data.
+  const spelled = tables.reduce(
+    (text, { name }) =>
+      outsideQuotes(text, (part) =>
+        part.replace(
+          new RegExp(`(?<![\\w.\\\\'!])${name.replace(/[.\\]/g, "\\$&")}(?![\\w.\\\\[('!])`, "gi"),
+          `${name}[]`,
+        ),
+      ),
+    formula,
+  );
+  if (!spelled.includes("[")) return formula;
+  return outsideDoubleQuotes(spelled, (text) =>
     text.replace(
       /([A-Za-z_\\][\w.\\]*)?\[((?:[^[\]']|'.|\[(?:[^[\]']|'.)*\])*)\]/g,
       (whole, name: string | undefined, inside: string) => {

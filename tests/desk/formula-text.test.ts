@@ -44,7 +44,8 @@ describe("references into tables (independent)", () => {
   const plain = (formula: string, sheet = "Other", row = 4) => withoutTables(formula, [jobs], sheet, row);
   it.each([
     ["=SUM(Jobs[Dia])", "=SUM('Job list'!$C$4:$C$6)"],
-    ["=ROWS(Jobs)", "=ROWS(Jobs)"],
+    ["=ROWS(Jobs)", "=ROWS('Job list'!$B$4:$E$6)"],
+    ["=SUM('Jobs'!A1,Jobs!A1,Jobs2)", "=SUM('Jobs'!A1,Jobs!A1,Jobs2)"],
     ["=SUM(Jobs[[Dia]:[Time]])", "=SUM('Job list'!$C$4:$E$6)"],
     ["=Jobs[[#Headers],[Dia]]", "='Job list'!$C$3"],
     ["=Jobs[[#Totals],[Time]]", "='Job list'!$E$7"],
