@@ -19,7 +19,7 @@ function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists
 
 export const planner: Planner = (blocks, only) => {
   if (only === undefined)
-    return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines));
+    return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines), false);
   const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
   if (one) lines[only] = planRow(one.read, one.lists, one.sharing);
@@ -37,7 +37,7 @@ export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[]
 function suggestion({ kind, changes, before, after }: Advice, units: Units): Suggestion {
   const what = changes.map((change) => changeText(change, units)).join("; ");
   return {
-    change: kind === "fastest" ? `Fastest that holds: ${what}` : what,
+    change: kind === "fastest" ? `Fastest that keeps all limits: ${what}` : what,
     before: outcomeText(before),
     after: outcomeText(after),
     writes: changes.map(({ key, to }) => ({ key, value: to })),

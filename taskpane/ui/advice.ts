@@ -28,7 +28,8 @@ export function advice(actions: { apply(suggestion: Suggestion): void }): Part<A
             "li",
             {},
             h("strong", {}, suggestion.change),
-            h("span", { class: "effect" }, `${suggestion.before} → ${suggestion.after}`),
+            h("span", { class: "effect" }, `now: ${suggestion.before}`),
+            h("span", { class: "effect" }, `then: ${suggestion.after}`),
             suggestion.writes.length > 0 &&
               h(
                 "button",

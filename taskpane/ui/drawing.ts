@@ -323,7 +323,7 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
   const flat = sketch.tipFlat ?? 0;
   const thread = sketch.pitch !== undefined;
   const widest = thread ? flat / 2 + full * Math.tan(Math.PI / 6) : full;
-  const scale = Math.min(52 / full, thread ? 42 / widest : 52 / full);
+  const scale = Math.min(46 / full, thread ? 42 / widest : 46 / full);
   const middle = 44;
   const g = s(
     "g",
@@ -354,7 +354,7 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
       g.append(
         s(
           "text",
-          { class: "small", x: 60, y: round(middle + 4 + (i - (depths.length - 1) / 2) * step) },
+          { class: "small", x: 97, "text-anchor": "end", y: round(middle + 4 + (i - (depths.length - 1) / 2) * step) },
           `${i + 1}  ${inUnits(depth, "length", units)}`,
         ),
       );

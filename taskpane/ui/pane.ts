@@ -98,6 +98,7 @@ export function mountPane(
   let onPaper: CardFacts | undefined;
 
   const title = h("h2", { class: "row-title" });
+  const notThese = h("p", { class: "warning" }, "Not to be programmed as long as the row says stop:");
   const limitsTitle = h("h3", {}, "Limits");
   const cardButtons = h(
     "div",
@@ -124,6 +125,7 @@ export function mountPane(
     {},
     title,
     verdictPart.element,
+    notThese,
     programPart.element,
     drawingPart.element,
     advicePart.element,
@@ -143,7 +145,7 @@ export function mountPane(
     "div",
     { class: "tf" },
     // The desk has a heading of its own.
-    h("header", {}, host.kind === "excel" && h("h1", {}, "Tablefeed")),
+    host.kind === "excel" && h("header", {}, h("h1", {}, "Tablefeed")),
     news.element,
     first.element,
     nothing.element,
@@ -183,6 +185,7 @@ export function mountPane(
       const figures = programFigures(plan);
       title.textContent = rowTitle(plan, table, matching);
       verdictPart.show(plan);
+      notThese.hidden = plan.verdict !== "stop" || figures.length === 0;
       programPart.show(figures);
       drawingPart.show({ sketch: plan.sketch, units: plan.units });
       advicePart.show({ suggestions, busy: state.busy });
