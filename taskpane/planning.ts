@@ -117,7 +117,7 @@ export function planningBlock(table: Block, matching: Matching, units: Units | u
 }
 
 /** A result in the units of its column: those the heading names, else the row's. */
-export function resultCell(plan: RowPlan, column: Column, headingUnits?: Units): CellValue {
+function resultCell(plan: RowPlan, column: Column, headingUnits?: Units): CellValue {
   const value = plan.results[column.key];
   if (value === null || value === undefined || value === "") return null;
   if (typeof value === "string") return value;
@@ -125,7 +125,7 @@ export function resultCell(plan: RowPlan, column: Column, headingUnits?: Units):
   return column.dimension ? fromCanonical(value, column.dimension, headingUnits ?? plan.units) : value;
 }
 
-export function formatOf(column: Column, units: Units): string | undefined {
+function formatOf(column: Column, units: Units): string | undefined {
   return column.format?.[units === "in" ? 1 : 0];
 }
 
@@ -185,7 +185,7 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
 }
 
 /** Headings of the block of numbers that goes beside a table without result columns. */
-export const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
+const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
 
 /**
  * The block of numbers beside a table: headings, then a line per row. `left` is the column of the block on the sheet.

@@ -82,6 +82,8 @@ export interface Session {
   apply(suggestion: Suggestion): Promise<void>;
   addLists(starting: readonly NewSheet[]): Promise<void>;
   addTable(sheet: NewSheet): Promise<void>;
+  /** Puts the card of the selected row on a sheet, to be printed by the spreadsheet program. */
+  addCard(lines: readonly (readonly [string, string])[]): Promise<void>;
   say(message: Message | undefined): void;
   destroy(): void;
 }
@@ -395,9 +397,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
             text: "There is no row to work out.",
             action: "Select a cell in a row of the table that has its sizes filled in.",
           };
-        const label = String(line.row ?? (table.selected ?? 0) + 1).replace(/[[\]:*?/\\']/g, " ");
         await host.addSheet(
-          { name: `Worked ${label}`.slice(0, 31).trim(), headings: WORKED_HEADINGS, rows: workedRows(line) },
+          { name: sheetNameFor("Worked", line, table), headings: WORKED_HEADINGS, rows: workedRows(line) },
           true,
         );
         return { kind: "done", text: `${sentence(line.steps.length, "step")} written out on a sheet of their own.` };
@@ -449,6 +450,16 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         return { kind: "done", text: "An empty planning table is there. One operation per row." };
       }),
 
+    addCard: (lines) =>
+      act("Writing the card …", async () => {
+        const [head, ...rows] = lines;
+        const { plan: line, table } = store.get();
+        if (head === undefined || line === null || table === null)
+          return { kind: "failed", text: "No row is selected.", action: "Select the row again." };
+        await host.addSheet({ name: sheetNameFor("Card", line, table), headings: head, rows }, true);
+        return { kind: "done", text: "The card is on a sheet of its own. Print it from there." };
+      }),
+
     say: (message) => store.set({ message }),
 
     destroy() {
@@ -458,6 +469,12 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       for (const stop of stops) stop();
     },
   };
+}
+
+/** A sheet's name after the row: without the characters that sheet names cannot have, 31 at most. */
+function sheetNameFor(what: string, line: RowPlan, table: Table): string {
+  const label = String(line.row ?? (table.selected ?? 0) + 1).replace(/[[\]:*?/\\']/g, " ");
+  return `${what} ${label}`.slice(0, 31).trim();
 }
 
 /** A canonical value in the units of the column it goes into. */

@@ -4,7 +4,8 @@ import { MATERIALS } from "../src/lists/materials.ts";
 import { TOOLS } from "../src/lists/tools.ts";
 import type { ListBlock } from "../src/lists/types.ts";
 import { ROW_COLUMNS } from "../src/plan/columns.ts";
-import type { NewSheet } from "./host/host.ts";
+import type { Block, NewSheet } from "./host/host.ts";
+import { reference } from "./host/region.ts";
 
 const sheet = (name: string, [headings = [], ...rows]: ListBlock): NewSheet => ({
   name,
@@ -20,14 +21,21 @@ export const STARTING_LISTS: readonly NewSheet[] = [
 
 const SPARE_ROWS = 20;
 
-/** An empty planning table; words are chosen from lists where there are few of them. */
-export const EMPTY_TABLE: NewSheet = {
-  name: "Plan",
-  headings: ROW_COLUMNS.map((column) => column.heading),
-  rows: Array.from({ length: SPARE_ROWS }, (_, i) =>
-    ROW_COLUMNS.map((column) => (column.key === "row" ? i + 1 : null)),
-  ),
-  choices: ROW_COLUMNS.map((column) =>
-    column.kind === "word" ? column.words : column.kind === "flag" ? ["yes", "no"] : undefined,
-  ),
-};
+/** Columns whose words are the names of a list: key of the column → place of the list. */
+const NAMED_BY: Readonly<Record<string, number>> = { material: 0, tool: 1, machine: 2 };
+
+/** An empty planning table; words are chosen from what the column allows, names from the lists of the workbook. */
+export function emptyTable(lists: readonly (Block | null)[]): NewSheet {
+  return {
+    name: "Plan",
+    headings: ROW_COLUMNS.map((column) => column.heading),
+    rows: Array.from({ length: SPARE_ROWS }, (_, i) =>
+      ROW_COLUMNS.map((column) => (column.key === "row" ? i + 1 : null)),
+    ),
+    choices: ROW_COLUMNS.map((column) => {
+      const list = lists[NAMED_BY[column.key] ?? -1];
+      if (list && list.rows.length > 0) return reference(list.sheet, list.top + 1, list.left, list.rows.length, 1);
+      return column.kind === "word" ? column.words : column.kind === "flag" ? ["yes", "no"] : undefined;
+    }),
+  };
+}

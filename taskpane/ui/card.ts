@@ -81,14 +81,26 @@ export function card(): Part<CardFacts | undefined> {
   };
 }
 
+/** The card as lines of label and text. */
+export function cardLines(facts: CardFacts): [string, string][] {
+  return [
+    [facts.title, WORDS[facts.verdict]],
+    ...facts.facts.map(({ label, text }): [string, string] => [label, text]),
+    ...facts.figures.map(({ label, text, unit }): [string, string] => [label, unit === "" ? text : `${text} ${unit}`]),
+    ...facts.reasons.map((reason, i): [string, string] => [
+      `Point ${i + 1}`,
+      `${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`,
+    ]),
+    ...CAUTIONS.map((text): [string, string] => ["Caution", text]),
+    ["First part measured", ""],
+    ["Proved out by, date", ""],
+  ];
+}
+
 /** The card as plain text, for a message or a note on the control. */
 export function cardText(facts: CardFacts): string {
-  return [
-    facts.title,
-    WORDS[facts.verdict],
-    ...facts.facts.map(({ label, text }) => `${label}: ${text}`),
-    ...facts.figures.map(({ label, text, unit }) => `${label}: ${text}${unit === "" ? "" : ` ${unit}`}`),
-    ...facts.reasons.map((reason) => `- ${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`),
-    ...CAUTIONS,
-  ].join("\n");
+  return cardLines(facts)
+    .filter(([, text]) => text !== "")
+    .map(([label, text]) => `${label}: ${text}`)
+    .join("\n");
 }

@@ -364,7 +364,7 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
 }
 
 /** The drawing in words, for who cannot see it. */
-export function describe(sketch: Sketch, units: Units): string {
+function describe(sketch: Sketch, units: Units): string {
   const length = (value: number) => withUnit(value, "length", units);
   const words: string[] = [];
   if (sketch.cutterDiameter) words.push(`cutter ${length(sketch.cutterDiameter)}`);

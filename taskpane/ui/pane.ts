@@ -5,9 +5,9 @@ import type { Host } from "../host/host.ts";
 import { advisor, planner } from "../planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
 import { type Advisor, createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
-import { EMPTY_TABLE, STARTING_LISTS } from "../starting.ts";
+import { emptyTable, STARTING_LISTS } from "../starting.ts";
 import { advice } from "./advice.ts";
-import { type CardFacts, card, cardText } from "./card.ts";
+import { type CardFacts, card, cardLines, cardText } from "./card.ts";
 import { cautions } from "./cautions.ts";
 import { chain } from "./chain.ts";
 import { copyText } from "./copy.ts";
@@ -72,7 +72,7 @@ export function mountPane(
     start() {
       past();
       const { phase, lists } = session.store.get();
-      if (phase === "none") void session.addTable(EMPTY_TABLE);
+      if (phase === "none") void session.addTable(emptyTable(session.store.get().lists));
       else if (lists.some((list) => list === null)) void session.addLists(STARTING_LISTS);
       else views.open("table");
     },
@@ -103,7 +103,14 @@ export function mountPane(
   const cardButtons = h(
     "div",
     { class: "pair" },
-    h("button", { type: "button", onclick: () => window.print() }, "Print card"),
+    // Panes inside Excel often cannot print; Excel can.
+    host.kind === "excel"
+      ? h(
+          "button",
+          { type: "button", onclick: () => onPaper && void session.addCard(cardLines(onPaper)) },
+          "Card on a sheet",
+        )
+      : h("button", { type: "button", onclick: () => window.print() }, "Print card"),
     h(
       "button",
       {
@@ -113,7 +120,11 @@ export function mountPane(
           session.say(
             done
               ? { kind: "done", text: "The card is copied as text." }
-              : { kind: "failed", text: "The card could not be copied.", action: "Print it instead." },
+              : {
+                  kind: "failed",
+                  text: "The card could not be copied.",
+                  action: "Print it, or put it on a sheet, instead.",
+                },
           );
         },
       },
@@ -170,7 +181,7 @@ export function mountPane(
             ? "Add the starting lists"
             : "Show what was recognised",
     });
-    nothing.show(emptyFacts(state, () => void session.addTable(EMPTY_TABLE), welcome));
+    nothing.show(emptyFacts(state, () => void session.addTable(emptyTable(session.store.get().lists)), welcome));
     views.element.hidden = phase !== "table";
     if (table === null || matching === null) {
       paper.show(undefined);
@@ -289,7 +300,9 @@ function fillFacts(state: State): FillFacts {
   const missing = LISTS.filter((_, i) => lists[i] === null);
   const warnings: string[] = [];
   if (beside !== null && !isNumbers(beside))
-    warnings.push("A live block stands beside the table and shows its numbers.");
+    warnings.push(
+      "A live block stands beside the table and shows its numbers. For plain numbers instead, delete its first cell.",
+    );
   for (const key of ["operation", "material", "tool"]) {
     const column = ROW_COLUMNS.find((c) => c.key === key)!;
     if (!inputs.some((m) => m.column === column))

@@ -219,6 +219,17 @@ describe("the pane in a browser", () => {
     await page.context().close();
   });
 
+  it("puts the card on a sheet in Excel, where panes often cannot print", async () => {
+    const { page } = await open("?row=1");
+    await page.getByRole("button", { name: "Card on a sheet" }).click();
+    await page.waitForFunction(() => document.querySelector(".message .done"));
+    const lines = await page.evaluate(() => (window as any).host.sheets.get("Card 10"));
+    expect(lines[0]).toEqual(["Row 10 · thread mill · M12x1.75-6H", "CHECK FIRST"]);
+    expect(lines).toContainEqual(["Spindle speed", "2546 rpm"]);
+    expect(lines.filter(([label]: string[]) => label === "Caution").length).toBeGreaterThanOrEqual(5);
+    await page.context().close();
+  });
+
   it("is readable in a contrast theme: lines and words are drawn in the system's colours", async () => {
     const { page } = await open("?row=1");
     await page.emulateMedia({ forcedColors: "active", colorScheme: "dark" });
