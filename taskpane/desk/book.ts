@@ -10,7 +10,7 @@ import {
   TOOL_COLUMNS,
 } from "../../src/plan/columns.ts";
 import type { CellValue } from "../host/host.ts";
-import { reference } from "../host/region.ts";
+import { columnName, reference } from "../host/region.ts";
 
 export type Rows = readonly (readonly CellValue[])[];
 export interface Lists {
@@ -22,7 +22,7 @@ export interface Lists {
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 /** Rows of the planning table that the live block reads; blank ones cost nothing. */
 export const PLAN_ROWS = 200;
-const LIST_ROWS = 200;
+const LIST_ROWS = 150;
 /** Column of the planning table: A shows the verdict, B is a gap. */
 const LEFT = 2;
 
@@ -56,12 +56,15 @@ export function toCell(value: CellValue, style?: string): ICellData {
   return { v: value, ...textType(value), ...s };
 }
 
+const MONTHS =
+  /jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sep(?:t(?:ember)?)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?/gi;
+
 /**
- * Text with a digit in it is marked as text: without the mark the engine would take "10-24" for a date. Other text is
- * left without: the grid tries to read each marked cell as a number every time it draws it, which takes long.
+ * Text that could be taken for a number or a date ("10-24", "0012", "3 mar") is marked as text. Other text is left
+ * without: the grid tries to read each marked cell as a number every time it draws it, which takes long.
  */
 export function textType(value: string): { t?: number } {
-  if (!/\d/.test(value)) return {};
+  if (!/\d/.test(value) || /[a-z]{3}/i.test(value.replace(MONTHS, ""))) return {};
   return { t: value.trim() !== "" && Number.isFinite(Number(value)) ? FORCED_TEXT : STRING };
 }
 
@@ -251,7 +254,8 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
     rule: {
       type: "highlightCell",
       subType: "formula",
-      value: `=A2="${word}"`,
+      // Both look at the block itself: a rule on cells that repeat it would lag behind.
+      value: `=$${columnName(answers + 1)}2="${word}"`,
       style: { bg: { rgb: background }, cl: { rgb: text } },
     },
   });

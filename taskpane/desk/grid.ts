@@ -50,7 +50,8 @@ export function startGrid(container: HTMLElement): { univer: Univer; api: Return
   });
   univer.registerPlugin(UniverSheetsNumfmtUIPlugin);
   univer.registerPlugin(UniverSheetsFormulaUIPlugin);
-  univer.registerPlugin(UniverSheetsDataValidationUIPlugin);
+  // A search box in the list would take the keys away from the cell that is being typed into.
+  univer.registerPlugin(UniverSheetsDataValidationUIPlugin, { showSearchOnDropdown: false, showEditOnDropdown: false });
   univer.registerPlugin(UniverSheetsConditionalFormattingUIPlugin);
   univer.registerPlugin(UniverSheetsFilterPlugin);
   univer.registerPlugin(UniverSheetsFilterUIPlugin);

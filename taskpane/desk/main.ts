@@ -10,6 +10,7 @@ import { HostError } from "../host/host.ts";
 import { sheetHost } from "../host/sheet.ts";
 import { mountPane } from "../ui/pane.ts";
 import { blankPlan, type Lists, planBook } from "./book.ts";
+import { keepSizes } from "./fractions.ts";
 import { startGrid } from "./grid.ts";
 import { showReasons } from "./reason.ts";
 import { takeWorkbook } from "./take.ts";
@@ -50,6 +51,7 @@ const demoJob = () => planBook("Demo job", DEMO, LISTS);
 // The engine's parts are there from the first workbook on; the host wants them.
 api.createWorkbook(demoJob());
 const firstAnswers = calculated();
+keepSizes(univer);
 const host = sheetHost(univer);
 let name = "";
 let savedAt = 0;

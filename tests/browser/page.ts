@@ -77,7 +77,7 @@ export async function toSheet(page: Page, name: string): Promise<void> {
 /** Types into a cell the way a person does. */
 export async function typeInto(page: Page, cell: string, text: string): Promise<void> {
   await goTo(page, cell);
-  await page.keyboard.type(text);
+  await page.keyboard.type(text, { delay: 25 });
   await page.keyboard.press("Enter");
 }
 
