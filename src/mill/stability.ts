@@ -60,6 +60,11 @@ export function stableDepth(cut: StabilityCut, rpm: number): number {
   for (const mode of modes) {
     const best = bottom(mode, zeta);
     const near = Math.floor((best.r * turn - phase(mode, zeta, best.r)) / Math.PI);
+    // So many lobes that they merge: the bottom of the boundary is at every speed.
+    if (near > 1e9) {
+      least = Math.min(least, best.value);
+      continue;
+    }
     // Past its bottom the boundary rises on both sides, so the lobes next to it decide; the others are a reserve.
     for (let k = Math.max(0, near - 2); k <= near + 3; k++) {
       const low = Math.max(mode.r0 * (1 + 1e-12), (k * Math.PI) / turn);

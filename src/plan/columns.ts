@@ -87,6 +87,9 @@ const whole = (key: string, heading: string, low: number, aliases: string[] = []
   format: WHOLE,
 });
 
+/** More passes than this are a slip of the finger. */
+export const MOST_PASSES = 200;
+
 /** What a row may hold. */
 export const ROW_COLUMNS: readonly Column[] = [
   text("row", "Row", ["op", "op no", "no", "nr", "pos", "step", "item", "line", "seq"]),
@@ -124,8 +127,8 @@ export const ROW_COLUMNS: readonly Column[] = [
   word("side", "Side", ["straight", "inside", "outside"], ["wall"]),
   above("radialDepth", "Radial depth", "length", ["ae", "stepover", "woc", "width of cut"]),
   above("axialDepth", "Axial depth", "length", ["ap", "doc", "depth of cut", "stepdown"]),
-  whole("passes", "Passes", 1, ["no of passes", "schnitte"]),
-  whole("springPasses", "Spring passes", 0, ["spring", "free passes", "leerschnitte"]),
+  { ...whole("passes", "Passes", 1, ["no of passes", "schnitte"]), high: MOST_PASSES },
+  { ...whole("springPasses", "Spring passes", 0, ["spring", "free passes", "leerschnitte"]), high: MOST_PASSES },
   above("stickOut", "Stick-out", "length", ["stickout", "overhang", "projection", "auskraglänge", "ausspannlänge"]),
   above("surfaceSpeed", "Surface speed", "surface speed", [
     "sfm",

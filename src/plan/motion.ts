@@ -51,6 +51,15 @@ export class Motion {
     this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
   }
 
+  /** The same moves so many times over. */
+  repeat(times: number, moves: () => void): void {
+    const before = { ...this.time };
+    moves();
+    for (const key of ["cutting", "moving", "waiting", "ideal"] as const) {
+      this.time[key] = before[key] + times * (this.time[key] - before[key]);
+    }
+  }
+
   wait(seconds: number): void {
     this.time.waiting += seconds;
   }

@@ -22,6 +22,8 @@ import { readThread, type ThreadSizes } from "./thread-sizes.ts";
 /** A drill of the right size [mm] within this is the same drill. */
 const SAME_SIZE = 0.011;
 const POINT_ANGLE = 118;
+/** Depth in diameters beyond which no pecking plan is made (common practice). */
+const DEEPEST = 50;
 
 export function planDrill(job: Job): Done {
   const { work, row, material, machine } = job;
@@ -279,6 +281,16 @@ function timing(
       "drill less deep, or with a flatter point",
       { value: travel, limit: row.holeDepth, dimension: "length" },
     );
+  }
+  if (travel > DEEPEST * diameter) {
+    work.reason(
+      "stop",
+      "too-deep",
+      `${(travel / diameter).toFixed(0)} diameters deep is more than twist drills do (${DEEPEST})`,
+      "drill from both sides, or have it gun-drilled",
+      { value: travel, limit: DEEPEST * diameter, dimension: "length" },
+    );
+    return {};
   }
   const m = motionOf(machine);
   const motion = m && new Motion(m);

@@ -75,6 +75,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (!speed || listed === undefined) return {};
   const beam = toolBeam(work, row, tool, machine);
   const chosen = choosePasses(job, wall, tool, listed, beam);
+  if (!chosen) return {};
   const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
   const wantedFeed = arc ? arcFeed(edgeTable, wall.finish!, diameter, wall.side as "inside" | "outside") : edgeTable;
   radialStep(job, wall, chosen, diameter);
@@ -285,7 +286,7 @@ function timing(
   motion.arrive(row);
   chosen.depths.forEach((depth, i) => {
     const first = wall.full && i === 0;
-    for (let level = 0; level < (first ? 1 : wall.levels); level++) {
+    motion.repeat(first ? 1 : wall.levels, () => {
       if (wall.circles) {
         const at = diameterAt(wall, depth);
         const radius = Math.max(1e-3, (wall.side === "inside" ? at - d : at + d) / 2);
@@ -304,7 +305,7 @@ function timing(
         motion.rapid(wall.depth + 2);
         motion.rapid((wall.length ?? 0) + over);
       }
-    }
+    });
   });
   STEPS: work.step(
     "timeEach",

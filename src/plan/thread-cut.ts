@@ -201,11 +201,11 @@ function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpe
   const sign = g.side === "inside" ? 1 : -1;
   for (const depth of chosen.depths) {
     const radius = g.pathRadius - sign * (g.fullDepth - depth);
-    for (let level = 0; level < levels; level++) {
+    motion.repeat(levels, () => {
       motion.rapid(row.depth! + 2);
       motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
       motion.rapid(row.depth! + 2);
-    }
+    });
   }
   STEPS: work.step(
     "timeEach",

@@ -4,6 +4,7 @@ import { bentPasses } from "../mill/bending.ts";
 import { largestChip, thinnedFeed } from "../mill/chip.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../mill/force.ts";
 import { BENDING_SHARE, edgeForce, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
+import { MOST_PASSES as PASS_LIMIT } from "./columns.ts";
 import type { Job } from "./job.ts";
 import type { ToolBeam } from "./tool-beam.ts";
 import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
@@ -33,7 +34,7 @@ export function choosePasses(
   tool: SizedTool,
   listed: number,
   beam: ToolBeam | undefined,
-): Attempt {
+): Attempt | undefined {
   const { row } = job;
   const share = row.radialDepth ?? RADIAL_SHARE * tool.diameter;
   let least = 1;
@@ -42,6 +43,16 @@ export function choosePasses(
     least = wall.full
       ? 1 + Math.ceil((wall.stock - first) / share - 1e-9)
       : Math.max(1, Math.ceil(wall.stock / share - 1e-9));
+  }
+  if (least > PASS_LIMIT) {
+    job.work.reason(
+      "stop",
+      "too-many-passes",
+      `${least} passes would be needed at this radial depth; ${PASS_LIMIT} is the most`,
+      "take more per pass, or a larger cutter",
+      { value: least, limit: PASS_LIMIT },
+    );
+    return undefined;
   }
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
@@ -52,7 +63,7 @@ export function choosePasses(
     if (!best || tried.load < best.load * 0.98) best = tried;
     if (tried.load <= 1) break;
   }
-  return best!;
+  return best;
 }
 
 function tryPasses(
