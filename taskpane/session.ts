@@ -157,12 +157,24 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       return;
     }
     const all = blocks(table, matching, lists);
-    const line = plan(all, selected)[selected] ?? null;
+    let line: RowPlan | null;
+    try {
+      line = plan(all, selected)[selected] ?? null;
+    } catch (thrown) {
+      store.set({ plan: null, suggestions: [] });
+      fail(thrown);
+      return;
+    }
     store.set({ plan: line, suggestions: [] });
     if (line === null || advise === undefined) return;
     // The search for advice works the row out many times: the row is shown first.
     advising = setTimeout(() => {
-      if (alive && store.get().plan === line) store.set({ suggestions: advise(all, selected) });
+      if (!alive || store.get().plan !== line) return;
+      try {
+        store.set({ suggestions: advise(all, selected) });
+      } catch (thrown) {
+        fail(thrown);
+      }
     }, ADVICE_DELAY);
   }
 

@@ -35,7 +35,7 @@ interface Area {
 type EventName = "selection" | "activated" | "changed" | "calculated";
 type Listener = (event: Record<string, unknown>) => Promise<void>;
 
-export class FakeError extends Error {
+class FakeError extends Error {
   readonly code: string;
   constructor(code: string, message: string) {
     super(message);
