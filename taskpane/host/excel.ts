@@ -14,7 +14,7 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { findTable, reference, spokenAddress } from "./region.ts";
+import { findTable, growths, reference, spokenAddress } from "./region.ts";
 
 /** Requirement sets without which nothing works; the manifest declares the same. */
 export const NEEDS: Readonly<Record<string, string>> = {
@@ -25,6 +25,8 @@ export const NEEDS: Readonly<Record<string, string>> = {
 
 /** Members used beyond NEEDS; each use is guarded. */
 const ONE_UNDO_GROUP = "1.20";
+/** Growing a table this way fills its calculated columns; adding rows with values leaves them blank. */
+const TABLE_RESIZE = "1.13";
 
 const supports = (version: string): boolean => Office.context.requirements.isSetSupported("ExcelApi", version);
 
@@ -240,7 +242,7 @@ export function excelHost(): Host {
     if (sheet.protection.protected) throw protectedSheet(sheet.name);
   };
 
-  function refuseOccupied(sheet: string, place: Place, range: Excel.Range): void {
+  function refuseOccupied(sheet: string, place: Place, range: { readonly values: any[][] }): void {
     const cells = toCells(range.values);
     const row = cells.findIndex((line) => line.some((cell) => cell !== null));
     if (row < 0) return;
@@ -392,33 +394,74 @@ export function excelHost(): Host {
       });
     },
 
-    async appendRows(block, rows) {
+    async appendRows(block, rows, spare = 0) {
       if (rows.length === 0) return;
       const width = block.headings.length;
       const cells = rows.map((row) => Array.from({ length: width }, (_, c) => row[c] ?? null));
+      const place = { sheet: block.sheet, row: block.top + 1 + block.rows.length - spare, column: block.left };
+      refuseHuge(cells.length * width);
       return write(async (context) => {
         const sheet = target(context, block.sheet);
         const head = sheet.getRangeByIndexes(block.top, block.left, 1, width);
         head.load("values");
         const tables = head.getTables(false);
-        tables.load("items/name,items/rows/count");
-        const place = { sheet: block.sheet, row: block.top + 1 + block.rows.length, column: block.left };
+        tables.load("items/name,items/showTotals,items/rows/count");
         const under = sheet.getRangeByIndexes(place.row, place.column, cells.length, width);
-        under.load("values");
+        under.load("values,formulas");
+        const line = head.getEntireRow().getUsedRangeOrNullObject(true);
+        line.load("values,formulas,columnIndex");
         await context.sync();
         refuseProtected(sheet);
         refuseMoved(block, toCells(head.values)[0]!);
+
         const table = tables.items[0];
-        const spare = table === undefined ? 0 : Math.max(0, table.rows.count - block.rows.length);
-        const inside = table === undefined ? cells.length : Math.min(spare, cells.length);
-        if (table === undefined || spare >= cells.length) refuseOccupied(block.sheet, place, under);
+        const inTable = table === undefined ? 0 : Math.max(0, table.rows.count - block.rows.length + spare);
+        const own = Math.max(spare, inTable);
+        // In rows that belong to the table already, other cells than those written may hold what they like.
+        refuseOccupied(block.sheet, place, {
+          values: cells.map((row, r) =>
+            row.map((cell, c) => {
+              if (r < own && cell === null) return "";
+              return under.values[r]![c] === "" ? under.formulas[r]![c] : under.values[r]![c];
+            }),
+          ),
+        });
+        const lead = Array.from({ length: line.columnIndex }, () => ({ formula: "", value: null }));
+        const grown = growths(
+          [...lead, ...toCells(line.values)[0]!.map((value, c) => ({ formula: String(line.formulas[0]![c]), value }))],
+          block,
+          place.row - 1,
+          place.row + cells.length - 1,
+        );
+        if (grown.length > 0) {
+          const rooms = grown.map((one) => {
+            const room = sheet.getRangeByIndexes(one.from, one.column, one.rows, one.columns);
+            room.load("values");
+            return room;
+          });
+          await context.sync();
+          grown.forEach((one, i) => {
+            refuseOccupied(block.sheet, { sheet: block.sheet, row: one.from, column: one.column }, rooms[i]!);
+          });
+        }
+
         hold(context);
-        if (inside > 0) put(sheet, place.row, place.column, cells.slice(0, inside));
-        if (inside < cells.length)
+        const more = table === undefined ? 0 : cells.length - inTable;
+        const written = (row: readonly Written[]) => row.map((cell) => (cell === null ? null : toFormula(cell)));
+        let put = cells.length;
+        if (more > 0 && supports(TABLE_RESIZE) && !table!.showTotals) {
+          table!.resize(sheet.getRangeByIndexes(block.top, block.left, 1 + table!.rows.count + more, width));
+        } else if (more > 0) {
+          put = cells.length - more;
           table!.rows.add(
             undefined,
-            cells.slice(inside).map((row) => row.map(toFormula)),
+            cells.slice(put).map((row) => row.map(toFormula)),
           );
+        }
+        if (put > 0)
+          sheet.getRangeByIndexes(place.row, place.column, put, width).formulas = cells.slice(0, put).map(written);
+        for (const { column, formula } of grown)
+          sheet.getRangeByIndexes(block.top, column, 1, 1).formulas = [[formula]];
         await context.sync();
       });
     },

@@ -100,8 +100,15 @@ export interface Host {
   /** Adds a sheet; "occupied" when one of that name exists. Does not leave the active sheet unless `activate`. */
   addSheet(sheet: NewSheet, activate?: boolean): Promise<Block>;
 
-  /** Adds rows under a block. "occupied" when there is something else below it. */
-  appendRows(block: Block, rows: readonly (readonly Written[])[]): Promise<void>;
+  /**
+   * Adds rows under a block, as one step of undo. "occupied" when there is something else below it. A blank (null)
+   * leaves what a new row has by itself, such as the formula of a calculated column. Live formulas in the heading row
+   * that run over the rows of the block are made long enough for the new ones.
+   *
+   * @param spare - rows at the end of the block that are to be filled first; "occupied" when a cell to be written there
+   *   holds something
+   */
+  appendRows(block: Block, rows: readonly (readonly Written[])[], spare?: number): Promise<void>;
 
   /**
    * Writes cells as one step of undo. Nothing else is touched. The block is checked first: "gone" when its headings

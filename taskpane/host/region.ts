@@ -125,3 +125,76 @@ export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[
   const { selected: _, ...block } = found;
   return block;
 }
+
+/** A formula in the heading row that has to reach further down, and the cells it will fill that it did not before. */
+export interface Growth {
+  readonly column: number;
+  readonly formula: string;
+  /** Rows and columns of the sheet that have to be free for it. */
+  readonly from: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+const columnAt = (name: string): number => [...name].reduce((n, ch) => n * 26 + ch.charCodeAt(0) - 64, 0) - 1;
+
+/** Ranges of a formula: sheet, columns and rows; text between quote marks is left alone. */
+const RANGE =
+  /"(?:[^"]|"")*"|((?:'(?:[^']|'')+'|[A-Za-z_][\w.]*)!)?(\$?([A-Z]{1,3})\$?)(\d+):(\$?([A-Z]{1,3})\$?)(\d+)(?![\w(])/g;
+
+/**
+ * Formulas that stand in the heading row of a table and run over its rows (a live block, and what repeats a column of
+ * one), made long enough for rows that are added. The spare rows that they had below the table, they keep.
+ *
+ * @param head - the heading row of the sheet from column 0: formulas ("" for none) and values
+ * @param oldEnd - last row of the table that holds something, from 0
+ * @param newEnd - the same when the rows are there
+ */
+export function growths(
+  head: readonly { readonly formula: string; readonly value: CellValue }[],
+  block: Block,
+  oldEnd: number,
+  newEnd: number,
+): Growth[] {
+  const made: Growth[] = [];
+  const areas = [{ left: block.left, right: block.left + block.headings.length - 1 }];
+  const own = (qualifier: string | undefined) =>
+    qualifier === undefined ||
+    qualifier
+      .slice(0, -1)
+      .replace(/^'(.*)'$/, "$1")
+      .replaceAll("''", "'")
+      .toLowerCase() === block.sheet.toLowerCase();
+  const longer = (formula: string): { formula: string; from: number; to: number } => {
+    let from = newEnd;
+    let to = newEnd;
+    const text = formula.replace(RANGE, (all, sheet, first, left, top, last, right, end) => {
+      if (first === undefined || !own(sheet) || Number(top) !== block.top + 1) return all;
+      if (!areas.some((area) => columnAt(left) <= area.right && columnAt(right) >= area.left)) return all;
+      if (Number(end) <= Number(top) || Number(end) > newEnd) return all;
+      const grown = newEnd + 1 + Math.max(0, Number(end) - oldEnd - 1);
+      from = Math.min(from, Number(end));
+      to = Math.max(to, grown);
+      return `${sheet ?? ""}${first}${top}:${last}${grown}`;
+    });
+    return { formula: text, from, to };
+  };
+  for (let again = true; again; ) {
+    again = false;
+    head.forEach(({ formula }, column) => {
+      // Where a host repeats a formula in the cells it fills, the first of them is the one.
+      if (!formula.startsWith("=") || formula === head[column - 1]?.formula) return;
+      if (column >= block.left && column < block.left + block.headings.length) return;
+      if (made.some((one) => one.column === column)) return;
+      const next = longer(formula);
+      if (next.formula === formula) return;
+      let end = column;
+      while (!blank(head[end + 1]?.value)) end++;
+      const columns = end - column + 1;
+      made.push({ column, formula: next.formula, from: next.from, rows: next.to - next.from, columns });
+      areas.push({ left: column, right: end });
+      again = true;
+    });
+  }
+  return made;
+}

@@ -32,7 +32,7 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { columnName, findTable, firstBlock, reference, type Selection, spokenAddress } from "./region.ts";
+import { columnName, findTable, firstBlock, growths, reference, type Selection, spokenAddress } from "./region.ts";
 
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 
@@ -335,11 +335,46 @@ export function sheetHost(univer: Univer): SheetHost {
       };
     },
 
-    async appendRows(block, rows) {
+    async appendRows(block, rows, spare = 0) {
+      if (rows.length === 0) return;
       const sheet = checkThere(block);
-      const row = block.top + 1 + block.rows.length;
-      checkFree(sheet, row, block.left, rows.length, block.headings.length);
-      await put(sheet, matrix(row, block.left, rows));
+      const row = block.top + 1 + block.rows.length - spare;
+      const width = block.headings.length;
+      rows.slice(0, spare).forEach((line, r) => {
+        line.forEach((cell, c) => {
+          if (cell !== null) checkFree(sheet, row + r, block.left + c, 1, 1);
+        });
+      });
+      if (rows.length > spare) checkFree(sheet, row + spare, block.left, rows.length - spare, width);
+      const head = Array.from({ length: sheet.getLastColumnWithContent() + 1 }, (_, c) => ({
+        formula: sheet.getCellRaw(block.top, c)?.f ?? "",
+        value: value(sheet, block.top, c),
+      }));
+      const grown = growths(head, block, row - 1, row + rows.length - 1);
+      for (const one of grown) checkFree(sheet, one.from, one.column, one.rows, one.columns);
+
+      const cells: IObjectMatrixPrimitiveType<ICellData> = {};
+      const at = (r: number) => {
+        cells[r] ??= {};
+        return cells[r]!;
+      };
+      rows.forEach((line, r) => {
+        line.forEach((cell, c) => {
+          if (cell !== null) at(row + r)[block.left + c] = engineCell(cell);
+        });
+      });
+      for (const { column, formula } of grown) at(block.top)[column] = engineCell({ formula });
+      // New rows look like the last one did, in the table and in the results beside it.
+      const model = Math.max(block.top + 1, row - 1);
+      const last = Math.max(row + rows.length, ...grown.map((one) => one.from + one.rows));
+      for (let c = 0; c < sheet.getColumnCount(); c++) {
+        const s = sheet.getCellRaw(model, c)?.s;
+        if (!s) continue;
+        for (let r = row; r < last; r++) {
+          if (!sheet.getCellRaw(r, c)?.s) at(r)[c] = { ...cells[r]?.[c], s };
+        }
+      }
+      await put(sheet, cells);
     },
 
     async writeCells(block, changes: readonly Change[]) {

@@ -536,6 +536,28 @@ const KINDS: Record<string, Kind> = {
       dataValidation: { kind: "validation", find: (a) => a, since: "1.8" },
     },
     methods: {
+      getEntireRow: { since: "1.2", gives: "range", do: (a: Area) => ({ ...a, column: 0, columns: 16_384 }) },
+      getUsedRangeOrNullObject: {
+        since: "1.4",
+        gives: "range",
+        nullable: true,
+        do(a: Area) {
+          const inside = [...a.sheet.cells]
+            .filter(([, cell]) => cell.value !== null)
+            .map(([key]) => key.split(",").map(Number) as [number, number])
+            .filter(([r, c]) => r >= a.row && r < a.row + a.rows && c >= a.column && c < a.column + a.columns);
+          if (inside.length === 0) return null;
+          const row = Math.min(...inside.map(([r]) => r));
+          const column = Math.min(...inside.map(([, c]) => c));
+          return {
+            sheet: a.sheet,
+            row,
+            column,
+            rows: Math.max(...inside.map(([r]) => r)) - row + 1,
+            columns: Math.max(...inside.map(([, c]) => c)) - column + 1,
+          };
+        },
+      },
       select: {
         do(a, f) {
           f.active = f.sheets.indexOf(a.sheet);
@@ -615,12 +637,32 @@ const KINDS: Record<string, Kind> = {
           t.name = value;
         },
       },
+      showTotals: { get: () => false },
     },
     navs: {
       worksheet: { kind: "worksheet", find: (t) => t.sheet },
       rows: { kind: "tableRows", find: (t) => t },
     },
-    methods: { getRange: { gives: "range", do: (t) => tableArea(t) } },
+    methods: {
+      getRange: { gives: "range", do: (t) => tableArea(t) },
+      resize: {
+        since: "1.13",
+        do(t: FakeTable, _f, [range]) {
+          const area: Area = range[AREA]();
+          if (area.row !== t.top || area.column !== t.left || area.columns !== t.columns)
+            throw bad("the heading row of a table stays where it is");
+          writable(t.sheet);
+          // A calculated column runs on into new rows.
+          for (let c = 0; c < t.columns; c++) {
+            const formulas = Array.from({ length: t.rows }, (_, r) => t.sheet.cells.get(at(tableArea(t), r + 1, c)));
+            const last = formulas.at(-1);
+            if (last?.formula === undefined || formulas.some((cell) => cell?.formula !== last.formula)) continue;
+            for (let r = t.rows; r < area.rows - 1; r++) t.sheet.cells.set(at(area, r + 1, c), { ...last });
+          }
+          t.rows = area.rows - 1;
+        },
+      },
+    },
   },
   tableRows: {
     name: "TableRowCollection",

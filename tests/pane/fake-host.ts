@@ -115,14 +115,20 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       }
       return blockOf(sheet.name, square(gridOf(sheet.name)));
     },
-    async appendRows(block, rows) {
+    async appendRows(block, rows, spare = 0) {
       guard(block.sheet);
-      host.log.push(`appendRows ${rows.length}`);
-      const row = block.top + 1 + block.rows.length;
-      free({ sheet: block.sheet, row, column: block.left }, rows.length, block.headings.length);
+      const row = block.top + 1 + block.rows.length - spare;
+      rows.forEach((line, r) => {
+        if (r >= spare) free({ sheet: block.sheet, row: row + r, column: block.left }, 1, block.headings.length);
+        else
+          line.forEach((value, c) => {
+            if (value !== null) free({ sheet: block.sheet, row: row + r, column: block.left + c }, 1, 1);
+          });
+      });
+      host.log.push(`appendRows ${rows.length}${spare > 0 ? ` spare ${spare}` : ""}`);
       rows.forEach((line, r) => {
         line.forEach((value, c) => {
-          put(block.sheet, row + r, block.left + c, value);
+          if (value !== null) put(block.sheet, row + r, block.left + c, value);
         });
       });
     },
