@@ -20,8 +20,8 @@ export interface Lists {
 }
 
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
-/** Rows of the planning table that the live block reads; blank ones cost nothing. */
-export const PLAN_ROWS = 200;
+/** Rows of the planning table that the live block reads beyond those that are filled; it grows with the table (grow.ts). */
+export const SPARE_ROWS = 40;
 const LIST_ROWS = 150;
 /** Column of the planning table: A shows the verdict, B is a gap. */
 const LEFT = 2;
@@ -64,7 +64,8 @@ const MONTHS =
  * without: the grid tries to read each marked cell as a number every time it draws it, which takes long.
  */
 export function textType(value: string): { t?: number } {
-  if (!/\d/.test(value) || /[a-z]{3}/i.test(value.replace(MONTHS, ""))) return {};
+  if (!/\d/.test(value) || /[a-z]/i.test(value.replace(MONTHS, "").replace(/(?<![a-z])(?:[ap]m?|e[-+]?\d+)/gi, "")))
+    return {};
   return { t: value.trim() !== "" && Number.isFinite(Number(value)) ? FORCED_TEXT : STRING };
 }
 
@@ -153,6 +154,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   const headings = kept.map((c) => all[c] ?? null);
   const rows = plan.slice(1).map((row) => kept.map((c) => row[c] ?? null));
   const columns = planColumns(headings);
+  const planRows = Math.max(100, rows.length + SPARE_ROWS);
   const answers = LEFT + headings.length + 1;
 
   const cellData: Record<number, Record<number, ICellData>> = { 0: {} };
@@ -167,14 +169,14 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   columns.forEach((column, c) => {
     const s = column && looks[column.key];
     if (!s) return;
-    for (let r = 1; r <= PLAN_ROWS; r++) {
+    for (let r = 1; r <= planRows; r++) {
       const cell = cellData[r]?.[LEFT + c];
       cellData[r] ??= {};
       cellData[r]![LEFT + c] = { ...cell, s };
     }
   });
 
-  const planRange = reference("Plan", 0, LEFT, PLAN_ROWS + 1, headings.length);
+  const planRange = reference("Plan", 0, LEFT, planRows + 1, headings.length);
   const listRange = (name: string, columnCount: number) => reference(name, 0, 0, LIST_ROWS + 1, columnCount);
   cellData[0]![answers] = {
     s: "answer",
@@ -187,7 +189,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   };
   cellData[0]![0] = {
     s: "answer",
-    f: `=${reference("Plan", 0, answers + 1, PLAN_ROWS + 1, 1).replace("Plan!", "")}&""`,
+    f: `=${reference("Plan", 0, answers + 1, planRows + 1, 1).replace("Plan!", "")}&""`,
   };
   const styles: Record<string, IStyleData> = {
     heading: HEADING,
@@ -202,7 +204,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
     const style = column.key === "verdict" ? "verdict" : pattern ? `format ${pattern}` : undefined;
     if (style === undefined) return;
     if (pattern) styles[style] = { n: { pattern } };
-    for (let r = 1; r <= PLAN_ROWS; r++) {
+    for (let r = 1; r <= planRows; r++) {
       cellData[r] ??= {};
       cellData[r]![answers + c] = { s: style };
       if (column.key === "verdict") cellData[r]![0] = { s: style };
@@ -231,7 +233,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
   });
 
   const cells = (column: number): IRange[] => [
-    { startRow: 1, endRow: PLAN_ROWS, startColumn: column, endColumn: column },
+    { startRow: 1, endRow: planRows, startColumn: column, endColumn: column },
   ];
   const validation = columns.flatMap((column, c) => {
     const words = column && wordsOf(column);
@@ -272,7 +274,7 @@ export function planBook(title: string, plan: Rows, lists: Lists): IWorkbookData
       plan: {
         id: "plan",
         name: "Plan",
-        rowCount: PLAN_ROWS + 60,
+        rowCount: planRows + 60,
         columnCount: answers + RESULT_COLUMNS.length + 6,
         cellData,
         rowData: { 0: { h: 42 } },

@@ -1,5 +1,5 @@
 /** The spreadsheet without its screen: sheets, formula engine with the worksheet functions, formats, validation. */
-import { LocaleType, LogLevel, Univer, UniverInstanceType } from "@univerjs/core";
+import { LocaleType, LogLevel, Univer } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
@@ -10,9 +10,8 @@ import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import "@univerjs/engine-formula/facade";
 import "@univerjs/sheets/facade";
 import "@univerjs/sheets-formula/facade";
+import "@univerjs/sheets-numfmt/facade";
 import { functionClasses, functionHelp } from "./functions.ts";
-
-export { UniverInstanceType };
 
 export function newUniver(settings: Partial<ConstructorParameters<typeof Univer>[0]> = {}): Univer {
   return new Univer({ locale: LocaleType.EN_US, logLevel: LogLevel.ERROR, ...settings });

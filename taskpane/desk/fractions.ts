@@ -3,7 +3,7 @@ import { CellValueType, type ICellData, type Nullable, type Univer } from "@univ
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/sheets";
 
 /** Fractions of an inch and two numbers with a dash; dates with a year stay dates. */
-export const SIZE = /^\s*(?:(?:\d+[- ])?\d+\/\d+\s*"?|#?\d+-\d+)\s*$/;
+const SIZE = /^\s*(?:(?:\d+[- ])?\d+\/\d+\s*"?|#?\d+-\d+)\s*$/;
 
 export function keepSizes(univer: Univer): void {
   univer

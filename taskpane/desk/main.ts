@@ -12,6 +12,7 @@ import { mountPane } from "../ui/pane.ts";
 import { blankPlan, type Lists, planBook } from "./book.ts";
 import { keepSizes } from "./fractions.ts";
 import { startGrid } from "./grid.ts";
+import { growLive } from "./grow.ts";
 import { showReasons } from "./reason.ts";
 import { takeWorkbook } from "./take.ts";
 
@@ -165,6 +166,7 @@ window.addEventListener("beforeunload", (event) => {
 });
 
 mountPane(element("pane"), host);
+host.onDataChange(() => void guarded(async () => void (await growLive(api, host))));
 showReasons(host, api, element("reason"));
 void guarded(async () => {
   entitle(DEMO_NAME);

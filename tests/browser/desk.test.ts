@@ -113,7 +113,7 @@ describe("the desk in a browser", () => {
     expect(await value(desk, "Machines", 39, 0)).toBeNull();
   });
 
-  it("calculates the plan again within a second of an edit (a third of that on a quiet machine)", async () => {
+  it("calculates the plan again within a second of an edit", async () => {
     const { page } = desk;
     await toSheet(page, "Plan");
     const headings: Cell[] = await page.evaluate(() =>
@@ -253,6 +253,7 @@ describe("the desk in a browser", () => {
   it("offers a blank table", async () => {
     const { page } = desk;
     await page.click("#blank");
+    if (await page.isVisible("#question-yes")) await page.click("#question-yes");
     await page.waitForFunction(() => document.getElementById("state")!.textContent!.includes("blank"));
     expect(await value(desk, "Plan", 0, 2)).toBe("Row");
     await page.screenshot({ path: path.join(OUT, "blank.png") });
@@ -288,6 +289,19 @@ describe("the desk in a browser", () => {
       return count;
     }, shot.toString("base64"));
     expect(reds).toBeGreaterThan(200);
+  });
+
+  it("takes rows pasted beyond the live block into it", async () => {
+    const { page } = desk;
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await goTo(page, "E2");
+    const rows = Array.from({ length: 110 }, () => "drill\tmm").join("\n");
+    await page.evaluate((text) => navigator.clipboard.writeText(text), rows);
+    await page.keyboard.press("Control+V");
+    await until(async () => (await value(desk, "Plan", 110, 5)) === "mm");
+    await until(async () => (await value(desk, "Plan", 110, 0)) === "stop");
+    expect(await value(desk, "Plan", 97, 0)).toBe("stop");
+    await page.screenshot({ path: path.join(OUT, "grown.png") });
   });
 
   it("has a page around the grid without accessibility faults", async () => {
