@@ -65,6 +65,10 @@ export const SOURCES = {
     title: "Derived from the geometry stated at the head of the file; checked by another method in the tests",
     edition: "—",
   },
+  ISO724: {
+    title: "ISO 724, ISO general purpose metric screw threads, Basic dimensions",
+    edition: "1993, from memory",
+  },
   ISO68: { title: "ISO 68-1, ISO general purpose screw threads, Basic profile", edition: "1998, from memory" },
   ALTINTAS1995: {
     title: "Y. Altintas, E. Budak, Analytical prediction of stability lobes in milling, CIRP Annals 44(1)",
