@@ -3,6 +3,7 @@ import { drillThrust, drillTorque } from "../src/drill/force.ts";
 import { type CutForces, millForces } from "../src/mill/force.ts";
 import { specificForce, spindlePower, spindleTorque } from "../src/mill/power.ts";
 import { threadMillForces } from "../src/mill/threadforce.ts";
+import { MOST_TEETH } from "../src/mill/turn.ts";
 import { fullDepth } from "../src/thread/passes.ts";
 import { tipRadius } from "../src/thread/path.ts";
 import type { DimensionName } from "../src/units.ts";
@@ -107,7 +108,7 @@ const mill = lifted(
     length("radialDepth"),
     length("axialDepth"),
     length("diameter"),
-    count("teeth"),
+    count("teeth", 1, MOST_TEETH),
     between("helixAngle", 0, 90, { high: true }),
     units,
     which,
@@ -181,7 +182,7 @@ const threadMill = lifted(
     length("cutterDiameter"),
     notNegative("tipFlat", "length"),
     length("feedPerTooth"),
-    count("teeth"),
+    count("teeth", 1, MOST_TEETH),
     kc11,
     exponent,
     units,

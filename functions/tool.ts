@@ -2,6 +2,7 @@
 
 import { TradeError } from "../src/errors.ts";
 import { stableDepth } from "../src/mill/stability.ts";
+import { MOST_TEETH } from "../src/mill/turn.ts";
 import { neckDeflection, type Segment, toolDeflection, toolStiffness } from "../src/tool/beam.ts";
 import { toolFrequency } from "../src/tool/frequency.ts";
 import { forceLimit, stickOutLimit } from "../src/tool/limits.ts";
@@ -264,7 +265,7 @@ function modeOf(tool: readonly Segment[], E: number, rho: number): { stiffness: 
 const stable = lifted(
   [
     positive("rpm"),
-    count("teeth"),
+    count("teeth", 1, MOST_TEETH),
     positive("radialDepth", "length"),
     positive("diameter", "length"),
     positive("kc", "stress"),

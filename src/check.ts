@@ -21,10 +21,11 @@ export function notNegative(parameter: string, value: number): number {
   return value;
 }
 
-/** A whole number of at least `least`. */
-export function count(parameter: string, value: number, least = 1): number {
-  if (!Number.isInteger(finite(parameter, value)) || value < least) {
-    throw new TradeError("range", parameter, value, `a whole number of at least ${least} is allowed`);
+/** A whole number of at least `least`, and at most `most` where there is one. */
+export function count(parameter: string, value: number, least = 1, most = Number.POSITIVE_INFINITY): number {
+  if (!Number.isInteger(finite(parameter, value)) || value < least || value > most) {
+    const upTo = most === Number.POSITIVE_INFINITY ? "" : ` and at most ${most}`;
+    throw new TradeError("range", parameter, value, `a whole number of at least ${least}${upTo} is allowed`);
   }
   return value;
 }

@@ -12,7 +12,7 @@
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { antiderivative } from "./antiderivative.ts";
-import { type Loads, overTurn } from "./turn.ts";
+import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
 export type Way = "climb" | "conventional";
 
@@ -163,7 +163,7 @@ function rotation(cut: MillCut) {
   const D = positive("diameter", cut.diameter);
   const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
   const ap = positive("axialDepth", cut.axialDepth);
-  const z = count("teeth", cut.teeth);
+  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const K = positive("kc11", cut.kc11) * positive("feedPerTooth", cut.feedPerTooth) ** (1 - m);
   const helix = (within("helixAngle", cut.helixAngle, 0, 90, undefined, "high") * Math.PI) / 180;
   const kr = notNegative("radialRatio", cut.radialRatio);

@@ -9,6 +9,7 @@
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { maximum, root } from "../numeric.ts";
+import { MOST_TEETH } from "./turn.ts";
 
 export interface StabilityCut {
   /** z [-] */
@@ -140,7 +141,7 @@ interface Mode {
 }
 
 function eigenvalues(cut: StabilityCut): { scale: number; modes: Mode[]; zeta: number } {
-  const z = count("teeth", cut.teeth);
+  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const D = positive("diameter", cut.diameter);
   const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
   const Kt = positive("kc", cut.kc);

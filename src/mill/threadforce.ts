@@ -13,7 +13,7 @@
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import type { CutForces, Way } from "./force.ts";
-import { type Loads, overTurn } from "./turn.ts";
+import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
 export interface ThreadCut {
   /** Diameter of the hole; of the blank for an external thread [mm]. */
@@ -111,7 +111,7 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
   if (!(t2 > t1)) {
     throw new TradeError("range", "endDepth", t2, (show) => `more than startDepth, ${show(t1, "length")}, is allowed`);
   }
-  const z = count("teeth", cut.teeth);
+  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const fz = positive("feedPerTooth", cut.feedPerTooth);
   const K = positive("kc11", cut.kc11) * fz ** (1 - m);
   const kr = notNegative("radialRatio", cut.radialRatio);

@@ -54,6 +54,9 @@ function points(length: number): number {
   return length > 2.037 ? 28 : length > 1.013 ? 20 : length > 0.307 ? 14 : length > 0.103 ? 10 : 7;
 }
 
+/** More teeth than any cutter has: sums over teeth must end. */
+export const MOST_TEETH = 1000;
+
 /** Most points in a piece, and most cuts of a period. */
 const MOST = 30;
 const MOST_CUTS = 24;

@@ -2,6 +2,7 @@
  * The columns of the planning table and of the shop's lists: one declarative list each. Everything that reads or
  * writes a table goes by these: heading, other spellings, unit, limits, number format.
  */
+import { MOST_TEETH } from "../mill/turn.ts";
 import type { DimensionName } from "../units.ts";
 
 export interface Column {
@@ -247,7 +248,7 @@ export const TOOL_COLUMNS: readonly Column[] = [
   word("kind", "Kind", TOOL_KINDS, ["type"]),
   word("units", "Units", ["mm", "in"], ["unit"]),
   above("diameter", "Diameter", "length", ["dia", "ø"]),
-  whole("teeth", "Teeth", 1, ["flutes", "z"]),
+  { ...whole("teeth", "Teeth", 1, ["flutes", "z"]), high: MOST_TEETH },
   above("cuttingLength", "Cutting length", "length", ["loc", "flute length"]),
   above("neckDiameter", "Neck diameter", "length", ["neck"]),
   above("neckLength", "Neck length", "length", ["reach"]),
