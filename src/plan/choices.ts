@@ -2,6 +2,8 @@
  * What a row chooses where its cells are blank, and the limits it is held to. Each rule is common practice of the
  * trade unless it names a source; all of them are starting values that the shop's own cells beat.
  */
+import { type DrillSet, nearestDrill } from "../drill/sizes.ts";
+import { TradeError } from "../errors.ts";
 import { spindleSpeed, surfaceSpeed } from "../mill/speed.ts";
 import { interpolate } from "../numeric.ts";
 import type { Machine, Material, Row, Tool } from "./read.ts";
@@ -57,6 +59,20 @@ const OVERSIZE: readonly (readonly [number, number])[] = [
 export function drillOversize(diameter: number, substrate: "carbide" | "hss" | undefined): number {
   const hss = diameter < 1.5875 ? (0.0381 * diameter) / 1.5875 : interpolate(OVERSIZE, diameter);
   return substrate === "carbide" ? hss / 3 : hss;
+}
+
+/** A drill within this of a size [mm] is the drill of that size. */
+export const SAME_SIZE = 0.011;
+
+/** Trade name of the drill of a size [mm] in the sets; null where they have none, or do not reach that far. */
+export function drillNameOf(diameter: number, sets: readonly DrillSet[]): string | null {
+  try {
+    const drill = nearestDrill(diameter, sets);
+    return Math.abs(drill.diameter - diameter) <= SAME_SIZE ? drill.name : null;
+  } catch (error) {
+    if (error instanceof TradeError) return null;
+    throw error;
+  }
 }
 
 export interface Speed {

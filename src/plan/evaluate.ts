@@ -51,9 +51,29 @@ export function planRows(rows: readonly ReadRow[], lists: Lists, detail = true):
 /** One row. `sharing` rows of the table share the setup of its machine. */
 export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true): RowPlan {
   const job = startJob(read, lists, detail);
-  const done = read.row.operation === undefined || read.row.units === undefined ? {} : operate(job);
-  const more = timeAndCost(job, done, sharing);
+  const more = kept(job, () => {
+    const done = read.row.operation === undefined || read.row.units === undefined ? {} : operate(job);
+    return timeAndCost(job, done, sharing);
+  });
   return { ...job.work.finish(read.name, read.row.operation ?? ""), ...more };
+}
+
+/** Whatever ends the working out of a row becomes a reason of that row and leaves the other rows alone. */
+function kept<T>({ work }: Job, run: () => T): T | undefined {
+  try {
+    return run();
+  } catch (error) {
+    const trade = error instanceof TradeError;
+    work.reason(
+      "stop",
+      trade ? "cannot-be-computed" : "fault",
+      trade
+        ? error.text((v, d) => work.say(v, (d ?? "length") as DimensionName))
+        : `this should not happen, please report it: ${String(error)}`,
+      "check the sizes in the row and in the lists it names",
+    );
+    return undefined;
+  }
 }
 
 function operate(job: Job): Done {

@@ -1,16 +1,18 @@
 /** Drilling: the hole, the drill, speed and feed, torque and thrust, pecks, what size comes out. */
 import { drillChip, drillThrust, drillTorque } from "../drill/force.ts";
 import { drillTravel } from "../drill/point.ts";
-import { type DrillSet, nearestDrill } from "../drill/sizes.ts";
+import type { DrillSet } from "../drill/sizes.ts";
 import { tapDrill } from "../drill/tapdrill.ts";
 import { tableFeed } from "../mill/speed.ts";
 import {
   chooseFeed,
   chooseSpeed,
   DRILL_FEED_FACTOR,
+  drillNameOf,
   drillOversize,
   PECK_FROM,
   requireCells,
+  SAME_SIZE,
   SPEED_PLACE,
 } from "./choices.ts";
 import type { Done, Job } from "./job.ts";
@@ -19,8 +21,6 @@ import { breakthroughOf, Motion, motionOf } from "./motion.ts";
 import type { Tool } from "./read.ts";
 import { readThread, type ThreadSizes } from "./thread-sizes.ts";
 
-/** A drill of the right size [mm] within this is the same drill. */
-const SAME_SIZE = 0.011;
 const POINT_ANGLE = 118;
 /** Depth in diameters beyond which no pecking plan is made (common practice). */
 const DEEPEST = 50;
@@ -108,8 +108,7 @@ const SETS: Readonly<Record<"mm" | "in", readonly DrillSet[]>> = {
 /** The trade's name of a drill in the sets of the row's thread or units, when there is one of that size. */
 function tradeName({ work, row }: Job, diameter: number): string | null {
   const metric = row.thread === undefined ? work.units === "mm" : /^\s*[MG]/i.test(row.thread);
-  const drill = nearestDrill(diameter, SETS[metric ? "mm" : "in"]);
-  return Math.abs(drill.diameter - diameter) <= SAME_SIZE ? drill.name : null;
+  return drillNameOf(diameter, SETS[metric ? "mm" : "in"]);
 }
 
 /** The hole that is asked for [mm]: its finished size, the tap drill of its thread, or the named drill's own size. */

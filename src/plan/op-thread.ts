@@ -1,8 +1,8 @@
 /** Thread milling, internal and external, single- and full-profile: from the designation to passes, size and time. */
-import { type Drill, nearestDrill } from "../drill/sizes.ts";
+import { nearestDrill } from "../drill/sizes.ts";
 import { nearestDrillInside, threadPercent } from "../drill/tapdrill.ts";
 import { fitChecks } from "../thread/fit.ts";
-import { drillOversize, PERCENT_LIMIT, requireCells } from "./choices.ts";
+import { drillNameOf, drillOversize, PERCENT_LIMIT, requireCells } from "./choices.ts";
 import type { Done, Job } from "./job.ts";
 import type { Tool } from "./read.ts";
 import { cutThread } from "./thread-cut.ts";
@@ -53,12 +53,11 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
   }
   const native = thread.native === "in" ? (["number", "letter", "fraction"] as const) : (["metric"] as const);
   let hole = row.startDiameter || undefined;
-  let drill: Drill | null = null;
   // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
   let made = hole ?? 0;
   if (hole === undefined) {
     const oversize = drillOversize((minorMin + minorMax) / 2, "hss");
-    drill =
+    const drill =
       nearestDrillInside(minorMin, minorMax, oversize, native) ??
       nearestDrill((minorMin + minorMax) / 2 - oversize, native);
     hole = drill.diameter;
@@ -71,12 +70,13 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
       "COMMON",
       { dimension: "length" },
     );
-  } else drill = nearestDrill(hole, native);
+  }
   const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
-  work.set({ startDiameter: hole, drill: Math.abs(drill.diameter - hole) < 0.011 ? drill.name : null });
+  work.set({ startDiameter: hole, drill: drillNameOf(hole, native) });
   STEPS: work.step("percent", "percent of thread", percent, "100·(D − d)/(2·0.6495·P)", "MH", {
     unit: "%",
-    cell: work.formula("THREADPERCENT", thread.designation, [hole, "length"], work.units),
+    cell:
+      hole <= sizes.major ? work.formula("THREADPERCENT", thread.designation, [hole, "length"], work.units) : undefined,
   });
   if (made < minorMin * 0.9999999) {
     work.reason(
