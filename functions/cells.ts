@@ -50,7 +50,9 @@ export function content(cell: Cell): Cell {
   };
   if (object.basicType === "Error" || object.type === "Error") return errorCell(String(object.basicValue ?? "#VALUE!"));
   if (typeof object.code === "string" && object.code.startsWith("#")) {
-    return new CellError(object.code, typeof object.message === "string" ? object.message : "");
+    return typeof object.message === "string" && object.message.trim() !== ""
+      ? new CellError(object.code, object.message)
+      : errorCell(object.code);
   }
   if ("basicValue" in object) return content(object.basicValue);
   return cell;

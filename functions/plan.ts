@@ -4,7 +4,7 @@ import { advise, changeText } from "../src/plan/advise.ts";
 import { planTable } from "../src/plan/evaluate.ts";
 import { readLists, readRows } from "../src/plan/read.ts";
 import { readBlocks, withoutOperation } from "./blocks.ts";
-import { CellError, content, toBlock } from "./cells.ts";
+import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
 /**
  * Plan of a whole table: one line of results per row, with a heading row.
@@ -75,6 +75,9 @@ export function ADVISE(
   const missing = withoutOperation("headings", head);
   if (missing) return [[missing]];
   const cells = toBlock(row).map((line) => line.map((cell) => content(cell)));
+  if (cells.every((line) => line.every((cell) => isBlank(cell)))) {
+    return [[new CellError("#VALUE!", "row is blank; one row of the planning table, as wide as headings, is allowed")]];
+  }
   if (cells.length !== 1 || cells[0]!.length !== head[0]!.length) {
     const size = `${cells.length} × ${cells[0]!.length}`;
     return [
