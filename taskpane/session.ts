@@ -2,9 +2,11 @@
  * What the pane knows and does, without a page: reads through the host, plans, writes through the host, and turns
  * every failure into a message. Components only see the state.
  */
+import type { CalloutRow } from "../src/plan/callout.ts";
 import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/plan/columns.ts";
 import type { RowPlan } from "../src/plan/types.ts";
 import { fromCanonical, type Units } from "../src/units.ts";
+import { additionOf } from "./adding.ts";
 import { type Block, type CellValue, type Host, HostError, type NewSheet, type Table } from "./host/host.ts";
 import {
   BASIS,
@@ -80,6 +82,8 @@ export interface Session {
   insertLive(): Promise<void>;
   workOut(): Promise<void>;
   apply(suggestion: Suggestion): Promise<void>;
+  /** Adds rows read from a drawing under the table; answers whether they were written. */
+  addCallouts(callouts: readonly CalloutRow[]): Promise<boolean>;
   addLists(starting: readonly NewSheet[]): Promise<void>;
   addTable(sheet: NewSheet): Promise<void>;
   /** Puts the card of the selected row on a sheet, to be printed by the spreadsheet program. */
@@ -440,6 +444,39 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         await host.writeCells(table, changes);
         return { kind: "done", text: `${suggestion.change}: written into the row.` };
       }),
+
+    async addCallouts(callouts) {
+      let written = false;
+      await act("Adding the rows …", async () => {
+        const now = await fresh();
+        if ("kind" in now) return now;
+        const { table, matching } = now;
+        const { beside } = store.get();
+        const { rows, spare, numbers } = additionOf(table, matching, columnUnits(matching), callouts);
+        if (rows.length === 0) return { kind: "failed", text: "There are no callouts to add." };
+        await host.appendRows(table, rows, spare);
+        written = true;
+        const first = table.top + 1 + table.rows.length - spare;
+        await host.select({ sheet: table.sheet, row: first, column: table.left });
+        const told = [
+          `${sentence(rows.length, "row")} added under the table`,
+          numbers === null ? "" : `, numbered ${numbers[0]}${rows.length > 1 ? ` to ${numbers[1]}` : ""}`,
+          `, from line ${first + 1} of the sheet.`,
+        ].join("");
+        const open = callouts.filter((row) => !row.understood).length;
+        const left =
+          open === 0
+            ? ""
+            : ` ${open === 1 ? "1 of them was" : `${open} of them were`} not understood: fill in by hand.`;
+        const live = beside !== null && !isNumbers(beside);
+        return {
+          kind: "done",
+          text: told + left,
+          action: live ? undefined : "Press “Write numbers” to plan them.",
+        };
+      });
+      return written;
+    },
 
     addLists: (starting) =>
       act("Adding the starting lists …", async () => {

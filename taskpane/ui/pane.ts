@@ -1,12 +1,22 @@
 /** The pane: puts the parts together and hands each the facts it shows. The only part that knows the others. */
-import { normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../../src/plan/columns.ts";
+import {
+  type Column,
+  MACHINE_COLUMNS,
+  MATERIAL_COLUMNS,
+  matchHeadings,
+  normalHeading,
+  RESULT_COLUMNS,
+  ROW_COLUMNS,
+} from "../../src/plan/columns.ts";
 import type { Units } from "../../src/units.ts";
-import type { Host } from "../host/host.ts";
+import { additionOf } from "../adding.ts";
+import type { Block, Host } from "../host/host.ts";
 import { advisor, planner } from "../planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
 import { type Advisor, createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
 import { emptyTable, STARTING_LISTS } from "../starting.ts";
 import { advice } from "./advice.ts";
+import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";
 import { cautions } from "./cautions.ts";
 import { chain } from "./chain.ts";
@@ -94,6 +104,15 @@ export function mountPane(
     workOut: () => void session.workOut(),
     addLists: () => void session.addLists(STARTING_LISTS),
   });
+  const calloutsPart = callouts({
+    effect(rows) {
+      const { table, matching, asked } = session.store.get();
+      if (table === null || matching === null) return undefined;
+      const given = unitsGiven(matching);
+      return additionOf(table, matching, given === "given" ? undefined : (given ?? asked), rows);
+    },
+    add: session.addCallouts,
+  });
   const paper = card();
   let onPaper: CardFacts | undefined;
 
@@ -145,7 +164,7 @@ export function mountPane(
     h("section", { class: "section" }, h("h3", {}, "For the machine"), cardButtons),
   );
   const rowPanel = h("div", {}, noRow.element, explained);
-  const tablePanel = h("div", {}, fillPart.element);
+  const tablePanel = h("div", {}, calloutsPart.element, fillPart.element);
   const views = tabs([
     { key: "row", text: "This row", panel: rowPanel },
     { key: "table", text: "Whole table", panel: tablePanel },
@@ -188,6 +207,7 @@ export function mountPane(
       return;
     }
     fillPart.show(fillFacts(state));
+    calloutsPart.show(calloutsFacts(state));
 
     noRow.show(plan === null ? noRowFacts(state) : undefined);
     explained.hidden = plan === null;
@@ -244,6 +264,22 @@ function noRowFacts({ table, matching }: State): EmptyFacts {
   if (table !== null && matching !== null && table.selected !== null && unitsGiven(matching) === undefined)
     return { text: "The table does not say its units.", todo: "Choose mm or in under “Whole table”." };
   return { text: "No filled row is selected.", todo: "Select a cell in a row of the table to see what limits it." };
+}
+
+/** Names of a list: its column of names, else its first. */
+function namesIn(list: Block | null | undefined, columns: readonly Column[]): string[] {
+  if (!list) return [];
+  const at = matchHeadings(list.headings, columns).find((m) => m.column === columns[0])?.at ?? 0;
+  return list.rows.flatMap((row) => (typeof row[at] === "string" && row[at].trim() !== "" ? [row[at]] : []));
+}
+
+function calloutsFacts({ lists, matching, asked, busy }: State): CalloutsFacts {
+  return {
+    materials: namesIn(lists[0], MATERIAL_COLUMNS),
+    machines: namesIn(lists[2], MACHINE_COLUMNS),
+    ready: (unitsGiven(matching!) ?? asked) !== undefined,
+    busy,
+  };
 }
 
 /** How long a list of names may get before the rest is only counted. */

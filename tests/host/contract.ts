@@ -231,6 +231,80 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect((await host.readList("Materials"))!.rows.at(-1)).toEqual(["Brass 3", "N"]);
     });
 
+    it("adds rows under the planning table, and leaves what is beside it alone", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 7, 6, "beside");
+      await host.appendRows(table, [
+        [40, "drill", 3.3, null, "M4"],
+        [50, null, null, null, "=not read"],
+      ]);
+      await probe.settle();
+      expect((await host.readTable(score))!.rows.slice(4)).toEqual([
+        [40, "drill", 3.3, null, "M4"],
+        [50, null, null, null, "=not read"],
+      ]);
+      expect(await probe.value("Job", 7, 6)).toBe("beside");
+    });
+
+    it("adds no row when there is something below the table, and writes nothing at all", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 8, 3, "keep me");
+      const rows = [
+        [40, "drill", null, null, null],
+        [50, "drill", null, null, null],
+      ];
+      expect(await codeOf(host.appendRows(table, rows))).toBe("occupied");
+      expect(await probe.value("Job", 7, 0)).toBeNull();
+      expect(await probe.value("Job", 8, 3)).toBe("keep me");
+    });
+
+    it("fills spare rows of the table first, keeps what is in them, and refuses a cell that is taken", async () => {
+      await probe.type("Job", 7, 0, 40);
+      await probe.type("Job", 8, 0, 50);
+      const table = (await host.readTable(score))!;
+      const rows = [
+        [null, "drill", 3.3, null, null],
+        [null, "bore", 20, null, null],
+        [60, "face", null, null, null],
+      ];
+      await host.appendRows(table, rows, 2);
+      await probe.settle();
+      const after = (await host.readTable(score))!;
+      expect(after.rows.slice(4)).toEqual([
+        [40, "drill", 3.3, null, null],
+        [50, "bore", 20, null, null],
+        [60, "face", null, null, null],
+      ]);
+      expect(await codeOf(host.appendRows(after, [[null, null, 9, null, null]], 1))).toBe("none");
+      expect(await codeOf(host.appendRows(after, [[null, "drill", null, null, null]], 1))).toBe("occupied");
+    });
+
+    it("makes the live formulas beside the table long enough for new rows", async () => {
+      await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM($A$3:$E$7,Materials!$A$3:$B$7)", [1, 1]);
+      await probe.settle();
+      const table = (await host.readTable(score))!;
+      await host.appendRows(table, [
+        [40, "drill", null, null, null],
+        [50, "drill", null, null, null],
+      ]);
+      await probe.settle();
+      expect(await probe.formula("Job", 2, 6)).toBe("=SUM($A$3:$E$9,Materials!$A$3:$B$7)");
+    });
+
+    it("undoes added rows and the longer formula in one step", async ({ skip }) => {
+      if (!probe.undo) return skip();
+      await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM($A$3:$E$7)", [1, 1]);
+      await probe.settle();
+      await host.appendRows((await host.readTable(score))!, [[40, "drill", 3.3, null, null]]);
+      await probe.settle();
+      await probe.undo();
+      await probe.settle();
+      expect(await probe.value("Job", 7, 0)).toBeNull();
+      expect(await probe.value("Job", 7, 2)).toBeNull();
+      expect(await probe.formula("Job", 2, 6)).toBe("=SUM($A$3:$E$7)");
+      expect(await probe.value("Job", 6, 2)).toBe(24);
+    });
+
     it("tells when the selection moves, until it is told to stop", async () => {
       let told = 0;
       const stop = host.onSelectionChange(() => told++);

@@ -175,6 +175,69 @@ describe("the Excel host", () => {
     expect((await host.readList("Tools"))!.rows.map((row) => row[0])).toEqual(["D 5", "D 6", "D 7"]);
   });
 
+  it("grows a table so that its calculated columns go on, and adds rows the older way where it must", async () => {
+    for (const [version, calculated] of [
+      ["1.17", "=C2*2"],
+      ["1.9", undefined],
+    ] as const) {
+      const name = `T${version.replace(".", "_")}`;
+      const sheet = fake.addSheet(name, [
+        ["Op", "Operation", "Dia", "Twice"],
+        [10, "drill", 5, null],
+      ]);
+      sheet.cells.set("1,3", { value: 10, formula: "=C2*2" });
+      fake.addTable(name, sheet, 0, 0, 1, 4);
+      fake.active = fake.sheets.length - 1;
+      fake.cursor = { row: 1, column: 0 };
+      fake.version = version;
+      const table = (await host.readTable(score))!;
+      const runs = fake.runs.length;
+      await host.appendRows(table, [
+        [20, "drill", 6, null],
+        [30, "drill", 7, null],
+      ]);
+      expect(fake.runs.length).toBe(runs + 1);
+      expect(fake.tables.at(-1)!.rows).toBe(3);
+      expect(sheet.cells.get("3,2")?.value).toBe(7);
+      expect(sheet.cells.get("3,3")?.formula).toBe(calculated);
+      expect(sheet.cells.get("1,3")?.formula).toBe("=C2*2");
+    }
+  });
+
+  it("does not push down or write over what stands below a table, nor a formula that shows nothing", async () => {
+    const sheet = fake.addSheet("Own", [
+      ["Op", "Operation"],
+      [10, "drill"],
+      [20, null],
+    ]);
+    fake.addTable("Own", sheet, 0, 0, 2, 2);
+    fake.active = fake.sheets.length - 1;
+    fake.cursor = { row: 1, column: 0 };
+    const table = (await host.readTable(score))!;
+    sheet.cells.set("4,1", { value: "notes" });
+    const rows = [[30, "drill"] as const, [40, "drill"] as const];
+    expect((await problem(host.appendRows(table, rows))).message).toMatch(/^Cell Own B5 is in the way/);
+    expect([fake.tables.at(-1)!.rows, sheet.cells.get("4,1")?.value]).toEqual([2, "notes"]);
+    sheet.cells.delete("4,1");
+    sheet.cells.set("2,1", { value: "", formula: '=IF(A3>50,"late","")' });
+    expect((await problem(host.appendRows(table, [[null, "drill"]], 1))).code).toBe("occupied");
+    expect(sheet.cells.get("2,1")?.formula).toMatch(/^=IF/);
+  });
+
+  it("stops where the answers for new rows would have no room", async () => {
+    const table = (await host.readTable(score))!;
+    const job = fake.sheet("Job")!;
+    job.cells.set("2,6", { value: "Row", formula: "=CUT.PLAN(Job!$A$3:$E$7)" });
+    job.cells.set("2,7", { value: "Verdict" });
+    job.cells.set("8,7", { value: "mine" });
+    const rows = [[40, "drill"] as const, [50, "drill"] as const];
+    expect((await problem(host.appendRows(table, rows))).message).toMatch(/^Cell Job H9 is in the way/);
+    expect(job.cells.has("7,0")).toBe(false);
+    job.cells.delete("8,7");
+    await host.appendRows(table, rows);
+    expect(job.cells.get("2,6")?.formula).toBe("=CUT.PLAN(Job!$A$3:$E$9)");
+  });
+
   it("takes the words of a choice from a range of another sheet", async () => {
     await host.addSheet({
       name: "Plan",

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { columnName, findTable, firstBlock, reference } from "../../taskpane/host/region.ts";
+import { columnName, findTable, firstBlock, growths, reference } from "../../taskpane/host/region.ts";
 
 const score = (headings: readonly CellValue[]) => (headings.includes("Operation") ? headings.length : 0);
 
@@ -84,5 +84,47 @@ describe("addresses (independent)", () => {
     expect(reference("Job 7", 0, 0, 2, 2)).toBe("'Job 7'!$A$1:$B$2");
     expect(reference("Mia's", 0, 0, 1, 1)).toBe("'Mia''s'!$A$1");
     expect(reference("AB12", 0, 0, 1, 1)).toBe("'AB12'!$A$1");
+  });
+});
+
+describe("formulas that follow a table (independent)", () => {
+  const block = {
+    sheet: "Job 7",
+    top: 3,
+    left: 2,
+    headings: ["Op", "Operation", "Dia"],
+    rows: [[10, "drill", 5]],
+    reference: "",
+    address: "",
+  };
+  const head = (formulas: Record<number, string>, values: Record<number, CellValue> = {}) =>
+    Array.from({ length: 12 }, (_, c) => ({ formula: formulas[c] ?? "", value: values[c] ?? null }));
+
+  it("keep the spare rows they had, and take those that repeat their columns with them", () => {
+    const formulas = { 0: '=$H$4:$H$24&""', 6: "=CUT.PLAN('Job 7'!$C$4:$E$24,Materials!$A$4:$B$24)" };
+    const values = { 0: "Verdict", 2: "Op", 3: "Operation", 4: "Dia", 6: "Row", 7: "Verdict" };
+    // Last row was line 5, and becomes line 30; 19 spare rows stay 19.
+    expect(growths(head(formulas, values), block, 4, 29)).toEqual([
+      {
+        column: 6,
+        formula: "=CUT.PLAN('Job 7'!$C$4:$E$49,Materials!$A$4:$B$24)",
+        from: 24,
+        rows: 25,
+        columns: 2,
+      },
+      { column: 0, formula: '=$H$4:$H$49&""', from: 24, rows: 25, columns: 1 },
+    ]);
+  });
+  it("stay as they are where they are long enough, start elsewhere, or belong to another sheet or column", () => {
+    for (const formula of [
+      "=CUT.PLAN($C$4:$E$60)",
+      "=SUM(C5:C6)",
+      "=CUT.PLAN('Job 8'!$C$4:$E$5)",
+      "=CUT.PLAN(Job!$C$4:$E$5)",
+      "=SUM(K4:K6)",
+      '="C4:E5"&1',
+      "C4:E5",
+    ])
+      expect(growths(head({ 6: formula }), block, 4, 29), formula).toEqual([]);
   });
 });

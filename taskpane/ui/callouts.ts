@@ -1,0 +1,246 @@
+/** Callouts pasted from a drawing: what each line becomes, what was assumed, and one button that adds the rows. */
+import { type CalloutCell, type CalloutOptions, type CalloutRow, readCallouts } from "../../src/plan/callout.ts";
+import type { Units } from "../../src/units.ts";
+import { h, type Part, replace } from "./dom.ts";
+import { digits } from "./numbers.ts";
+
+export interface CalloutsFacts {
+  readonly materials: readonly string[];
+  readonly machines: readonly string[];
+  /** The units of the table are known. */
+  readonly ready: boolean;
+  readonly busy: boolean;
+}
+
+/** What adding rows would do to the table, worked out for the rows of the preview. */
+export interface CalloutsEffect {
+  readonly missing: readonly { readonly heading: string; readonly rows: number }[];
+  readonly numbers: readonly [number, number] | null;
+}
+
+export interface CalloutsActions {
+  effect(rows: readonly CalloutRow[]): CalloutsEffect | undefined;
+  /** Answers whether the rows were written. */
+  add(rows: readonly CalloutRow[]): Promise<boolean>;
+}
+
+/** Callouts of a preview that are drawn at once; the rest on request. */
+const SHOWN = 40;
+/** Milliseconds after the last key before the text is read. */
+const PAUSE = 150;
+
+const count = (n: number, one: string) => `${n} ${one}${n === 1 ? "" : "s"}`;
+
+/** What a row became, as a person would say it: "6 × drill 3/8-16 UNC-2B tap drill, 0.875 deep [in]". */
+export function rowWords(cells: CalloutRow["cells"]): string {
+  const size = (cell: CalloutCell | undefined) => (typeof cell === "number" ? digits(cell, 4) : String(cell ?? ""));
+  const { Quantity, Operation, Thread, Units: units } = cells;
+  const start = cells["Start diameter"];
+  const finish = cells["Finish diameter"];
+  const has = (cell: CalloutCell | undefined): boolean => cell !== null && cell !== undefined && cell !== "";
+  const what = [
+    Operation ?? "no operation",
+    Thread,
+    Operation === "drill" && has(Thread) && !has(finish) ? "tap drill" : "",
+    has(finish) ? `⌀${size(finish)}` : "",
+    has(start) ? `over ⌀${size(start)}` : "",
+    has(cells["Size tolerance"]) ? `± ${size(cells["Size tolerance"])}` : "",
+    cells.Hand === "left" ? "left hand" : "",
+  ];
+  const where = [
+    has(cells.Depth) ? `${size(cells.Depth)} deep` : "",
+    cells.Through === "yes" ? "through" : "",
+    has(cells["Hole depth"]) ? `hole ${size(cells["Hole depth"])}` : "",
+    has(cells.Spacing) ? `${size(cells.Spacing)} apart` : "",
+  ];
+  const words = [what.filter((part) => has(part ?? null)).join(" "), ...where].filter((part) => part !== "").join(", ");
+  return `${has(Quantity) ? `${Quantity} × ` : ""}${words}${has(units) ? ` [${units}]` : ""}`;
+}
+
+/** The rows of one callout together; neighbours share their source. */
+function byCallout(rows: readonly CalloutRow[]): CalloutRow[][] {
+  const groups: CalloutRow[][] = [];
+  for (const row of rows) {
+    const last = groups[groups.length - 1];
+    if (last?.[0]?.source === row.source) last.push(row);
+    else groups.push([row]);
+  }
+  return groups;
+}
+
+const hasOpen = (group: readonly CalloutRow[]) => group.some((row) => !row.understood);
+
+export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
+  let rows: CalloutRow[] = [];
+  let facts: CalloutsFacts = { materials: [], machines: [], ready: false, busy: false };
+  let all = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const text = h("textarea", {
+    id: "callouts-text",
+    rows: 6,
+    spellcheck: "false",
+    placeholder: "6X 3/8-16 UNC-2B ↧ .75\n4X ⌀8.5 THRU",
+    oninput: () => {
+      clearTimeout(timer);
+      timer = setTimeout(read, PAUSE);
+    },
+  });
+  const choice = (id: string) => h("select", { id, onchange: () => read() });
+  const units = choice("callouts-units");
+  const material = choice("callouts-material");
+  const machine = choice("callouts-machine");
+  replace(
+    units,
+    ...["", "mm", "in"].map((value) => h("option", { value }, value === "" ? "leave them open" : `are in ${value}`)),
+  );
+  const field = (label: string, control: HTMLElement) =>
+    h("div", { class: "field" }, h("label", { for: control.id }, label), control);
+  const preview = h("div", { class: "preview" });
+  const element = h(
+    "details",
+    { class: "section callouts" },
+    h("summary", {}, "From a drawing"),
+    h("label", { for: text.id }, "Paste callouts, one per line"),
+    text,
+    field("Lines that do not tell mm or in", units),
+    field("Material of these rows", material),
+    field("Machine of these rows", machine),
+    preview,
+  );
+
+  function read(): void {
+    clearTimeout(timer);
+    const options: CalloutOptions = {
+      units: units.value === "" ? undefined : (units.value as Units),
+      material: material.value || undefined,
+      machine: machine.value || undefined,
+    };
+    rows = readCallouts(text.value, options).rows;
+    draw();
+  }
+
+  async function add(): Promise<void> {
+    // What was typed in the last moment belongs to it.
+    read();
+    if (facts.busy || rows.length === 0) return;
+    if (!(await actions.add(rows))) return;
+    text.value = "";
+    all = false;
+    read();
+    text.focus();
+  }
+
+  const line = (row: CalloutRow) =>
+    h(
+      "li",
+      { class: row.understood ? null : "open" },
+      row.understood
+        ? h("strong", {}, rowWords(row.cells))
+        : h(
+            "strong",
+            {},
+            h("span", { "aria-hidden": "true" }, "✕ "),
+            row.cells.Operation
+              ? `Not complete: ${rowWords(row.cells)}`
+              : `Not understood: ${row.cells.Feature ?? ""} (kept as a row without an operation)`,
+          ),
+      row.note !== "" && h("span", { class: "note" }, row.note.replace(/^not understood: /, "")),
+    );
+
+  function draw(): void {
+    if (rows.length === 0) {
+      preview.replaceChildren();
+      return;
+    }
+    const groups = byCallout(rows);
+    const open = rows.filter((row) => !row.understood).length;
+    // What needs a look comes first, so that it is not lost in a long list.
+    const ordered = [...groups.filter(hasOpen), ...groups.filter((group) => !hasOpen(group))];
+    const shown = all ? ordered : ordered.slice(0, SHOWN);
+    const effect = actions.effect(rows);
+    replace(
+      preview,
+      h(
+        "p",
+        { class: "tally", role: "status" },
+        h("strong", {}, `${count(groups.length, "callout")} → ${count(rows.length, "row")}`),
+        open > 0 ? `, ${open} not understood or not complete (shown first)` : ", all understood",
+      ),
+      h(
+        "ol",
+        { class: "read" },
+        ...shown.map((group) =>
+          h(
+            "li",
+            {},
+            h("span", { class: "source" }, `Line ${group[0]!.source.line}: ${group[0]!.source.text}`),
+            h("ul", {}, ...group.map(line)),
+          ),
+        ),
+      ),
+      shown.length < ordered.length &&
+        h(
+          "button",
+          {
+            type: "button",
+            "data-focus": "callouts all",
+            onclick: () => {
+              all = true;
+              draw();
+            },
+          },
+          `Show the other ${ordered.length - shown.length}`,
+        ),
+      effect !== undefined &&
+        effect.missing.length > 0 &&
+        h(
+          "div",
+          { class: "warning" },
+          h("p", {}, "The table has no column for these; they will be left out:"),
+          h("ul", {}, ...effect.missing.map(({ heading, rows: n }) => h("li", {}, `${heading} (${count(n, "row")})`))),
+          h("p", {}, "Add a column with that heading first if you need it."),
+        ),
+      !facts.ready && h("p", { class: "warning" }, "Choose the units of the table below first."),
+      effect?.numbers &&
+        h("p", { class: "hint" }, `They will be numbered ${effect.numbers[0]} to ${effect.numbers[1]}.`),
+      h(
+        "button",
+        {
+          type: "button",
+          class: "main",
+          "data-focus": "callouts add",
+          disabled: !facts.ready,
+          "aria-disabled": facts.busy ? "true" : null,
+          onclick: () => void add(),
+        },
+        "Add these rows to the table",
+      ),
+    );
+  }
+
+  /** Names of a list, the choice kept as far as it is still there. */
+  function offer(select: HTMLSelectElement, names: readonly string[]): void {
+    const chosen = select.value;
+    replace(
+      select,
+      h("option", { value: "" }, "leave blank"),
+      ...names.map((name) => h("option", { value: name, selected: name === chosen }, name)),
+    );
+  }
+
+  let offered = "";
+  return {
+    element,
+    show(now) {
+      facts = now;
+      const names = JSON.stringify([now.materials, now.machines]);
+      if (names !== offered || material.options.length === 0) {
+        offered = names;
+        offer(material, now.materials);
+        offer(machine, now.machines);
+      }
+      draw();
+    },
+  };
+}
