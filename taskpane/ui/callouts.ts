@@ -155,6 +155,7 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
     }
     const groups = byCallout(rows);
     const open = rows.filter((row) => !row.understood).length;
+    const untold = units.value === "" ? rows.filter((row) => row.cells.Operation && !row.cells.Units).length : 0;
     // What needs a look comes first, so that it is not lost in a long list.
     const ordered = [...groups.filter(hasOpen), ...groups.filter((group) => !hasOpen(group))];
     const shown = all ? ordered : ordered.slice(0, SHOWN);
@@ -167,6 +168,12 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
         h("strong", {}, `${count(groups.length, "callout")} → ${count(rows.length, "row")}`),
         open > 0 ? `, ${open} not understood or not complete (shown first)` : ", all understood",
       ),
+      untold > 0 &&
+        h(
+          "p",
+          { class: "warning untold" },
+          `${count(untold, "row")} ${untold === 1 ? "does" : "do"} not tell mm or in. Choose above which they are.`,
+        ),
       h(
         "ol",
         { class: "read" },

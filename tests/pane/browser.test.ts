@@ -192,6 +192,39 @@ describe("the pane in a browser", () => {
     await page.context().close();
   });
 
+  it("reads callouts as they are pasted, says what the table lacks, and adds the rows by the keyboard", async () => {
+    const { page, complaints } = await open("?row=1");
+    await page.click("#tab-table");
+    await page.click(".callouts summary");
+    await page.fill("#callouts-text", "6X 3/8-16 UNC-2B ↧ .75\nBREAK ALL EDGES\n<img src=x onerror=window.hurt=1>");
+    await page.waitForSelector(".callouts .tally");
+    expect(await page.textContent(".callouts .tally")).toBe(
+      "3 callouts → 4 rows, 2 not understood or not complete (shown first)",
+    );
+    expect(await page.locator(".callouts .open").first().textContent()).toMatch(/^✕ Not understood: BREAK ALL EDGES/);
+    expect(await page.textContent(".callouts .warning")).toMatch(/no column for these.*Quantity \(2 rows\)/);
+    await page.selectOption("#callouts-material", "Alloy steel, hardened");
+    expect(await axe(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    await page.locator(".callouts").screenshot({ path: path.join(out, "callouts.png") });
+    await page.evaluate(() => document.documentElement.classList.add("dark"));
+    expect(await axe(page)).toEqual([]);
+    await page.locator(".callouts .main").focus();
+    await page.keyboard.press("Enter");
+    await page.waitForFunction(() => document.querySelector(".message .done"));
+    const rows = await page.evaluate(() => (window as any).host.sheets.get("Plan").slice(5));
+    expect(rows.map((row: unknown[]) => row.slice(0, 5))).toEqual([
+      [30, "6X 3/8-16 UNC-2B ↧ .75", "drill", "in", "Alloy steel, hardened"],
+      [40, "6X 3/8-16 UNC-2B ↧ .75", "thread mill", "in", "Alloy steel, hardened"],
+      [50, "BREAK ALL EDGES", null, null, "Alloy steel, hardened"],
+      [60, "<img src=x onerror=window.hurt=1>", null, null, "Alloy steel, hardened"],
+    ]);
+    expect(await page.evaluate(() => (window as any).hurt)).toBeUndefined();
+    expect(await page.inputValue("#callouts-text")).toBe("");
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
   it("shows the welcome once, lets it be skipped, and offers one useful thing", async () => {
     const { page } = await open("?lists=none", false);
     expect(await page.locator(".first .main").textContent()).toBe("Add the starting lists");
