@@ -7,7 +7,7 @@ import { TradeError } from "../errors.ts";
 import { spindleSpeed, surfaceSpeed } from "../mill/speed.ts";
 import { interpolate } from "../numeric.ts";
 import type { Machine, Material, Row, Tool } from "./read.ts";
-import type { Work } from "./work.ts";
+import { tidy, type Work } from "./work.ts";
 
 /** Place in the material's speed range: middle for milling, lower quarter for drilling (chips must come out of the hole). */
 export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
@@ -128,7 +128,7 @@ export function chooseSpeed(
     work.reason(
       "check",
       "speed-under-machine",
-      `the wanted ${Math.round(free)} rpm is under the machine's slowest ${Math.round(least)} rpm`,
+      `the wanted ${tidy(Math.round(free), 0)} rpm is under the machine's slowest ${Math.round(least)} rpm`,
       "use a machine with a slower spindle or a smaller cutter",
       { value: least, limit: free },
     );
@@ -181,7 +181,7 @@ export function chooseSpeed(
     work.reason(
       "ok",
       "speed-capped",
-      `spindle speed is held at ${Math.round(cap)} rpm by ${capName}; ${Math.round(free)} rpm was wanted`,
+      `spindle speed is held at ${Math.round(cap)} rpm by ${capName}; ${tidy(Math.round(free), 0)} rpm was wanted`,
       "a faster spindle would shorten the row",
       { value: free, limit: cap },
     );

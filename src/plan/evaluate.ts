@@ -64,12 +64,16 @@ function kept<T>({ work }: Job, run: () => T): T | undefined {
     return run();
   } catch (error) {
     const trade = error instanceof TradeError;
+    // A value that is no number any more says nothing to the person who typed the sizes behind it.
+    const beyond = trade && typeof error.value === "number" && !Number.isFinite(error.value);
     work.reason(
       "stop",
       trade ? "cannot-be-computed" : "fault",
-      trade
-        ? error.text((v, d) => work.say(v, (d ?? "length") as DimensionName))
-        : `this should not happen, please report it: ${String(error)}`,
+      beyond
+        ? "a size in the row or in its lists leads beyond any number that means something"
+        : trade
+          ? error.text((v, d) => work.say(v, (d ?? "length") as DimensionName))
+          : `this should not happen, please report it: ${String(error)}`,
       "check the sizes in the row and in the lists it names",
     );
     return undefined;

@@ -129,7 +129,8 @@ export class Work {
 
 /** A number with so many decimals, more where it takes them to show two digits, without trailing zeros. */
 export function tidy(value: number, decimals = 3): string {
-  if (value === 0 || !Number.isFinite(value)) return String(value);
+  if (value === 0) return "0";
+  if (!Number.isFinite(value)) return Number.isNaN(value) ? "?" : value > 0 ? "∞" : "−∞";
   const needed = Math.max(decimals, 1 - Math.floor(Math.log10(Math.abs(value))));
   return String(Number(value.toFixed(Math.min(12, needed))));
 }
