@@ -185,6 +185,27 @@ describe("reading the table (identity)", () => {
       expect([...mixed.slice(0, 3), ...mixed.slice(4)]).toEqual(whole);
     }
   });
+  it("plans the rest when a hole is smaller or larger than any drill", () => {
+    const at0 = (h: string) => few[0]!.indexOf(h);
+    for (const [operation, heading, size] of [
+      ["drill", "Finish diameter", 0.1],
+      ["drill", "Finish diameter", 400],
+      ["thread mill", "Start diameter", 400],
+    ] as const) {
+      const row: Cell[] = few[0]!.map(() => null);
+      row[at0("Row")] = "odd";
+      row[at0("Operation")] = operation;
+      row[at0("Units")] = "mm";
+      row[at0("Thread")] = operation === "drill" ? null : "M6";
+      row[at0("Material")] = "Steel C45 (AISI 1045)";
+      row[at0("Depth")] = 10;
+      row[at0(heading)] = size;
+      const mixed = block([...few.slice(0, 3), row, ...few.slice(3)]);
+      expect(["check", "stop"]).toContain(mixed[3]![at("Verdict")]);
+      expect(mixed[3]![at("Drill")]).toBe("");
+      expect([...mixed.slice(0, 3), ...mixed.slice(4)]).toEqual(block(few));
+    }
+  });
   it("keeps an error cell to its own row", () => {
     const rows = few.map((row) => [...row]) as unknown[][];
     const depth = DEMO[0]!.indexOf("Depth");

@@ -251,6 +251,25 @@ describe("what follows when one thing of a row changes (identity)", () => {
       [40, 80, 160].map((rate) => ({ row: BASES[name]!, machine: { "Rate [per hour]": rate } })),
     );
   });
+  it("pushes more the deeper a bore from solid is widened, and no more in a bore that the helix makes alone", () => {
+    const solid = (finish: number, depth: number) =>
+      number(
+        planOf({
+          row: {
+            ...STEEL,
+            Operation: "bore",
+            Tool: "EM-10-4",
+            "Start diameter": 0,
+            "Finish diameter": finish,
+            Depth: depth,
+            "Spring passes": 0,
+          },
+        }),
+        "force",
+      );
+    expect(solid(30, 10)).toBeGreaterThan(1.2 * solid(30, 5));
+    expect(solid(17, 10)).toBeCloseTo(solid(17, 5), 9);
+  });
   it("never turns faster than tool, machine and row allow, nor feeds faster than the machine", () => {
     for (const name of [...milled, "drill"])
       for (const cap of [500, 1200]) {
