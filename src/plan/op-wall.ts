@@ -1,11 +1,9 @@
-/** Milling walls: circular bores and bosses, slots, side walls straight and in arcs, faces. */
-import { arcFeed } from "../mill/arc.ts";
-import { tableFeed } from "../mill/speed.ts";
 import { neckClearance } from "../thread/fit.ts";
 import { arcFeedLimit } from "../time.ts";
-import { chooseFeed, chooseSpeed, requireCells, SPEED_PLACE, THINNING_LIMIT } from "./choices.ts";
+import { chooseFeed, chooseSpeed, requireCells, SPEED_PLACE } from "./choices.ts";
+import { programFeed } from "./feed.ts";
 import type { Done, Job } from "./job.ts";
-import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
+import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
 import { Motion, motionOf } from "./motion.ts";
 import { type ToolBeam, toolBeam, toolDeflectionCell } from "./tool-beam.ts";
 import { diameterAt, effective, needed, proposeTool, type SizedTool, type Wall, wallOf } from "./wall.ts";
@@ -76,64 +74,24 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const beam = toolBeam(work, row, tool, machine);
   const chosen = choosePasses(job, wall, tool, listed, beam);
   if (!chosen) return {};
-  const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
-  const wantedFeed = arc ? arcFeed(edgeTable, wall.finish!, diameter, wall.side as "inside" | "outside") : edgeTable;
   radialStep(job, wall, chosen, diameter);
-  STEPS: work.step(
-    "edgeFeed",
-    "feed per tooth at the edge",
-    chosen.edgeFeed,
-    `list or row ${work.say(listed)}, raised for the thin chip, at most × ${THINNING_LIMIT}`,
-    "MARTELLOTTI1941",
-    { dimension: "length" },
-  );
-  STEPS: work.step(
-    arc ? "edgeTable" : "tableFeed",
-    arc ? "feed of the edge" : "table feed",
-    edgeTable,
-    "n·z·fz",
-    "MH",
-    {
-      dimension: "feed",
-      cell: work.formula("TABLEFEED", speed.rpm, teeth, [chosen.edgeFeed, "length"]),
-    },
-  );
-  if (arc) {
-    STEPS: work.step(
-      "tableFeed",
-      "table feed at the cutter's centre",
-      wantedFeed,
-      wall.side === "inside" ? "edge feed·(Dm − Dc)/Dm" : "edge feed·(Dm + Dc)/Dm",
-      "DERIVED",
-      {
-        dimension: "feed",
-        cell: work.formula("ARCFEED", [edgeTable, "feed"], [wall.finish!, "length"], [diameter, "length"], wall.side),
-      },
-    );
-  }
   const limit =
     pathRadius !== undefined && machine?.acceleration !== undefined
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
-  const feed = judgeFeed(job, wantedFeed, limit);
-  STEPS: work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin κ·sin φe", "MARTELLOTTI1941", {
-    dimension: "length",
-    cell: work.formula(
-      "CHIPTHICKNESS",
-      [chosen.centreFeed, "length"],
-      [chosen.radialDepth, "length"],
-      [diameter, "length"],
-      "max",
-      tool.edgeAngle ?? 90,
-    ),
+  const feed = programFeed(job, {
+    ...chosen,
+    listed,
+    edgeAngle: tool.edgeAngle ?? 90,
+    rpm: speed.rpm,
+    teeth,
+    diameter,
+    arc: wall.side === "straight" ? undefined : { diameter: wall.finish!, side: wall.side },
+    arcLimit: limit,
   });
   judgeChip(job, chosen.chip, tool.edgeRadius);
   const written = chosen.depths.map((d) => work.number(d)).join(" · ");
   work.set({
-    feedPerTooth: chosen.edgeFeed,
-    tableFeed: feed,
-    radialDepth: chosen.radialDepth,
-    chipThickness: chosen.chip,
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
     depths: written,

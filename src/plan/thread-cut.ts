@@ -1,9 +1,8 @@
-import { arcFeed } from "../mill/arc.ts";
-import { tableFeed } from "../mill/speed.ts";
 import { arcFeedLimit } from "../time.ts";
-import { chooseFeed, chooseSpeed, SPEED_PLACE, THINNING_LIMIT } from "./choices.ts";
+import { chooseFeed, chooseSpeed, SPEED_PLACE } from "./choices.ts";
+import { programFeed } from "./feed.ts";
 import type { Done, Job } from "./job.ts";
-import { judgeChip, judgeFeed, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
+import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
 import { Motion, motionOf } from "./motion.ts";
 import { type Geometry, turnsOf } from "./thread-geometry.ts";
 import { type Attempt, choosePasses } from "./thread-passes.ts";
@@ -27,8 +26,6 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   if (!chosen) return {};
   const arcLimit =
     machine?.acceleration === undefined ? undefined : arcFeedLimit(g.pathRadius, machine.acceleration, sizes.pitch);
-  const edgeTable = tableFeed(speed.rpm, teeth, chosen.edgeFeed);
-  const wantedFeed = arcFeed(edgeTable, tip, diameter, side);
   const u = work.units;
   STEPS: work.step(
     "radialDepth",
@@ -38,38 +35,15 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     "DERIVED",
     { dimension: "length" },
   );
-  STEPS: work.step(
-    "edgeFeed",
-    "feed per tooth at the edge",
-    chosen.edgeFeed,
-    `list or row ${work.say(listed)}, raised for the thin chip, at most × ${THINNING_LIMIT}`,
-    "MARTELLOTTI1941",
-    { dimension: "length" },
-  );
-  STEPS: work.step("edgeTable", "feed of the edge", edgeTable, "n·z·fz", "MH", {
-    dimension: "feed",
-    cell: work.formula("TABLEFEED", speed.rpm, teeth, [chosen.edgeFeed, "length"]),
-  });
-  STEPS: work.step(
-    "tableFeed",
-    "table feed at the cutter's centre",
-    wantedFeed,
-    side === "inside" ? "edge feed·(Dm − Dc)/Dm" : "edge feed·(Dm + Dc)/Dm",
-    "DERIVED",
-    {
-      dimension: "feed",
-      cell: work.formula("ARCFEED", [edgeTable, "feed"], [tip, "length"], [diameter, "length"], side),
-    },
-  );
-  const feed = judgeFeed(job, wantedFeed, arcLimit);
-  STEPS: work.step("chip", "largest chip", chosen.chip, "h = fz(centre)·sin φe", "MARTELLOTTI1941", {
-    dimension: "length",
-    cell: work.formula(
-      "CHIPTHICKNESS",
-      [chosen.centreFeed, "length"],
-      [chosen.radialDepth, "length"],
-      [diameter, "length"],
-    ),
+  const feed = programFeed(job, {
+    ...chosen,
+    listed,
+    edgeAngle: 90,
+    rpm: speed.rpm,
+    teeth,
+    diameter,
+    arc: { diameter: tip, side },
+    arcLimit,
   });
   STEPS: work.step(
     "flankChip",
@@ -101,15 +75,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
       ),
     },
   );
-  work.set({
-    tableFeed: feed,
-    feedPerTooth: chosen.edgeFeed,
-    radialDepth: chosen.radialDepth,
-    chipThickness: chosen.chip,
-    passes: chosen.passes,
-    springPasses: chosen.springs,
-    depths: written,
-  });
+  work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: written });
   judgeChip(job, chosen.flankChip, tool.edgeRadius, "the chip on the flank");
   work.sketch = {
     kind: "thread mill",
