@@ -175,4 +175,6 @@ void guarded(async () => {
 });
 
 /** For the tests, and for whoever looks at the desk from the browser's console. */
-Object.assign(globalThis, { tablefeedDesk: { valueAt: host.valueAt, reasonAt: host.reasonAt, unsaved } });
+Object.assign(globalThis, {
+  tablefeedDesk: { valueAt: host.valueAt, reasonAt: host.reasonAt, select: host.select, unsaved },
+});

@@ -18,9 +18,15 @@ import {
   SetRangeValuesCommand,
   SetSelectionsOperation,
   SetWorksheetActivateCommand,
+  SetWorksheetRowCountMutation,
   SheetsSelectionsService,
 } from "@univerjs/sheets";
-import { AddSheetDataValidationCommand } from "@univerjs/sheets-data-validation";
+import { ConditionalFormattingRuleModel, SetCfCommand } from "@univerjs/sheets-conditional-formatting";
+import {
+  AddSheetDataValidationCommand,
+  SheetDataValidationModel,
+  UpdateSheetDataValidationRangeCommand,
+} from "@univerjs/sheets-data-validation";
 import {
   type Block,
   type CellValue,
@@ -63,6 +69,9 @@ function engineCell(value: Written, format?: string): ICellData {
   const looksLikeNumber = value.trim() !== "" && Number.isFinite(Number(value));
   return { ...empty, v: value, t: looksLikeNumber ? FORCED_TEXT : STRING, ...style };
 }
+
+/** A command of the package that draws; without a screen it is not there. */
+const SCROLL = "sheet.command.scroll-to-cell";
 
 /** Mutations that change what a table is read from. */
 const CHANGES =
@@ -196,7 +205,13 @@ export function sheetHost(univer: Univer): SheetHost {
 
   /** A sheet has to be as large as what is written into it. */
   function sheetSize(sheet: Worksheet, rows: number, columns: number): void {
-    if (sheet.getRowCount() < rows) sheet.setRowCount(rows);
+    // By its own mutation: what is drawn has to hear of it, else nobody can scroll there.
+    if (sheet.getRowCount() < rows)
+      commands.syncExecuteCommand(
+        SetWorksheetRowCountMutation.id,
+        { unitId: workbook().getUnitId(), subUnitId: sheet.getSheetId(), rowCount: rows },
+        { onlyLocal: true },
+      );
     if (sheet.getColumnCount() < columns) sheet.setColumnCount(columns);
   }
 
@@ -227,6 +242,29 @@ export function sheetHost(univer: Univer): SheetHost {
               : `The live results are in the way in ${where}; nothing was written. Clear ${live} first to take them out.`,
           );
         }
+      }
+    }
+  }
+
+  /** Words to choose from, and colours, that the last row of a table has go on down to row `end`. */
+  async function stretchRules(sheet: Worksheet, row: number, end: number): Promise<void> {
+    const target = { unitId: workbook().getUnitId(), subUnitId: sheet.getSheetId() };
+    const short = (range: IRange) => range.startRow <= row && range.endRow >= row && range.endRow < end;
+    const longer = (ranges: readonly IRange[]) => ranges.map((r) => (short(r) ? { ...r, endRow: end } : r));
+    if (injector.has(SheetDataValidationModel)) {
+      for (const rule of injector.get(SheetDataValidationModel).getRules(target.unitId, target.subUnitId)) {
+        if (!rule.ranges.some(short)) continue;
+        const params = { ...target, ruleId: rule.uid, ranges: longer(rule.ranges) };
+        await execute(UpdateSheetDataValidationRangeCommand.id, params, "Giving the new rows their choices");
+      }
+    }
+    if (injector.has(ConditionalFormattingRuleModel)) {
+      for (const rule of injector
+        .get(ConditionalFormattingRuleModel)
+        .getSubunitRules(target.unitId, target.subUnitId) ?? []) {
+        if (!rule.ranges.some(short)) continue;
+        const params = { ...target, cfId: rule.cfId, rule: { ...rule, ranges: longer(rule.ranges) } };
+        await execute(SetCfCommand.id, params, "Giving the new rows their colours");
       }
     }
   }
@@ -374,7 +412,13 @@ export function sheetHost(univer: Univer): SheetHost {
           if (!sheet.getCellRaw(r, c)?.s) at(r)[c] = { ...cells[r]?.[c], s };
         }
       }
-      await put(sheet, cells);
+      const batch = undo.__tempBatchingUndoRedo(workbook().getUnitId());
+      try {
+        await put(sheet, cells);
+        await stretchRules(sheet, model, last - 1);
+      } finally {
+        batch.dispose();
+      }
     },
 
     async writeCells(block, changes: readonly Change[]) {
@@ -414,6 +458,8 @@ export function sheetHost(univer: Univer): SheetHost {
         { ...target, selections: [{ range, primary, style: null }], reveal: true },
         "Going to the cell",
       );
+      // Where there is a screen, it follows.
+      if (commands.hasCommand(SCROLL)) await commands.executeCommand(SCROLL, { range });
     },
 
     onSelectionChange(listener) {

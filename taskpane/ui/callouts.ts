@@ -131,8 +131,11 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
     text.focus();
   }
 
-  const line = (row: CalloutRow) =>
-    h(
+  const line = (row: CalloutRow, told: Set<string>) => {
+    // What holds for all rows of a callout is said once.
+    const notes = row.note.split("; ").filter((note) => note !== "" && !told.has(note));
+    for (const note of notes) told.add(note);
+    return h(
       "li",
       { class: row.understood ? null : "open" },
       row.understood
@@ -145,8 +148,9 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
               ? `Not complete: ${rowWords(row.cells)}`
               : `Not understood: ${row.cells.Feature ?? ""} (kept as a row without an operation)`,
           ),
-      row.note !== "" && h("span", { class: "note" }, row.note.replace(/^not understood: /, "")),
+      notes.length > 0 && h("span", { class: "note" }, notes.join("; ").replace(/^not understood: /, "")),
     );
+  };
 
   function draw(): void {
     if (rows.length === 0) {
@@ -177,14 +181,15 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
       h(
         "ol",
         { class: "read" },
-        ...shown.map((group) =>
-          h(
+        ...shown.map((group) => {
+          const told = new Set<string>();
+          return h(
             "li",
             {},
             h("span", { class: "source" }, `Line ${group[0]!.source.line}: ${group[0]!.source.text}`),
-            h("ul", {}, ...group.map(line)),
-          ),
-        ),
+            h("ul", {}, ...group.map((row) => line(row, told))),
+          );
+        }),
       ),
       shown.length < ordered.length &&
         h(
@@ -204,9 +209,9 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
         h(
           "div",
           { class: "warning" },
-          h("p", {}, "The table has no column for these; they will be left out:"),
-          h("ul", {}, ...effect.missing.map(({ heading, rows: n }) => h("li", {}, `${heading} (${count(n, "row")})`))),
-          h("p", {}, "Add a column with that heading first if you need it."),
+          "The table has no column for this, and it will be left out: ",
+          h("strong", {}, effect.missing.map(({ heading, rows: n }) => `${heading} (${count(n, "row")})`).join(", ")),
+          ". To keep it, add a column with that heading first.",
         ),
       !facts.ready && h("p", { class: "warning" }, "Choose the units of the table below first."),
       effect?.numbers &&

@@ -109,6 +109,7 @@ describe("callouts in the desk", () => {
     );
     const speed = head.indexOf("Spindle speed");
     expect(cells.slice(used, used + 6).every((row) => Number(row[speed]) > 0)).toBe(true);
+    await page.waitForTimeout(500);
     await page.screenshot({ path: path.join(OUT, "callouts-added.png") });
   });
 
@@ -180,7 +181,10 @@ describe("callouts in the desk", () => {
     expect(cells.slice(used, used + wanted).filter((row) => row[verdictAt] === null)).toEqual([]);
     expect(cells[used + wanted - 1]![0]).toBe(cells[used + wanted - 1]![verdictAt]);
     expect(times.planned).toBeLessThan(20_000);
-    await goTo(page, `A${used + wanted - 5}`);
+    await page.evaluate(
+      (row) => (globalThis as any).tablefeedDesk.select({ sheet: "Plan", row, column: 0 }),
+      used + wanted - 1,
+    );
     await page.waitForTimeout(1500);
     await page.screenshot({ path: path.join(OUT, "callouts-500.png") });
   });

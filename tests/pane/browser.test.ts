@@ -202,7 +202,7 @@ describe("the pane in a browser", () => {
       "3 callouts → 4 rows, 2 not understood or not complete (shown first)",
     );
     expect(await page.locator(".callouts .open").first().textContent()).toMatch(/^✕ Not understood: BREAK ALL EDGES/);
-    expect(await page.textContent(".callouts .warning")).toMatch(/no column for these.*Quantity \(2 rows\)/);
+    expect(await page.textContent(".callouts .warning")).toMatch(/no column for this.*Quantity \(2 rows\)/);
     await page.selectOption("#callouts-material", "Alloy steel, hardened");
     expect(await axe(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
