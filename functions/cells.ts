@@ -6,7 +6,8 @@ export type Cell = unknown;
 /** What a host hands over for an argument: a block of cells; one cell or nothing is taken as well. */
 export type Argument = Cell[][] | Cell;
 
-const ERROR_CODES = ["#DIV/0!", "#VALUE!", "#N/A", "#NUM!", "#NULL!", "#NAME?", "#REF!"] as const;
+/** Codes that a function may hand to the host. */
+export const ERROR_CODES = ["#DIV/0!", "#VALUE!", "#N/A", "#NUM!", "#NULL!", "#NAME?", "#REF!"] as const;
 export type ErrorCode = (typeof ERROR_CODES)[number];
 const ERROR_TEXT =
   /^#(?:DIV\/0!|VALUE!|N\/A|NUM!|NULL!|NAME\?|REF!|SPILL!|CALC!|FIELD!|GETTING_DATA|BUSY!|CONNECT!|BLOCKED!|UNKNOWN!|EXTERNAL!|PYTHON!)$/;

@@ -23,8 +23,11 @@ export interface EdgeFeed {
   readonly arcLimit?: number;
 }
 
-/** Table feed to program [mm/min]; every number of the way becomes a step. */
-export function programFeed(job: Job, f: EdgeFeed): number {
+/**
+ * Table feed to program [mm/min], and which share of the wanted feed the machine really reaches: its cap and its
+ * acceleration on the path make the chip thinner by that much. Every number of the way becomes a step.
+ */
+export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: number } {
   const { work } = job;
   const { arc, diameter } = f;
   const edgeTable = tableFeed(f.rpm, f.teeth, f.edgeFeed);
@@ -58,19 +61,27 @@ export function programFeed(job: Job, f: EdgeFeed): number {
       },
     );
   }
-  STEPS: work.step("chip", "largest chip", f.chip, "h = fz(centre)·sin κ·sin φe", "MARTELLOTTI1941", {
-    dimension: "length",
-    cell: work.formula(
-      "CHIPTHICKNESS",
-      [f.centreFeed, "length"],
-      [f.radialDepth, "length"],
-      [diameter, "length"],
-      "max",
-      f.edgeAngle,
-    ),
-  });
-  work.set({ feedPerTooth: f.edgeFeed, radialDepth: f.radialDepth, chipThickness: f.chip });
   const feed = judgeFeed(job, wanted, f.arcLimit);
-  work.set({ tableFeed: feed });
-  return feed;
+  const share = Math.min(feed, f.arcLimit ?? feed) / wanted;
+  const chip = share * f.chip;
+  STEPS: work.step(
+    "chip",
+    "largest chip",
+    chip,
+    share < 1 ? "h = fz(centre, at the feed really reached)·sin κ·sin φe" : "h = fz(centre)·sin κ·sin φe",
+    "MARTELLOTTI1941",
+    {
+      dimension: "length",
+      cell: work.formula(
+        "CHIPTHICKNESS",
+        [share * f.centreFeed, "length"],
+        [f.radialDepth, "length"],
+        [diameter, "length"],
+        "max",
+        f.edgeAngle,
+      ),
+    },
+  );
+  work.set({ tableFeed: feed, feedPerTooth: f.edgeFeed, radialDepth: f.radialDepth, chipThickness: chip });
+  return { feed, share };
 }

@@ -79,7 +79,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     pathRadius !== undefined && machine?.acceleration !== undefined
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
-  const feed = programFeed(job, {
+  const { feed, share } = programFeed(job, {
     ...chosen,
     listed,
     edgeAngle: tool.edgeAngle ?? 90,
@@ -89,7 +89,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arc: wall.side === "straight" ? undefined : { diameter: wall.finish!, side: wall.side },
     arcLimit: limit,
   });
-  judgeChip(job, chosen.chip, tool.edgeRadius);
+  judgeChip(job, share * chosen.chip, tool.edgeRadius);
   const written = chosen.depths.map((d) => work.number(d)).join(" · ");
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),

@@ -35,7 +35,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     "DERIVED",
     { dimension: "length" },
   );
-  const feed = programFeed(job, {
+  const { feed, share } = programFeed(job, {
     ...chosen,
     listed,
     edgeAngle: 90,
@@ -48,7 +48,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   STEPS: work.step(
     "flankChip",
     "chip on the flank",
-    chosen.flankChip,
+    share * chosen.flankChip,
     "radial chip·sin(half the profile angle)",
     "DERIVED",
     {
@@ -76,7 +76,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     },
   );
   work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: written });
-  judgeChip(job, chosen.flankChip, tool.edgeRadius, "the chip on the flank");
+  judgeChip(job, share * chosen.flankChip, tool.edgeRadius, "the chip on the flank");
   work.sketch = {
     kind: "thread mill",
     inside: sizes.internal,
