@@ -457,7 +457,9 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         await host.appendRows(table, rows, spare);
         written = true;
         const first = table.top + 1 + table.rows.length - spare;
-        await host.select({ sheet: table.sheet, row: first, column: table.left });
+        // The last one first, so that as many of them as there is room for are in view.
+        for (const row of [first + rows.length - 1, first])
+          await host.select({ sheet: table.sheet, row, column: table.left });
         const told = [
           `${sentence(rows.length, "row")} added under the table`,
           numbers === null ? "" : `, numbered ${numbers[0]}${rows.length > 1 ? ` to ${numbers[1]}` : ""}`,

@@ -458,8 +458,11 @@ export function sheetHost(univer: Univer): SheetHost {
         { ...target, selections: [{ range, primary, style: null }], reveal: true },
         "Going to the cell",
       );
-      // Where there is a screen, it follows.
-      if (commands.hasCommand(SCROLL)) await commands.executeCommand(SCROLL, { range });
+      // Where there is a screen, it follows. From a frozen column it would not, so a cell right of it is shown.
+      if (!commands.hasCommand(SCROLL)) return;
+      const { startColumn, ySplit } = sheet.getFreeze();
+      const seen = column < startColumn ? Math.max(column, startColumn - ySplit) : column;
+      await commands.executeCommand(SCROLL, { range: { ...range, startColumn: seen, endColumn: seen } });
     },
 
     onSelectionChange(listener) {

@@ -2,10 +2,11 @@
 import fs from "node:fs";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
+import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
-import { type Desk, goTo, openDesk, toSheet } from "./page.ts";
+import { type Desk, goTo, openDesk, ready, saveAs, toSheet } from "./page.ts";
 import { OUT } from "./serve.ts";
 
 type Cell = string | number | boolean | null;
@@ -187,6 +188,22 @@ describe("callouts in the desk", () => {
     );
     await page.waitForTimeout(1500);
     await page.screenshot({ path: path.join(OUT, "callouts-500.png") });
+  });
+
+  it("gives the last new row the choices, formats and colours of the others, in the saved file too", async () => {
+    const file = await saveAs(desk.page, "callouts-500.xlsx");
+    await ready(desk.page);
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.readFile(file);
+    const plan = book.getWorksheet("Plan")!;
+    const cells = (await grid(desk, 1))[0]!;
+    const last = used + 800;
+    expect(plan.getCell(last, cells.indexOf("Operation") + 1).value).toBe("bore");
+    expect(plan.getCell(last, cells.indexOf("Operation") + 1).dataValidation).toMatchObject({ type: "list" });
+    expect(plan.getCell(last, cells.indexOf("Spindle speed") + 1).numFmt).toBe("0");
+    const coloured = (plan as any).conditionalFormattings.map((one: { ref: string }) => one.ref).join(" ");
+    const ends = [...coloured.matchAll(/:A(\d+)/g)].map((found: RegExpMatchArray) => Number(found[1]));
+    expect(Math.max(...ends)).toBeGreaterThanOrEqual(last);
   });
 
   it("says nothing on the console, and asks nobody", async () => {
