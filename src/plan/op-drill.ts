@@ -298,7 +298,7 @@ function timing(
     motion?.drill(travel, diameter, feed) ?? 1 + Math.ceil(Math.max(0, travel - PECK_FROM * diameter) / diameter);
   work.set({ passes: pecks, depths: pecks > 1 ? `${pecks} pecks` : null });
   if (pecks > 1) work.step("pecks", "pecks", pecks, `first ${PECK_FROM} × D, then 1 × D each`, "COMMON");
-  work.sketch = {
+  STEPS: work.sketch = {
     kind: "drill",
     holeDiameter: diameter,
     depth,

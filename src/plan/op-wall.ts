@@ -107,7 +107,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     "COMMON",
     { dimension: "length" },
   );
-  work.sketch = {
+  STEPS: work.sketch = {
     kind: operation,
     inside: wall.side === "inside",
     holeDiameter: wall.finish,

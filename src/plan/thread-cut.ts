@@ -77,7 +77,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   );
   work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: written });
   judgeChip(job, share * chosen.flankChip, tool.edgeRadius, "the chip on the flank");
-  work.sketch = {
+  STEPS: work.sketch = {
     kind: "thread mill",
     inside: sizes.internal,
     holeDiameter: tip,
