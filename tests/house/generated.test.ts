@@ -2,6 +2,11 @@ import fs from "node:fs";
 import path from "node:path";
 import vm from "node:vm";
 import { describe, expect, it } from "vitest";
+import { PLAN } from "../../functions/plan.ts";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
 import { root } from "./files.ts";
 
 const read = (...parts: string[]) => fs.readFileSync(path.join(root, ...parts), "utf8");
@@ -58,6 +63,12 @@ describe("the functions bundle (house)", () => {
     expect(answer[0]![0]).toBeCloseTo((1000 * 120) / (Math.PI * 10), 9);
     expect(answer[1]![0]).toBeInstanceOf(HostError);
     expect((answer[1]![0] as HostError).code).toBe("#VALUE!");
+  });
+  it("plans the demo job as the sources do, though it leaves out the steps", () => {
+    const lists = [DEMO, MATERIALS, TOOLS, MACHINES] as unknown as any[][][];
+    const mine = PLAN(lists[0]!, lists[1]!, lists[2]!, lists[3]!);
+    expect(JSON.stringify(associated.get("PLAN")!(...lists))).toBe(JSON.stringify(mine));
+    expect(mine).toHaveLength(DEMO.length);
   });
   it("stays under a megabyte of metadata", () => expect(read("dist", "functions.json").length).toBeLessThan(1_000_000));
 });
