@@ -1,10 +1,13 @@
 /** Worksheet function for the whole planning table: its plan, and what to change. */
 
 import { advise, changeText } from "../src/plan/advise.ts";
-import { planTable } from "../src/plan/evaluate.ts";
+import { type PlanMemory, planBlock } from "../src/plan/evaluate.ts";
 import { readLists, readRows } from "../src/plan/read.ts";
 import { readBlocks, withoutOperation } from "./blocks.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
+
+/** Of the last call: a sheet calls again at every edit, with all but one row as before. */
+const memory: PlanMemory = { basis: "", lines: new Map() };
 
 /**
  * Plan of a whole table: one line of results per row, with a heading row.
@@ -28,8 +31,7 @@ export function PLAN(rows: any[][], materials: any[][], tools: any[][], machines
   const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
   const missing = withoutOperation("rows", table);
   if (missing) return [[missing]];
-  const plan = planTable({ rows: table, materials: m, tools: t, machines: k }, false);
-  return [[...plan.header], ...plan.block.map((line) => [...line])];
+  return planBlock({ rows: table, materials: m, tools: t, machines: k }, memory);
 }
 
 const ADVICE_HEADINGS = [

@@ -36,16 +36,67 @@ export function planTable(blocks: Blocks, detail = true): TablePlan {
   return { lines, header: RESULT_COLUMNS.map((c) => c.heading), block: lines.map((line) => resultCells(line)) };
 }
 
-/** Works out rows that are read already. A machine's setup is shared by the rows planned on it. */
-export function planRows(rows: readonly ReadRow[], lists: Lists, detail = true): (RowPlan | undefined)[] {
+/** Result lines of rows that were worked out before, for one set of lists and headings. */
+export interface PlanMemory {
+  basis: string;
+  readonly lines: Map<string, (number | string)[]>;
+}
+/** Lines that are remembered at the most. */
+const REMEMBERED = 20_000;
+
+/**
+ * The block of planTable with its heading row. A row whose cells, lists and share of the setup are as they were when
+ * `memory` saw it is not worked out again: after an edit, one row is.
+ */
+export function planBlock(blocks: Blocks, memory: PlanMemory): (number | string)[][] {
+  const named = [...blocks.materials, [], ...blocks.tools, [], ...blocks.machines, blocks.rows[0] ?? []];
+  const basis = named.map(rowText).join("\n");
+  if (basis !== memory.basis || memory.lines.size > REMEMBERED) {
+    memory.basis = basis;
+    memory.lines.clear();
+  }
+  let lists: Lists | undefined;
+  const rows = readRows(blocks.rows);
+  const sharing = sharedSetups(rows);
+  const lines = rows.map((read, i) => {
+    const share = sharing(read);
+    const key = `${share} ${rowText(blocks.rows[i + 1]!)}`;
+    let line = memory.lines.get(key);
+    if (line === undefined) {
+      lists ??= readLists(blocks.materials, blocks.tools, blocks.machines);
+      line = resultCells(read.empty ? undefined : planRow(read, lists, share, false));
+      memory.lines.set(key, line);
+    }
+    return [...line];
+  });
+  return [RESULT_COLUMNS.map((c) => c.heading), ...lines];
+}
+
+/** Cells as text that tells kinds apart: a blank is not 0, a number not its text, a NaN not a blank. */
+const rowText = (cells: readonly unknown[]) =>
+  cells
+    .map((cell) => {
+      if (cell === null || cell === undefined) return "";
+      if (typeof cell === "string") return JSON.stringify(cell);
+      if (typeof cell !== "object") return String(cell);
+      return `#${String((cell as { code?: unknown }).code)}`;
+    })
+    .join(",");
+
+/** How many rows share the setup of a row's machine. */
+function sharedSetups(rows: readonly ReadRow[]): (read: ReadRow) => number {
   const perMachine = new Map<string, number>();
   for (const { row, empty } of rows) {
     const key = row.machine?.toLowerCase();
     if (!empty && key !== undefined) perMachine.set(key, (perMachine.get(key) ?? 0) + 1);
   }
-  return rows.map((read) =>
-    read.empty ? undefined : planRow(read, lists, perMachine.get(read.row.machine?.toLowerCase() ?? "") ?? 1, detail),
-  );
+  return ({ row }) => perMachine.get(row.machine?.toLowerCase() ?? "") ?? 1;
+}
+
+/** Works out rows that are read already. A machine's setup is shared by the rows planned on it. */
+export function planRows(rows: readonly ReadRow[], lists: Lists, detail = true): (RowPlan | undefined)[] {
+  const sharing = sharedSetups(rows);
+  return rows.map((read) => (read.empty ? undefined : planRow(read, lists, sharing(read), detail)));
 }
 
 /** One row. `sharing` rows of the table share the setup of its machine. */

@@ -87,15 +87,18 @@ export function time(run: () => unknown, runs = 7): number {
   return times.sort((a, b) => a - b)[Math.floor(runs / 2)]!;
 }
 
-/** Demo rows repeated, each a little different, so that no two are the same. */
+let call = 0;
+
+/** Demo rows repeated, each a little different, and different at each call: PLAN remembers rows it has seen. */
 function planRows(rows: number, operation?: string): unknown[][] {
   const head = DEMO[0]!;
   const at = (heading: string) => head.indexOf(heading);
   const source = DEMO.slice(1).filter((row) => operation === undefined || row[at("Operation")] === operation);
+  call++;
   const made = Array.from({ length: rows }, (_, i) => {
     const row = [...source[i % source.length]!] as unknown[];
     const depth = row[at("Depth")];
-    if (typeof depth === "number") row[at("Depth")] = depth * (0.8 + 0.2 * part(i));
+    if (typeof depth === "number") row[at("Depth")] = depth * (0.8 + 0.2 * part(i)) * (1 + 1e-6 * call);
     return row;
   });
   return [[...head], ...made];

@@ -404,3 +404,27 @@ describe("PLAN as a worksheet function (identity)", () => {
     expect(performance.now() - t).toBeLessThan(20_000);
   });
 });
+
+describe("PLAN remembers rows (identity)", () => {
+  const call = (rows: unknown[][], tools: unknown = TOOLS) =>
+    PLAN(rows as any[][], MATERIALS as any[][], tools as any[][], MACHINES as any[][]);
+  const fresh = (rows: unknown[][], tools: unknown = TOOLS) => {
+    const t = planTable({ rows, materials: MATERIALS, tools: tools as typeof TOOLS, machines: MACHINES }, false);
+    return [[...t.header], ...t.block.map((line) => [...line])];
+  };
+  const table = DEMO.map((row) => [...row]) as unknown[][];
+  it("and answers as if it did not: after an edit, a new row, a deleted row, another list", () => {
+    expect(call(table)).toEqual(fresh(table));
+    const depth = table[0]!.indexOf("Depth");
+    const edited = table.map((row, i) => (i === 5 ? row.map((c, k) => (k === depth ? 12.25 : c)) : row));
+    expect(call(edited)).toEqual(fresh(edited));
+    const longer = [...edited, [...table[9]!]];
+    expect(call(longer)).toEqual(fresh(longer));
+    const shorter = table.filter((_, i) => i !== 3);
+    expect(call(shorter)).toEqual(fresh(shorter));
+    const fewer = TOOLS.filter((_, i) => i % 2 === 0);
+    expect(call(table, fewer)).toEqual(fresh(table, fewer));
+    const swapped = table.map((row) => [...row].reverse());
+    expect(call(swapped)).toEqual(fresh(swapped));
+  });
+});
