@@ -37,7 +37,7 @@ export interface Advice {
 }
 
 /** Most times that a row is worked out for one piece of advice. */
-export const ADVICE_BUDGET = 120;
+export const ADVICE_BUDGET = 100;
 /** A row that is not this much faster is not worth a change. */
 const WORTH = 0.97;
 

@@ -10,7 +10,7 @@ import { type Geometry, turnsOf } from "./thread-geometry.ts";
 import type { ToolBeam } from "./tool-beam.ts";
 
 /** Most passes and spring passes that a row chooses by itself. */
-const MOST_PASSES = 6;
+const MOST_PASSES = 5;
 const MOST_SPRINGS = 3;
 
 /** One way of taking the thread out: so many passes and spring passes, with what follows from it. */

@@ -9,7 +9,7 @@ import type { Job } from "./job.ts";
 import type { ToolBeam } from "./tool-beam.ts";
 import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
 
-const MOST_PASSES = 8;
+const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
 
 export interface Attempt {
