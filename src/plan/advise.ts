@@ -38,6 +38,8 @@ export interface Advice {
 
 /** Most times that a row is worked out for one piece of advice. */
 export const ADVICE_BUDGET = 100;
+/** Of these, kept back for leaving out what is not needed. */
+const FOR_PRUNING = 6;
 /** A row that is not this much faster is not worth a change. */
 const WORTH = 0.97;
 
@@ -70,7 +72,7 @@ class Search {
   }
 
   get left(): number {
-    return ADVICE_BUDGET - this.tried;
+    return ADVICE_BUDGET - FOR_PRUNING - this.tried;
   }
 }
 
@@ -89,7 +91,7 @@ export function advise(read: ReadRow, lists: Lists, sharing = 1): { advice: Advi
     for (const { changes, plan } of smallest(search))
       advice.push({ kind: "smallest change", changes, before, after: outcome(plan) });
   }
-  const quick = fastest(search);
+  const quick = pruned(search, fastest(search));
   if (quick) advice.push({ kind: "fastest", changes: quick.changes, before, after: outcome(quick.plan) });
   return { advice, tried: search.tried };
 }
@@ -195,7 +197,13 @@ function singles(search: Search): { change: Change; size: number }[] {
   }
   const stickOut = row.stickOut ?? tool?.stickOut;
   const least = tool && shortest(search, tool);
-  if (stickOut !== undefined && least !== undefined && least < stickOut) {
+  if (
+    row.operation !== "drill" &&
+    row.operation !== "face" &&
+    stickOut !== undefined &&
+    least !== undefined &&
+    least < stickOut
+  ) {
     for (const s of [0.2, 0.4, 0.6, 0.8, 1]) {
       const to = stickOut - s * (stickOut - least);
       add("stickOut", to, Math.abs(Math.log(to / stickOut)));
@@ -226,6 +234,20 @@ function smallest(search: Search): Found[] {
   return found;
 }
 
+/** Without the changes that it does as well without. */
+function pruned(search: Search, found: Found | undefined): Found | undefined {
+  let best = found;
+  for (const one of found?.changes ?? []) {
+    const fewer = best!.changes.filter((c) => c !== one);
+    if (fewer.length === 0) break;
+    const plan = search.run(applied(fewer));
+    const [now, before] = [outcome(plan).time, outcome(best!.plan).time];
+    if (plan.verdict === "ok" && now !== null && before !== null && now <= before * (1 + 1e-9))
+      best = { changes: fewer, plan };
+  }
+  return best;
+}
+
 /**
  * Branch and bound over tool, stick-out, speed, feed and passes. The time of a branch is bounded from below by the
  * time already known for the tool, scaled as if all of it went with feed and passes.
@@ -233,6 +255,7 @@ function smallest(search: Search): Found[] {
 function fastest(search: Search): Found | undefined {
   const { row } = search.read;
   const baseTime = outcome(search.base).time;
+  const bends = row.operation !== "drill" && row.operation !== "face";
   const own = toolOf(search);
   let best: { found: Found; time: number } | undefined;
   let limit = search.base.verdict === "ok" && baseTime !== null ? baseTime * WORTH : Number.POSITIVE_INFINITY;
@@ -246,9 +269,10 @@ function fastest(search: Search): Found | undefined {
     const fixed: Change[] = [];
     if (tool !== own) fixed.push(change(search, "tool", tool.tool));
     const speeds: Change[][] = range ? [[change(search, "surfaceSpeed", range[1])], []] : [[]];
+    // The shorter stick-out first: where it helps at all it helps most.
     const sticks: Change[][] = [[]];
-    if (stick !== undefined && least !== undefined && least < 0.95 * stick)
-      sticks.push([change(search, "stickOut", least)]);
+    if (bends && stick !== undefined && least !== undefined && least < 0.95 * stick)
+      sticks.unshift([change(search, "stickOut", least)]);
     for (const s of sticks) {
       for (const v of speeds) {
         const rate = (plan: RowPlan) => outcome(plan).time ?? Number.POSITIVE_INFINITY;
@@ -265,7 +289,9 @@ function fastest(search: Search): Found | undefined {
             if (search.left <= 0) return best?.found;
             const changes = [...fixed, ...s, ...v];
             if (f !== 1) changes.push(change(search, "feedPerTooth", feed * f));
-            if (n !== undefined) changes.push(change(search, "passes", n));
+            // As many passes as the row chooses by itself is no change.
+            if (n !== undefined && !(row.passes === undefined && n === search.base.results.passes))
+              changes.push(change(search, "passes", n));
             consider(search.run(applied(changes)), changes);
           }
         }

@@ -1,0 +1,120 @@
+import { describe, expect, it } from "vitest";
+import { ADVISE, PLAN } from "../../functions/plan.ts";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
+import { ADVICE_BUDGET, advise, changeText } from "../../src/plan/advise.ts";
+import { ROW_COLUMNS } from "../../src/plan/columns.ts";
+import { type ReadRow, readLists, readRows } from "../../src/plan/read.ts";
+import { type DimensionName, fromCanonical } from "../../src/units.ts";
+
+const lists = readLists(MATERIALS, TOOLS, MACHINES);
+const head = DEMO[0]!;
+const rows = readRows(DEMO);
+const row = (name: number) => rows.find((r) => r.name === name)!;
+const cellsOf = (name: number) => [...DEMO.find((r) => r[0] === name)!] as unknown[];
+
+/** PLAN of one row as a sheet gives it: a record by heading. */
+function planned(cells: readonly unknown[]): Record<string, unknown> {
+  const block = PLAN([[...head], [...cells]], MATERIALS as any[][], TOOLS as any[][], MACHINES as any[][]);
+  return Object.fromEntries(block[0]!.map((h, i) => [String(h), block[1]![i]]));
+}
+
+/** The row with changes typed into its cells, in its own units. */
+function typed(read: ReadRow, changes: readonly { key: string; to: number | string }[]): unknown[] {
+  const cells = cellsOf(read.name as number);
+  for (const { key, to } of changes) {
+    const column = ROW_COLUMNS.find((c) => c.key === key)!;
+    const value =
+      typeof to === "number" && column.dimension
+        ? fromCanonical(to, column.dimension as DimensionName, read.row.units!)
+        : to;
+    cells[(head as readonly unknown[]).indexOf(column.heading)] = value;
+  }
+  return cells;
+}
+
+describe("advice (independent: typed into the table and planned again)", () => {
+  const helped = rows.map((read) => ({ read, ...advise(read, lists) })).filter((a) => a.advice.length > 0);
+  it("finds something for a good part of the demo job, within its bound", () => {
+    expect(helped.length).toBeGreaterThan(30);
+    for (const { tried } of helped) expect(tried).toBeLessThanOrEqual(ADVICE_BUDGET);
+  });
+  it("keeps its promise: the changed row is ok, with the time and load that were shown", () => {
+    for (const { read, advice } of helped) {
+      for (const { changes, after } of advice) {
+        const plan = planned(typed(read, changes));
+        const at = `${String(read.name)}: ${changes.map((c) => changeText(c, read.row.units!)).join("; ")}`;
+        expect(plan.Verdict, at).toBe("ok");
+        expect(plan.Time as number, at).toBeCloseTo(after.time!, 6);
+        expect(plan.Load as number, at).toBeCloseTo(after.load!, 6);
+      }
+    }
+  });
+  it("offers a faster row only where it is faster, and single changes only to rows that do not hold", () => {
+    for (const { advice, read } of helped) {
+      for (const { kind, before, after, changes } of advice) {
+        if (kind === "fastest" && before.verdict === "ok")
+          expect(after.time!, String(read.name)).toBeLessThan(before.time!);
+        if (kind === "smallest change") {
+          expect(before.verdict).not.toBe("ok");
+          expect(changes).toHaveLength(1);
+        }
+      }
+    }
+  });
+  it("leaves out of the fastest row what it does as well without", () => {
+    for (const { advice, read } of helped) {
+      const fast = advice.find((a) => a.kind === "fastest");
+      if (!fast || fast.changes.length < 2) continue;
+      for (const one of fast.changes) {
+        const plan = planned(
+          typed(
+            read,
+            fast.changes.filter((c) => c !== one),
+          ),
+        );
+        const worse = plan.Verdict !== "ok" || (plan.Time as number) > fast.after.time! * (1 + 1e-9);
+        expect(worse, `${String(read.name)} without ${one.heading}`).toBe(true);
+      }
+    }
+  });
+  it("is not beaten by a grid over speed and feed of the same row", () => {
+    for (const name of [50, 260, 590, 660]) {
+      const read = row(name);
+      const fast = advise(read, lists).advice.find((a) => a.kind === "fastest")!;
+      const material = lists.materials.find(read.row.material!)!;
+      const tool = lists.tools.find(String(planned(cellsOf(name)).Tool))!;
+      const [low, high] =
+        tool.substrate === "hss"
+          ? [material.speedHssLow!, material.speedHssHigh!]
+          : [material.speedCarbideLow!, material.speedCarbideHigh!];
+      for (const s of [0, 0.3, 0.6, 1]) {
+        const plan = planned(typed(read, [{ key: "surfaceSpeed", to: low + s * (high - low) }]));
+        if (plan.Verdict === "ok")
+          expect(fast.after.time!, `${name} at ${s}`).toBeLessThanOrEqual((plan.Time as number) * (1 + 1e-9));
+      }
+    }
+  });
+  it("names the drill that serves the pitch when the hole is too small", () => {
+    const found = advise(row(250), lists).advice[0]!;
+    expect(found.changes.map((c) => c.key)).toEqual(["startDiameter"]);
+    expect(found.changes[0]!.to).toBeCloseTo(8.7, 9);
+  });
+});
+
+describe("CUT.ADVISE (identity)", () => {
+  const call = (cells: readonly unknown[]) =>
+    ADVISE([[...cells]], [[...head]], MATERIALS as any[][], TOOLS as any[][], MACHINES as any[][]);
+  it("spills what the search found, under a heading row", () => {
+    const block = call(cellsOf(510));
+    const { advice } = advise(row(510), lists);
+    expect(block).toHaveLength(1 + advice.length);
+    expect(block.slice(1).map((line) => line[0])).toEqual(advice.map((a) => a.kind));
+    expect(block[1]![3]).toBe("ok");
+  });
+  it("has nothing but its headings for a row that nothing listed would help", () => {
+    expect(call(cellsOf(720))).toHaveLength(1);
+  });
+});
