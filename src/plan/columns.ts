@@ -142,6 +142,7 @@ export const ROW_COLUMNS: readonly Column[] = [
   above("maxRpm", "Max rpm", undefined, ["rpm max", "rpm limit"]),
   above("holeDepth", "Hole depth", "length", ["drill depth", "bohrtiefe"]),
   whole("batch", "Batch", 1, ["lot", "lot size", "order quantity", "losgröße"]),
+  { ...from0("drillOversize", "Drilling oversize", "length", ["oversize", "drill oversize"]), format: FINE },
   from0("spacing", "Spacing", "length", ["hole spacing", "pitch of holes", "abstand"]),
   { key: "wearFactor", heading: "Wear factor", aliases: ["wear"], kind: "number", low: 1, high: 3 },
   above("measured", "Measured", "length", ["gauged", "istmaß"]),

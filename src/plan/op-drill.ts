@@ -179,8 +179,8 @@ function chooseDrill({ work, row, tool, lists }: Job, wanted: number): { tool?: 
 }
 
 /** The hole that comes out, against the thread's minor limits when there is a thread. */
-function judgeHole({ work }: Job, diameter: number, sizes: ThreadSizes | undefined, tool: Tool | undefined): void {
-  const size = diameter + drillOversize(diameter, tool?.substrate);
+function judgeHole({ work, row }: Job, diameter: number, sizes: ThreadSizes | undefined, tool: Tool | undefined): void {
+  const size = diameter + (row.drillOversize ?? drillOversize(diameter, tool?.substrate));
   STEPS: work.step("size", "hole that comes out (average)", size, "drill size and mean drilling oversize", "MH", {
     dimension: "length",
   });

@@ -56,7 +56,7 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
   // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
   let made = hole ?? 0;
   if (hole === undefined) {
-    const oversize = drillOversize((minorMin + minorMax) / 2, "hss");
+    const oversize = row.drillOversize ?? drillOversize((minorMin + minorMax) / 2, "hss");
     const drill =
       nearestDrillInside(minorMin, minorMax, oversize, native) ??
       nearestDrill((minorMin + minorMax) / 2 - oversize, native);

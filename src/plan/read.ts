@@ -50,6 +50,8 @@ export interface Row {
   readonly maxRpm?: number;
   readonly holeDepth?: number;
   readonly batch?: number;
+  /** How much the shop's drills cut over their size; blank: the handbook's mean. */
+  readonly drillOversize?: number;
   readonly spacing?: number;
   readonly wearFactor?: number;
   readonly measured?: number;

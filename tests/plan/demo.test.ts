@@ -428,3 +428,19 @@ describe("PLAN remembers rows (identity)", () => {
     expect(call(swapped)).toEqual(fresh(swapped));
   });
 });
+
+describe("the shop's own drilling oversize (identity)", () => {
+  it("moves the hole that comes out, and the drill that a thread is given", () => {
+    const headings = ["Operation", "Units", "Material", "Tool", "Thread", "Depth", "Drilling oversize"];
+    const block = (oversize: number | null, operation: string) => {
+      const row = [operation, "mm", "Steel C45 (AISI 1045)", null, "M10x1.25", 15, oversize];
+      const answer = PLAN([headings, row], MATERIALS as any[][], TOOLS as any[][], MACHINES as any[][]);
+      return Object.fromEntries(answer[0]!.map((h, i) => [String(h), answer[1]![i]]));
+    };
+    expect(block(0, "drill").Size).toBeCloseTo(8.8, 9);
+    expect(block(0.05, "drill").Size).toBeCloseTo(8.85, 9);
+    // Minor limits of M10×1.25-6H are 8.647 to 8.912: no oversize asks for the middle, 0.2 for a drill that much smaller.
+    expect(block(0, "thread mill")["Start diameter"]).toBe(8.8);
+    expect(block(0.2, "thread mill")["Start diameter"]).toBe(8.6);
+  });
+});
