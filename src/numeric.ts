@@ -138,16 +138,6 @@ export function gaussLegendre(n: number): { x: Float64Array; w: Float64Array } {
   return rule;
 }
 
-/** Integral of a smooth function over [a, b] with n-point Gauss–Legendre quadrature. */
-export function integral(f: (x: number) => number, a: number, b: number, n = 16): number {
-  const rule = gaussLegendre(n);
-  const half = (b - a) / 2;
-  const middle = (a + b) / 2;
-  let sum = 0;
-  for (let i = 0; i < n; i++) sum += rule.w[i]! * f(middle + half * rule.x[i]!);
-  return sum * half;
-}
-
 /** Linear interpolation in a table with rising x; beyond the ends the end value holds. */
 export function interpolate(table: readonly (readonly [number, number])[], x: number): number {
   const first = table[0]!;

@@ -5,7 +5,7 @@ import { crestRise } from "../thread/path.ts";
 import { DRILL_SETS, type Drill, type DrillSet, drillNamed, drillsOf, nearestDrill } from "./sizes.ts";
 
 /** Share of full thread that Unified tap drills aim at (common practice, and the usual charts). */
-export const CUSTOMARY_PERCENT = 75;
+const CUSTOMARY_PERCENT = 75;
 
 /** Metric drills that custom puts elsewhere than the size nearest to D − P. */
 const METRIC_EXCEPTIONS: readonly (readonly [number, number, number])[] = [

@@ -15,7 +15,7 @@ const HOW_MANY = String.raw`(\d{1,4}|${COUNT_WORDS.join("|")})`;
 const PLACES = String.raw`(?:EQ\S*\s+SP\S*\s+)?(?:PLACES?|PLCS?|PLS?|POSNS?|POSITIONS|HOLES?|OFF|PCS|EA|REQ'?D|SIDES)\b\.?`;
 
 /** Number text to its value; a leading point is inch practice, a decimal comma metric practice. */
-export function readNumber(text: string): Size {
+function readNumber(text: string): Size {
   const value = Number(text.replace(",", ".").replace(/\.$/, ""));
   return { value, tells: text.startsWith(".") ? "in" : text.includes(",") ? "mm" : undefined };
 }

@@ -234,7 +234,7 @@ export const MATERIAL_COLUMNS: readonly Column[] = [
   text("source", "Source"),
 ];
 
-export const TOOL_KINDS = [
+const TOOL_KINDS = [
   "drill",
   "end mill",
   "ball end mill",
@@ -323,7 +323,7 @@ export function normalHeading(heading: unknown): string {
 }
 
 /** The unit system a heading names, if it does: "Dia (mm)", "SFM", "Depth in". */
-export function headingUnits(heading: unknown): "mm" | "in" | undefined {
+function headingUnits(heading: unknown): "mm" | "in" | undefined {
   const raw = String(heading ?? "")
     .trim()
     .toLowerCase();

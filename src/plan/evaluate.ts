@@ -238,7 +238,7 @@ function edgeLife({ work, material }: Job, { tool, cutting }: Done): number | un
 }
 
 /** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */
-export function resultCells(line: RowPlan | undefined): (number | string)[] {
+function resultCells(line: RowPlan | undefined): (number | string)[] {
   return RESULT_COLUMNS.map((column) => {
     const value = line?.results[column.key];
     if (value === null || value === undefined) return "";

@@ -273,7 +273,7 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
 }
 
 /** Up to three names that share the most letter pairs with the wanted one. */
-export function nearestNames(wanted: string, names: readonly string[]): string[] {
+function nearestNames(wanted: string, names: readonly string[]): string[] {
   const pairs = (text: string) => {
     const t = ` ${text.toLowerCase()} `;
     return new Set(Array.from({ length: t.length - 1 }, (_, i) => t.slice(i, i + 2)));

@@ -23,7 +23,7 @@ export interface ThreadSizes {
 const cache = new Map<string, ThreadSizes>();
 
 /** Limits of a thread in mm. Throws TradeError "unknown" for a limit that its standard leaves open and a row needs. */
-export function threadSizes(thread: Thread): ThreadSizes {
+function threadSizes(thread: Thread): ThreadSizes {
   const known = cache.get(thread.designation);
   if (known) return known;
   const scale = thread.native === "in" ? 25.4 : 1;
