@@ -1,11 +1,12 @@
 /** Worksheet function for the quote of a whole planning table. */
 import { quoteTable } from "../src/plan/quote.ts";
 import { QUOTE_HEADINGS, quoteCells } from "../src/plan/quote-lines.ts";
+import { LARGEST_BATCH } from "../src/plan/quote-rows.ts";
 import { readBlocks, withoutOperation } from "./blocks.ts";
 import { CellError, toBlock, toCellError } from "./cells.ts";
 import { count, optional } from "./params.ts";
 
-const batchParam = optional(count("batch"));
+const batchParam = optional(count("batch", 1, LARGEST_BATCH));
 
 /**
  * Quote of a planning table: time and cost of a part by operation, machine and tool, its range, what is not in it and what was assumed.

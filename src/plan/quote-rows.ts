@@ -7,6 +7,8 @@ import { tidy } from "./work.ts";
 
 /** Seconds or money that nobody quotes; keeps sums finite. */
 const BEYOND = 1e15;
+/** Parts that nobody makes in one batch. */
+export const LARGEST_BATCH = 1e9;
 
 interface Timed {
   readonly at: number;
@@ -44,8 +46,14 @@ export function countedRows(
   const counted: QuoteRow[] = [];
   for (const t of timed) {
     const row = countRow(t, changing.has(t.at), sharing.get(t.machine)!, options.batch);
-    if (row.seconds < BEYOND && (row.money ?? 0) < BEYOND) counted.push(row);
-    else leftOut.push({ at: t.at, name: row.name, reason: "time or cost is beyond any number that means something" });
+    const sane = row.seconds < BEYOND && (row.money ?? 0) < BEYOND && (row.edges ?? 0) < BEYOND;
+    if (sane && (row.batch ?? 1) <= LARGEST_BATCH) counted.push(row);
+    else
+      leftOut.push({
+        at: t.at,
+        name: row.name,
+        reason: "its time, cost or batch is beyond any number that means something",
+      });
   }
   leftOut.sort((a, b) => a.at - b.at);
   return { counted, leftOut, changes: counted.filter((row) => changing.has(row.at)).length };

@@ -2,10 +2,10 @@
  * A quote that stands: what a part takes and costs, by kind of time, operation, tool and machine; how sure that is; what
  * was assumed; and which rows are not in it. It adds up the rows' own numbers and says where it departs from them.
  */
-import { count } from "../check.ts";
+import { count, within } from "../check.ts";
 import { type Blocks, planRows } from "./evaluate.ts";
 import { scatterBand } from "./quote-band.ts";
-import { countedRows } from "./quote-rows.ts";
+import { countedRows, LARGEST_BATCH } from "./quote-rows.ts";
 import { quoteAssumptions } from "./quote-says.ts";
 import type { Paid, QuoteGroup, QuoteOptions, QuoteRow, QuoteSummary, QuoteTool, Spent } from "./quote-types.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "./read.ts";
@@ -16,7 +16,7 @@ const NAMED = 5;
 
 /**
  * Adds up planned rows. `lines` and `rows` are the plan and the reading of the same table, place by place.
- * Throws TradeError "range" when the batch is no whole number of at least 1.
+ * Throws TradeError "range" when the batch is no whole number of at least 1 (a billion at most).
  */
 export function quote(
   lines: readonly (RowPlan | undefined)[],
@@ -24,7 +24,7 @@ export function quote(
   lists: Lists,
   options: QuoteOptions = {},
 ): QuoteSummary {
-  if (options.batch !== undefined) count("batch", options.batch);
+  if (options.batch !== undefined) count("batch", within("batch", options.batch, 1, LARGEST_BATCH));
   const { counted, leftOut, changes } = countedRows(lines, rows, lists, options);
   const sum = (of: (row: QuoteRow) => number | undefined) => counted.reduce((total, row) => total + (of(row) ?? 0), 0);
   const spent = (of: (row: QuoteRow) => Spent | undefined): Spent => ({
