@@ -2,8 +2,11 @@
  * What the pane knows and does, without a page: reads through the host, plans, writes through the host, and turns
  * every failure into a message. Components only see the state.
  */
+import { TradeError } from "../src/errors.ts";
 import type { CalloutRow } from "../src/plan/callout.ts";
 import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/plan/columns.ts";
+import type { Choice } from "../src/plan/quote-compare.ts";
+import type { QuoteOptions } from "../src/plan/quote-types.ts";
 import type { RowPlan } from "../src/plan/types.ts";
 import { fromCanonical, type Units } from "../src/units.ts";
 import { additionOf } from "./adding.ts";
@@ -24,6 +27,7 @@ import {
   WORKED_HEADINGS,
   workedRows,
 } from "./planning.ts";
+import { compareSheet, quoteSheet } from "./quoting.ts";
 import { createStore, type Store } from "./state.ts";
 import type { Message } from "./ui/message.ts";
 
@@ -84,6 +88,10 @@ export interface Session {
   apply(suggestion: Suggestion): Promise<void>;
   /** Adds rows read from a drawing under the table; answers whether they were written. */
   addCallouts(callouts: readonly CalloutRow[]): Promise<boolean>;
+  /** Puts the quote of the whole table on a sheet of its own. */
+  writeQuote(options: QuoteOptions): Promise<void>;
+  /** Puts the same rows on two machines, or in two materials, side by side on a sheet of their own. */
+  writeComparison(choice: Choice, options: QuoteOptions): Promise<void>;
   addLists(starting: readonly NewSheet[]): Promise<void>;
   addTable(sheet: NewSheet): Promise<void>;
   /** Puts the card of the selected row on a sheet, to be printed by the spreadsheet program. */
@@ -308,6 +316,19 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     return `${sentence(counted.length, "row")} written: ${of("ok")} ok, ${of("check")} check, ${of("stop")} stop.`;
   };
 
+  /** Adds a sheet under a name that is still free. */
+  async function newSheet(name: string, sheet: Omit<NewSheet, "name">, what: string): Promise<Message> {
+    for (let n = 1; ; n++) {
+      const called = n === 1 ? name : `${name} ${n}`;
+      try {
+        await host.addSheet({ ...sheet, name: called }, true);
+        return { kind: "done", text: `${what} is on the sheet "${called}". It does not follow later changes.` };
+      } catch (thrown) {
+        if (!(thrown instanceof HostError) || thrown.code !== "occupied" || n > 50) throw thrown;
+      }
+    }
+  }
+
   return {
     store,
     refresh: () => request("all"),
@@ -479,6 +500,27 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       });
       return written;
     },
+
+    writeQuote: (options) =>
+      act("Adding up the quote …", async () => {
+        const now = await fresh();
+        if ("kind" in now) return now;
+        const sheet = quoteSheet(blocks(now.table, now.matching, store.get().lists), options);
+        return newSheet("Quote", sheet, "The quote");
+      }),
+
+    writeComparison: (choice, options) =>
+      act("Planning the rows twice …", async () => {
+        const now = await fresh();
+        if ("kind" in now) return now;
+        try {
+          const sheet = compareSheet(blocks(now.table, now.matching, store.get().lists), choice, options);
+          return await newSheet("Compare", sheet, "The comparison");
+        } catch (thrown) {
+          if (!(thrown instanceof TradeError)) throw thrown;
+          return { kind: "failed", text: thrown.message, action: "Choose names that are in the lists." };
+        }
+      }),
 
     addLists: (starting) =>
       act("Adding the starting lists …", async () => {

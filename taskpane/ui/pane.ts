@@ -30,6 +30,7 @@ import { firstRun } from "./first.ts";
 import { limits } from "./limits.ts";
 import { message } from "./message.ts";
 import { program } from "./program.ts";
+import { quote } from "./quote.ts";
 import { tabs } from "./tabs.ts";
 import { verdict } from "./verdict.ts";
 
@@ -113,6 +114,11 @@ export function mountPane(
     },
     add: session.addCallouts,
   });
+  const quotePart = quote({
+    quote: (options) => void session.writeQuote(options),
+    compare: (choice, options) => void session.writeComparison(choice, options),
+    refuse: (text, action) => session.say({ kind: "failed", text, action }),
+  });
   const paper = card();
   let onPaper: CardFacts | undefined;
 
@@ -164,7 +170,7 @@ export function mountPane(
     h("section", { class: "section" }, h("h3", {}, "For the machine"), cardButtons),
   );
   const rowPanel = h("div", {}, noRow.element, explained);
-  const tablePanel = h("div", {}, calloutsPart.element, fillPart.element);
+  const tablePanel = h("div", {}, calloutsPart.element, fillPart.element, quotePart.element);
   const views = tabs([
     { key: "row", text: "This row", panel: rowPanel },
     { key: "table", text: "Whole table", panel: tablePanel },
@@ -208,6 +214,7 @@ export function mountPane(
     }
     fillPart.show(fillFacts(state));
     calloutsPart.show(calloutsFacts(state));
+    quotePart.show(calloutsFacts(state));
 
     noRow.show(plan === null ? noRowFacts(state) : undefined);
     explained.hidden = plan === null;

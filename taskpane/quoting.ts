@@ -1,0 +1,98 @@
+/** The quote and the comparison as sheets of their own: what stands in which cell. */
+import { quoteTable } from "../src/plan/quote.ts";
+import { type Choice, type Comparison, compare } from "../src/plan/quote-compare.ts";
+import { QUOTE_HEADINGS, quoteLines } from "../src/plan/quote-lines.ts";
+import type { QuoteOptions, QuoteSummary } from "../src/plan/quote-types.ts";
+import { readLists, readRows } from "../src/plan/read.ts";
+import type { NewSheet } from "./host/host.ts";
+import type { PlanBlocks } from "./session.ts";
+
+type Cell = string | number | null;
+
+/** Characters of the longest bar. */
+const BAR = 24;
+/** Sections whose minutes are drawn; bars of text print and travel everywhere, and need no chart of the host. */
+const DRAWN = new Set(["By operation", "By machine", "Costs most"]);
+
+/** A bar of text, in proportion to the largest of its section; never empty for something that takes time. */
+function bar(value: number | undefined, most: number): string {
+  if (value === undefined || !(value > 0) || !(most > 0)) return "";
+  return "█".repeat(Math.max(1, Math.round((BAR * value) / most)));
+}
+
+const money = (heading: string, currency: string | undefined) => (currency ? `${heading} [${currency}]` : heading);
+
+/** The quote of a table: one line per number, with bars of the minutes. */
+export function quoteSheet(blocks: PlanBlocks, options: QuoteOptions): Omit<NewSheet, "name"> {
+  const summary = quoteTable(blocks, options);
+  const lines = quoteLines(summary);
+  const most = new Map<string, number>();
+  for (const { section, minutes } of lines) most.set(section, Math.max(most.get(section) ?? 0, minutes ?? 0));
+  let last = "";
+  const rows = lines.map(({ section, item, count, minutes, money: paid, share }): Cell[] => {
+    // The name of a section once, where it begins: the page reads in groups.
+    const shown = section === last ? null : section;
+    last = section;
+    return [
+      shown,
+      item,
+      count ?? null,
+      minutes ?? null,
+      paid ?? null,
+      share ?? null,
+      DRAWN.has(section) ? bar(minutes, most.get(section)!) : null,
+    ];
+  });
+  const headings = [...QUOTE_HEADINGS, "Minutes drawn"].map((h) => (h === "Money" ? money(h, options.currency) : h));
+  return { headings, rows, formats: [undefined, undefined, "0", "0.00", "0.00", "0%", undefined] };
+}
+
+/** Two quotes of the same rows side by side, the difference, and where the one begins to pay. */
+export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteOptions): Omit<NewSheet, "name"> {
+  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
+  const done = compare(readRows(blocks.rows), lists, choice, options);
+  const [a, b] = done.quotes;
+  const both = (item: string, of: (q: QuoteSummary) => number | undefined): Cell[] => {
+    const [x, y] = [of(a), of(b)];
+    return [item, x ?? null, y ?? null, x === undefined || y === undefined ? null : y - x];
+  };
+  const minutes = (item: string, of: (q: QuoteSummary) => number) => both(`${item} [min]`, (q) => of(q) / 60);
+  const paid = (item: string, of: (q: QuoteSummary) => number | undefined) => both(money(item, options.currency), of);
+  const rows: Cell[][] = [
+    minutes("Time per part", (q) => q.seconds),
+    minutes("… cutting", (q) => q.time.cutting),
+    minutes("… moving", (q) => q.time.moving),
+    minutes("… tool changes", (q) => q.time.change),
+    minutes("… share of the setup", (q) => q.time.setup),
+    minutes("Time per part, 10 % of cases are below", (q) => q.secondsBand.low),
+    minutes("Time per part, 10 % of cases are above", (q) => q.secondsBand.high),
+    minutes("Lost to acceleration", (q) => q.acceleration.seconds),
+    paid("Cost per part", (q) => q.money),
+    paid("… tools", (q) => q.paid?.tool),
+    paid("Cost per part, 10 % of cases are below", (q) => q.moneyBand?.low),
+    paid("Cost per part, 10 % of cases are above", (q) => q.moneyBand?.high),
+    both("Rows in the total", (q) => q.rows.length),
+    both("Rows not in the total", (q) => q.leftOut.length),
+    both("Rows that stop", (q) => q.stops.length),
+    both("Rows to check", (q) => q.checks.length),
+    ["Break-even batch", done.breakEven.batch ?? null, null, null],
+    [done.breakEven.text, null, null, null],
+    ...leftOut(done),
+  ];
+  return {
+    headings: [`Same rows, two ${done.what}s`, ...done.names, "Difference"],
+    rows,
+    formats: [undefined, "0.00", "0.00", "0.00"],
+  };
+}
+
+function leftOut({ quotes, names }: Comparison): Cell[][] {
+  return quotes.flatMap((q, i) =>
+    q.leftOut.map((row): Cell[] => [
+      `Not in the total of ${names[i]}: row ${row.name}, ${row.reason}`,
+      null,
+      null,
+      null,
+    ]),
+  );
+}

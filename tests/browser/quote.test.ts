@@ -1,0 +1,69 @@
+/** The quote and the comparison on the desk: written by the pane's buttons, equal to the worksheet function. */
+import fs from "node:fs";
+import path from "node:path";
+import AxeBuilder from "@axe-core/playwright";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { QUOTE } from "../../functions/quote.ts";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
+import { type Desk, openDesk, ready, toSheet } from "./page.ts";
+import { OUT } from "./serve.ts";
+
+const at = (desk: Desk, sheet: string, row: number, column: number) =>
+  desk.page.evaluate((place) => (globalThis as any).tablefeedDesk.valueAt(place), { sheet, row, column });
+
+async function filled(desk: Desk, sheet: string): Promise<void> {
+  const end = Date.now() + 20_000;
+  for (;;) {
+    const value = await at(desk, sheet, 1, 3).catch(() => null);
+    if (value !== null && value !== undefined && value !== "") return;
+    if (Date.now() > end) throw new Error(`the sheet ${sheet} did not appear`);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}
+
+describe("the quote on the desk", () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    fs.mkdirSync(OUT, { recursive: true });
+    desk = await openDesk();
+    await desk.page.locator(".first button").last().click();
+    await ready(desk.page);
+    await desk.page.click("#tab-table");
+    await desk.page.locator(".quote summary").click();
+  });
+  afterAll(() => desk?.close());
+
+  it("has nothing for axe to find in its section", async () => {
+    const { violations } = await new AxeBuilder({ page: desk.page }).include("#pane").analyze();
+    expect(violations.map((v) => v.id)).toEqual([]);
+    await desk.page.locator(".quote").screenshot({ path: path.join(OUT, "quote-section.png") });
+  });
+  it("writes the sheet that CUT.QUOTE would spill (independent)", async () => {
+    await desk.page.fill("#quote-batch", "25");
+    await desk.page.click("text=Write the quote");
+    await filled(desk, "Quote");
+    const wanted = QUOTE(DEMO as any[][], MATERIALS as any[][], TOOLS as any[][], MACHINES as any[][], [[25]]);
+    for (const row of [1, 2, 3, 10, wanted.length - 1]) {
+      expect(await at(desk, "Quote", row, 1)).toBe(wanted[row]![1]);
+      const minutes = await at(desk, "Quote", row, 3);
+      if (typeof wanted[row]![3] === "number") expect(minutes as number).toBeCloseTo(wanted[row]![3], 9);
+    }
+    await desk.page.waitForTimeout(600);
+    await desk.page.screenshot({ path: path.join(OUT, "quote-sheet.png") });
+  });
+  it("sets two machines side by side", async () => {
+    await toSheet(desk.page, "Plan");
+    await desk.page.waitForSelector(".quote #quote-first", { state: "visible" });
+    await desk.page.selectOption("#quote-first", String(MACHINES[2]![0]));
+    await desk.page.selectOption("#quote-second", String(MACHINES[3]![0]));
+    await desk.page.click("text=Write the comparison");
+    await filled(desk, "Compare");
+    expect(await at(desk, "Compare", 0, 1)).toBe(MACHINES[2]![0]);
+    expect(await at(desk, "Compare", 0, 2)).toBe(MACHINES[3]![0]);
+    expect(await at(desk, "Compare", 1, 3)).toBeTypeOf("number");
+    await desk.page.screenshot({ path: path.join(OUT, "compare-sheet.png") });
+  });
+});

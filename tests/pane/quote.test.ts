@@ -1,0 +1,111 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { QUOTE } from "../../functions/quote.ts";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
+import type { CellValue } from "../../taskpane/host/host.ts";
+import { planner } from "../../taskpane/planner.ts";
+import { createSession, type Session } from "../../taskpane/session.ts";
+import { type FakeHost, fakeHost } from "./fake-host.ts";
+
+const copy = (block: readonly (readonly CellValue[])[]) => block.map((row) => [...row]);
+const few = [0, 4, 5, 6, 7, 16, 17].map((i) => DEMO[i]!);
+
+let session: Session | undefined;
+afterEach(() => session?.destroy());
+
+async function open(
+  machines: readonly (readonly CellValue[])[] = MACHINES,
+): Promise<{ host: FakeHost; session: Session }> {
+  const host = fakeHost({ Plan: copy(few), Materials: copy(MATERIALS), Tools: copy(TOOLS), Machines: copy(machines) });
+  host.moveTo(1, 0);
+  session = createSession(host, planner);
+  await session.refresh();
+  return { host, session };
+}
+
+const numbers = (sheet: CellValue[][], item: string) => sheet.find((row) => row[0] === item || row[1] === item)!;
+
+describe("the quote on a sheet (independent: the worksheet function and the rows' own sums)", () => {
+  it("holds the numbers of CUT.QUOTE, line by line", async () => {
+    const { host, session } = await open();
+    await session.writeQuote({ batch: 25, currency: "Taler" });
+    const sheet = host.sheets.get("Quote")!;
+    expect(sheet[0]!.slice(0, 7)).toEqual([
+      "Section",
+      "Item",
+      "Count",
+      "Minutes",
+      "Money [Taler]",
+      "Share",
+      "Minutes drawn",
+    ]);
+    const wanted = QUOTE(copy(few), copy(MATERIALS), copy(TOOLS), copy(MACHINES), [[25]]);
+    expect(sheet.length).toBe(wanted.length);
+    wanted.slice(1).forEach((line, i) => {
+      const mine = sheet[i + 1]!.slice(1, 6).map((cell) => cell ?? "");
+      expect(mine, String(line[1])).toEqual(line.slice(1));
+    });
+  });
+  it("draws the operations in proportion to their minutes", async () => {
+    const { host, session } = await open();
+    await session.writeQuote({});
+    const sheet = host.sheets.get("Quote")!;
+    const from = sheet.findIndex((row) => row[0] === "By operation");
+    const end = sheet.findIndex((line, i) => i > from && line[0] !== null && line[0] !== undefined);
+    const drawn = sheet.slice(from, end);
+    const most = Math.max(...drawn.map((row) => Number(row[3])));
+    for (const row of drawn) expect(String(row[6]).length).toBe(Math.max(1, Math.round((24 * Number(row[3])) / most)));
+  });
+  it("takes a free name when there is a quote already, and loses nothing", async () => {
+    const { host, session } = await open();
+    await session.writeQuote({});
+    const first = copy(host.sheets.get("Quote")!);
+    host.active = "Plan";
+    host.moveTo(1, 0);
+    await session.refresh();
+    await session.writeQuote({ batch: 10 });
+    expect(host.sheets.has("Quote 2")).toBe(true);
+    expect(host.sheets.get("Quote")).toEqual(first);
+    expect(host.sheets.get("Plan")).toEqual(copy(few));
+  });
+  it("is a quote without money where no machine has a rate", async () => {
+    const rate = MACHINES[0]!.indexOf("Rate [per hour]");
+    const { host, session } = await open(MACHINES.map((row, i) => row.map((c, k) => (i > 0 && k === rate ? null : c))));
+    await session.writeQuote({ batch: 5 });
+    const sheet = host.sheets.get("Quote")!;
+    expect(session.store.get().message?.kind).toBe("done");
+    for (const row of sheet.slice(1)) expect(row[4] ?? null).toBe(null);
+    expect(Number(sheet[1]![3])).toBeGreaterThan(0);
+  });
+});
+
+describe("the comparison on a sheet", () => {
+  it("sets two machines side by side, with their difference and a break-even or why there is none (independent)", async () => {
+    const { host, session } = await open();
+    const [a, b] = [String(MACHINES[2]![0]), String(MACHINES[3]![0])];
+    await session.writeComparison({ machine: [a, b] }, { batch: 20 });
+    const sheet = host.sheets.get("Compare")!;
+    expect(sheet[0]!.slice(1, 4)).toEqual([a, b, "Difference"]);
+    // Each side is the quote of the table with that machine typed into every row.
+    const at = few[0]!.indexOf("Machine");
+    for (const [k, name] of [a, b].entries()) {
+      const own = few.map((row, i) => row.map((c, column) => (i > 0 && column === at ? name : c)));
+      const alone = QUOTE(copy(own), copy(MATERIALS), copy(TOOLS), copy(MACHINES), [[20]]);
+      expect(Number(numbers(sheet, "Time per part [min]")[1 + k])).toBeCloseTo(Number(alone[1]![3]), 9);
+      expect(Number(numbers(sheet, "Cost per part")[1 + k])).toBeCloseTo(Number(alone[1]![4]), 9);
+    }
+    const cost = numbers(sheet, "Cost per part");
+    expect(Number(cost[3])).toBeCloseTo(Number(cost[2]) - Number(cost[1]), 12);
+    const said = String(sheet[sheet.findIndex((row) => row[0] === "Break-even batch") + 1]![0]);
+    expect(said).toMatch(/^(?:Both cost|There is no|The costs meet)/);
+  });
+  it("says so when a name is not in its list, and writes nothing", async () => {
+    const { host, session } = await open();
+    await session.writeComparison({ machine: ["Centre V4", "No such machine"] }, {});
+    expect(session.store.get().message?.kind).toBe("failed");
+    expect(session.store.get().message?.text).toContain("No such machine");
+    expect(host.sheets.has("Compare")).toBe(false);
+  });
+});
