@@ -313,8 +313,10 @@ export function sheetHost(univer: Univer): SheetHost {
       const id = `sheet-${name.toLowerCase().replace(/[^a-z0-9]+/g, "-")}-${book.getSheetSize()}`;
       const columnData = Object.fromEntries(
         headings.map((heading, c) => {
-          const longest = Math.max(heading.length, ...rows.slice(0, 50).map((row) => String(row[c] ?? "").length));
-          return [c, { w: Math.min(240, Math.max(60, longest * 7.4 + 20)) }];
+          // Numbers show by their format, not with all the digits they hold.
+          const letters = (cell: unknown) => (typeof cell === "number" ? 8 : String(cell ?? "").length);
+          const longest = Math.max(heading.length, ...rows.slice(0, 50).map((row) => letters(row[c])));
+          return [c, { w: Math.min(420, Math.max(60, longest * 7.4 + 20)) }];
         }),
       );
       const heading: ICellData["s"] = { bl: 1, bg: { rgb: "#e4e9ee" }, tb: 3, vt: 2 };
