@@ -26,7 +26,7 @@ try {
   // A row of the demo job that stops: the small neck.
   const box = page.locator("canvas").first();
   const area = await box.boundingBox();
-  await page.mouse.click(area.x + 470, area.y + 620);
+  await page.mouse.click(area.x + 470, area.y + 645);
   await page.waitForTimeout(2500);
   await page.screenshot({ path: path.join(root, "taskpane/pictures/desk.png") });
 } finally {
