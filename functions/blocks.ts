@@ -1,5 +1,6 @@
 /** Ranges with a heading row, as the functions for whole tables take them. */
 import { matchHeadings, ROW_COLUMNS } from "../src/plan/columns.ts";
+import type { Blocks } from "../src/plan/evaluate.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
 /** Cells as the plan reads them: data-type objects by their basic value, errors as objects with a code. */
@@ -13,20 +14,26 @@ function plainBlock(name: string, argument: any[][]): unknown[][] | CellError {
   return broken instanceof CellError ? broken : block;
 }
 
-/** Blocks by name, or the first that cannot be read. */
-export function readBlocks(named: readonly (readonly [string, any[][]])[]): unknown[][][] | CellError {
-  const blocks: unknown[][][] = [];
-  for (const [name, argument] of named) {
-    const block = plainBlock(name, argument);
+/**
+ * A planning table (`name` is its argument: whole, or its headings alone) and the three lists, or the error of the
+ * first that cannot be read.
+ */
+export function readBlocks(
+  name: string,
+  table: any[][],
+  materials: any[][],
+  tools: any[][],
+  machines: any[][],
+): Blocks | CellError {
+  const blocks: Record<string, unknown[][]> = {};
+  for (const [key, argument] of Object.entries({ [name]: table, materials, tools, machines })) {
+    const block = plainBlock(key, argument);
     if (block instanceof CellError) return block;
-    blocks.push(block);
+    blocks[key] = block;
   }
-  return blocks;
-}
-
-/** The error of a block that is no planning table. */
-export function withoutOperation(name: string, block: unknown[][]): CellError | undefined {
-  const known = matchHeadings(block[0]!, ROW_COLUMNS);
-  if (known.some((match) => match.column.key === "operation")) return undefined;
-  return new CellError("#VALUE!", `${name} has no heading Operation; a heading row of the planning table is wanted`);
+  const rows = blocks[name]!;
+  if (!matchHeadings(rows[0]!, ROW_COLUMNS).some((match) => match.column.key === "operation")) {
+    return new CellError("#VALUE!", `${name} has no heading Operation; a heading row of the planning table is wanted`);
+  }
+  return { rows, materials: blocks.materials!, tools: blocks.tools!, machines: blocks.machines! };
 }

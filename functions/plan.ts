@@ -3,7 +3,7 @@
 import { advise, changeText } from "../src/plan/advise.ts";
 import { type PlanMemory, planBlock } from "../src/plan/evaluate.ts";
 import { readLists, readRows } from "../src/plan/read.ts";
-import { readBlocks, withoutOperation } from "./blocks.ts";
+import { readBlocks } from "./blocks.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
 /** Of the last call: a sheet calls again at every edit, with all but one row as before. */
@@ -21,17 +21,8 @@ const memory: PlanMemory = { basis: "", lines: new Map() };
  * =CUT.PLAN({"Row"}, {"Material"}, {"Tool"}, {"Machine"}) //=> #VALUE!
  */
 export function PLAN(rows: any[][], materials: any[][], tools: any[][], machines: any[][]): any[][] {
-  const blocks = readBlocks([
-    ["rows", rows],
-    ["materials", materials],
-    ["tools", tools],
-    ["machines", machines],
-  ]);
-  if (blocks instanceof CellError) return [[blocks]];
-  const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
-  const missing = withoutOperation("rows", table);
-  if (missing) return [[missing]];
-  return planBlock({ rows: table, materials: m, tools: t, machines: k }, memory);
+  const blocks = readBlocks("rows", rows, materials, tools, machines);
+  return blocks instanceof CellError ? [[blocks]] : planBlock(blocks, memory);
 }
 
 const ADVICE_HEADINGS = [
@@ -66,28 +57,21 @@ export function ADVISE(
   tools: any[][],
   machines: any[][],
 ): any[][] {
-  const blocks = readBlocks([
-    ["headings", headings],
-    ["materials", materials],
-    ["tools", tools],
-    ["machines", machines],
-  ]);
+  const blocks = readBlocks("headings", headings, materials, tools, machines);
   if (blocks instanceof CellError) return [[blocks]];
-  const [head, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
-  const missing = withoutOperation("headings", head);
-  if (missing) return [[missing]];
+  const head = blocks.rows[0]!;
   const cells = toBlock(row).map((line) => line.map((cell) => content(cell)));
   if (cells.every((line) => line.every((cell) => isBlank(cell)))) {
     return [[new CellError("#VALUE!", "row is blank; one row of the planning table, as wide as headings, is allowed")]];
   }
-  if (cells.length !== 1 || cells[0]!.length !== head[0]!.length) {
+  if (cells.length !== 1 || cells[0]!.length !== head.length) {
     const size = `${cells.length} × ${cells[0]!.length}`;
     return [
-      [new CellError("#VALUE!", `row is ${size} cells; one row as wide as headings, ${head[0]!.length}, is allowed`)],
+      [new CellError("#VALUE!", `row is ${size} cells; one row as wide as headings, ${head.length}, is allowed`)],
     ];
   }
-  const read = readRows([head[0]!, cells[0]!])[0]!;
-  const { advice } = advise(read, readLists(m, t, k));
+  const read = readRows([head, cells[0]!])[0]!;
+  const { advice } = advise(read, readLists(blocks.materials, blocks.tools, blocks.machines));
   const units = read.row.units ?? "mm";
   return [
     [...ADVICE_HEADINGS],

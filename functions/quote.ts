@@ -2,7 +2,7 @@
 import { quoteTable } from "../src/plan/quote.ts";
 import { QUOTE_HEADINGS, quoteCells } from "../src/plan/quote-lines.ts";
 import { LARGEST_BATCH } from "../src/plan/quote-rows.ts";
-import { readBlocks, withoutOperation } from "./blocks.ts";
+import { readBlocks } from "./blocks.ts";
 import { CellError, toBlock, toCellError } from "./cells.ts";
 import { count, optional } from "./params.ts";
 
@@ -22,23 +22,15 @@ const batchParam = optional(count("batch", 1, LARGEST_BATCH));
  * =CUT.QUOTE({"Row"}, {"Material"}, {"Tool"}, {"Machine"}, 25) //=> #VALUE!
  */
 export function QUOTE(rows: any[][], materials: any[][], tools: any[][], machines: any[][], batch?: any[][]): any[][] {
-  const blocks = readBlocks([
-    ["rows", rows],
-    ["materials", materials],
-    ["tools", tools],
-    ["machines", machines],
-  ]);
+  const blocks = readBlocks("rows", rows, materials, tools, machines);
   if (blocks instanceof CellError) return [[blocks]];
-  const [table, m, t, k] = blocks as [unknown[][], unknown[][], unknown[][], unknown[][]];
-  const missing = withoutOperation("rows", table);
-  if (missing) return [[missing]];
   const parts = toBlock(batch);
   if (parts.length > 1 || parts[0]!.length > 1) {
     return [[new CellError("#VALUE!", "batch is a range; one cell is allowed")]];
   }
   try {
     const lot = batchParam.read(parts[0]![0], undefined);
-    const summary = quoteTable({ rows: table, materials: m, tools: t, machines: k }, { batch: lot });
+    const summary = quoteTable(blocks, { batch: lot });
     return [[...QUOTE_HEADINGS], ...quoteCells(summary)];
   } catch (thrown) {
     return [[toCellError(thrown)]];
