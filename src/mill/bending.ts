@@ -53,7 +53,7 @@ function solvePass(a: number, t: number, c: number, force: PassSeries["normalFor
   for (let i = 0; i < 20; i++) {
     if (w1 <= a) w1 = a + (t - a) * 1e-6;
     const r1 = rest(w1);
-    if (Math.abs(r1) <= 1e-6 * (t - a) || r1 === r0) return w1;
+    if (Math.abs(r1) <= 1e-12 * (t - a) || r1 === r0) return w1;
     const next = w1 - (r1 * (w1 - w0)) / (r1 - r0);
     w0 = w1;
     r0 = r1;

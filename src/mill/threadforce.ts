@@ -99,6 +99,46 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  * threadMillForces({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }).meanTangential //=> 3.39717
  */
 export function threadMillForces(cut: ThreadCut): ThreadForces {
+  const { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
+  const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
+  return {
+    peak: profiles * turn.peak,
+    mean: profiles * turn.resultant,
+    peakTangential: profiles * turn.peakTangential,
+    meanTangential: profiles * turn.tangential,
+    meanTorque: (profiles * turn.torque) / 1000,
+    meanNormal: profiles * turn.normal,
+    meanFeed: profiles * turn.feed,
+    meanAxial: profiles * ka * turn.tangential,
+    wallNormal: profiles * turn.wallHigh,
+    wallNormalLeast: profiles * turn.wallLow,
+    flankChip: fz * sine * largest(reach),
+    tipChip: fz * largest(phiTip),
+    pathRadius: e,
+    engagement: (reach * 180) / Math.PI,
+  };
+}
+
+/**
+ * Normal force at the instant the edge makes the wall: `wallNormal` of threadMillForces alone, without going round.
+ *
+ * @param cut - the pass as for threadMillForces
+ * @returns force, + away from the wall [N]
+ * @throws TradeError "range" as threadMillForces does
+ * @source KIENZLE1952 KLINE1982
+ * @example
+ * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
+ */
+export function threadWallForce(cut: ThreadCut): number {
+  const { p, at, profiles } = profileCut(cut);
+  const out = new Float64Array(4);
+  at(1e-9 * p, out);
+  return profiles * out[0]!;
+}
+
+/** One pass at every rotation: what threadMillForces and its quicker part share. */
+function profileCut(cut: ThreadCut) {
   const R = positive("holeDiameter", cut.holeDiameter) / 2;
   const Dc = positive("cutterDiameter", cut.cutterDiameter);
   if (cut.internal) within("cutterDiameter", Dc, 0, 2 * R, "length", "low");
@@ -183,29 +223,8 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
     out[2]! += t;
     out[3]! += (chip * flankChip + Et * flankEdge) * moment + (chip + Et) * flat * (Dc / 2);
   };
-  const turn = overTurn(
-    p,
-    [phiTip, phiStep, phiTop, reach],
-    (tau, out) => {
-      for (let x = tau; x < reach; x += p) tooth(x, out);
-    },
-    0,
-  );
-  const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
-  return {
-    peak: profiles * turn.peak,
-    mean: profiles * turn.resultant,
-    peakTangential: profiles * turn.peakTangential,
-    meanTangential: profiles * turn.tangential,
-    meanTorque: (profiles * turn.torque) / 1000,
-    meanNormal: profiles * turn.normal,
-    meanFeed: profiles * turn.feed,
-    meanAxial: profiles * ka * turn.tangential,
-    wallNormal: profiles * turn.wallHigh,
-    wallNormalLeast: profiles * turn.wallLow,
-    flankChip: fz * sine * largest(reach),
-    tipChip: fz * largest(phiTip),
-    pathRadius: e,
-    engagement: (reach * 180) / Math.PI,
+  const at = (tau: number, out: Loads) => {
+    for (let x = tau; x < reach; x += p) tooth(x, out);
   };
+  return { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at };
 }

@@ -37,7 +37,7 @@ export interface Advice {
 }
 
 /** Most times that a row is worked out for one piece of advice. */
-export const ADVICE_BUDGET = 90;
+export const ADVICE_BUDGET = 80;
 /** Of these, kept back for leaving out what is not needed. */
 const FOR_PRUNING = 6;
 /** A row that is not this much faster is not worth a change. */

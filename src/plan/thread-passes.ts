@@ -1,7 +1,7 @@
 import { arcDepth, arcFeed } from "../mill/arc.ts";
 import { bentPasses } from "../mill/bending.ts";
 import { largestChip, thinnedFeed } from "../mill/chip.ts";
-import { threadMillForces } from "../mill/threadforce.ts";
+import { type ThreadCut, threadMillForces, threadWallForce } from "../mill/threadforce.ts";
 import { passDepths } from "../thread/passes.ts";
 import { BENDING_SHARE, edgeForce, STRESS_SAFETY, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
@@ -97,47 +97,49 @@ function tryPasses(
   const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const ploughing = edgeForce(kc11, edge);
-  const force = (from: number, to: number, edgeShare = 0) =>
-    threadMillForces({
-      holeDiameter: start,
-      internal: sizes.internal,
-      cutterDiameter: diameter,
-      tipFlat: flat,
-      profileAngle: angle,
-      feedPerTooth: centreFeed,
-      teeth,
-      kc11,
-      exponent: material.exponent!,
-      startDepth: from,
-      endDepth: Math.max(to, from * (1 + 1e-9) + 1e-9),
-      radialRatio: material.radialRatio ?? 0.35,
-      edgeTangential: edgeShare * ploughing,
-      edgeRadial: edgeShare * ploughing,
-      way: row.way ?? "climb",
-      turnsInCut: profiles,
-    });
+  const cutOf = (from: number, to: number, edgeShare = 0): ThreadCut => ({
+    holeDiameter: start,
+    internal: sizes.internal,
+    cutterDiameter: diameter,
+    tipFlat: flat,
+    profileAngle: angle,
+    feedPerTooth: centreFeed,
+    teeth,
+    kc11,
+    exponent: material.exponent!,
+    startDepth: from,
+    endDepth: Math.max(to, from * (1 + 1e-9) + 1e-9),
+    radialRatio: material.radialRatio ?? 0.35,
+    edgeTangential: edgeShare * ploughing,
+    edgeRadial: edgeShare * ploughing,
+    way: row.way ?? "climb",
+    turnsInCut: profiles,
+  });
   let peak = 0;
   let tangential = 0;
   let torque = 0;
   cutting.forEach((t, i) => {
-    const f = force(i === 0 ? 0 : cutting[i - 1]!, t);
+    const f = threadMillForces(cutOf(i === 0 ? 0 : cutting[i - 1]!, t));
     peak = Math.max(peak, f.peak);
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
   const c = beam?.flexibility(loadFromTip) ?? 0;
   const halfTolerance = (sizes.pitchMax - sizes.pitchMin) / 2;
-  const bend = (depths: readonly number[], model: "wallNormal" | "meanNormal") =>
+  const bend = (depths: readonly number[], normalForce: (from: number, to: number) => number) =>
     bentPasses({
       depths,
       flexibility: c,
-      normalForce: (from, to) => force(from, to, model === "wallNormal" ? 1 : 0)[model],
+      normalForce,
       chip: (from, to) => flankChipOf(g, centreFeed, wall(from), wall(to)),
       leastChip,
     });
   const most = row.springPasses ?? (c > 0 ? MOST_SPRINGS : 0);
   const all = passDepths(fullDepth, flat, angle, passes, most);
-  const walls = [bend(all, "wallNormal"), bend(all, "meanNormal")] as const;
+  const walls = [
+    bend(all, (from, to) => threadWallForce(cutOf(from, to, 1))),
+    bend(all, (from, to) => threadMillForces(cutOf(from, to)).meanNormal),
+  ] as const;
   const bad = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
   const errorAfter = (n: number) => walls.map((w) => 2 * (fullDepth - w[n - 1]!)) as [number, number];
   let springs = row.springPasses ?? 0;

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bentPasses } from "../../src/mill/bending.ts";
 import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
+import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
 
 describe("passes of a bending tool (independent)", () => {
   it("agrees with the geometric series of a linear force", () => {
@@ -104,6 +105,37 @@ describe("quick parts of the end-mill forces (identity)", () => {
           const whole = millForces(cut);
           expect(meanNormalForce(cut)).toBeCloseTo(whole.meanNormal, 6);
           expect(Math.abs(wallNormalForce(cut) - whole.wallNormal)).toBeLessThan(0.004 * whole.peak);
+        },
+      ),
+    );
+  });
+  it("are those of a thread mill as well", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.3, max: 0.95, noNaN: true }),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+        fc.double({ min: 0.05, max: 1, noNaN: true }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.boolean(),
+        (share, first, last, teeth, internal) => {
+          const cut = {
+            holeDiameter: 10,
+            cutterDiameter: 10 * share,
+            tipFlat: 0.1,
+            profileAngle: 60,
+            feedPerTooth: 0.03,
+            teeth,
+            kc11: 1700,
+            exponent: 0.25,
+            startDepth: first * last,
+            endDepth: last,
+            radialRatio: 0.35,
+            internal,
+            edgeTangential: 8,
+            edgeRadial: 8,
+          };
+          const whole = threadMillForces(cut);
+          expect(threadWallForce(cut)).toBeCloseTo(whole.wallNormal, 9);
         },
       ),
     );

@@ -113,7 +113,7 @@ function plain(row: string, heading: string, wanted: number, relative = 1e-9): v
 }
 /** Sums over slices and searched peaks agree with the closed sums to about this. */
 const BRUTE = 2e-6;
-/** Passes are solved for the depth really cut to 1e-6 of that depth, of at most a few millimetres. */
+/** The wall force of the plan is a sampled largest value, its brute force here another: sizes agree to a few nanometres. */
 const SOLVED = 3e-6; // mm
 
 // ---- shared steps
