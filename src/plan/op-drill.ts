@@ -300,6 +300,7 @@ function timing(
   if (pecks > 1) work.step("pecks", "pecks", pecks, `first ${PECK_FROM} × D, then 1 × D each`, "COMMON");
   STEPS: work.sketch = {
     kind: "drill",
+    pointAngle,
     holeDiameter: diameter,
     depth,
     through: row.through,

@@ -79,6 +79,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   judgeChip(job, share * chosen.flankChip, tool.edgeRadius, "the chip on the flank");
   STEPS: work.sketch = {
     kind: "thread mill",
+    profileAngle: sizes.thread.profileAngle,
     inside: sizes.internal,
     holeDiameter: tip,
     startDiameter: g.start,

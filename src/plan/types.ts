@@ -59,6 +59,9 @@ export interface Sketch {
   readonly cutterDiameter?: number;
   readonly tipFlat?: number;
   readonly pitch?: number;
+  /** Included angles of the thread's profile and of the drill's point [deg]. */
+  readonly profileAngle?: number;
+  readonly pointAngle?: number;
   /** Radial depth after each pass, from the wall. */
   readonly depths?: readonly number[];
   readonly deflection?: number;

@@ -15,8 +15,11 @@ export interface DrawingFacts {
 
 const WIDE = 296;
 const SECTION = { width: 184, height: 280 };
-/** Drill points are drawn at 118°, whatever the drill has: height over diameter. */
-const POINT = 0.3;
+const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+/** Height of a drill's point over its diameter; 118° where the tool list is silent. */
+const pointOf = (sketch: Sketch) => 0.5 / tangent((sketch.pointAngle ?? 118) / 2);
+/** How fast a thread's groove widens with its depth, to each side; 60° where the tool list is silent. */
+const flankOf = (sketch: Sketch) => tangent((sketch.profileAngle ?? 60) / 2);
 const round = (x: number) => Number(x.toFixed(2));
 const path = (points: readonly (readonly [number, number])[]) =>
   points.map(([x, y], i) => `${i === 0 ? "M" : "L"}${round(x)} ${round(y)}`).join("");
@@ -57,7 +60,7 @@ function sceneOf(sketch: Sketch): Scene | undefined {
     depth,
     left: -Math.max(hole / 2 + margin, holder - toolX, widest / 2 + margin),
     right: Math.max(hole / 2 + margin, toolX + holder),
-    bottom: -depth - margin - (sketch.kind === "drill" ? hole * POINT : 0),
+    bottom: -depth - margin - (sketch.kind === "drill" ? hole * pointOf(sketch) : 0),
     // What does not bend may be cut off above the work, where nothing is to be seen.
     top: sketch.kind === "drill" ? Math.min(aboveFace, Math.max(depth * 0.5, widest * 2)) : aboveFace + margin * 0.8,
   };
@@ -88,7 +91,7 @@ function workOf(sketch: Sketch, scene: Scene): [number, number][][] {
     if (!sketch.through)
       walls.push([
         [-radius, -depth],
-        [0, -depth - (sketch.kind === "drill" ? 2 * radius * POINT : 0)],
+        [0, -depth - (sketch.kind === "drill" ? 2 * radius * pointOf(sketch) : 0)],
         [radius, -depth],
         [radius, bottom],
         [-radius, bottom],
@@ -175,7 +178,7 @@ function section(sketch: Sketch, scene: Scene, units: Units): SVGElement[] {
     const half = cutter / 2;
     const point = [
       [-half, z],
-      [0, z - cutter * POINT],
+      [0, z - cutter * pointOf(sketch)],
       [half, z],
     ] as const;
     drawn.push(s("path", { class: "tool", d: `${path(point.map(([a, b]) => [x(a), y(b)] as const))}Z` }));
@@ -196,7 +199,7 @@ function section(sketch: Sketch, scene: Scene, units: Units): SVGElement[] {
   if (/neck/i.test(scene.parts[0]!.part) && cutter > scene.parts[0]!.diameter) {
     // A single-profile cutter is a disc at the end of its neck: as high as a groove is wide.
     const flat = sketch.tipFlat ?? 0;
-    const high = flat + (cutter - scene.parts[0]!.diameter) * Math.tan(Math.PI / 6);
+    const high = flat + (cutter - scene.parts[0]!.diameter) * flankOf(sketch);
     const rim = (side: number): [number, number][] => [
       [scene.toolX + (side * scene.parts[0]!.diameter) / 2, scene.tipZ],
       [scene.toolX + (side * cutter) / 2, scene.tipZ + (high - flat) / 2],
@@ -322,7 +325,7 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
   if (full === undefined) return undefined;
   const flat = sketch.tipFlat ?? 0;
   const thread = sketch.pitch !== undefined;
-  const widest = thread ? flat / 2 + full * Math.tan(Math.PI / 6) : full;
+  const widest = thread ? flat / 2 + full * flankOf(sketch) : full;
   const scale = Math.min(46 / full, thread ? 42 / widest : 46 / full);
   const middle = 44;
   const g = s(
@@ -336,7 +339,7 @@ function passes(sketch: Sketch, units: Units): SVGElement | undefined {
   depths.forEach((depth, i) => {
     const at = depth * scale;
     if (thread) {
-      const half = (flat / 2 + depth * Math.tan(Math.PI / 6)) * scale;
+      const half = (flat / 2 + depth * flankOf(sketch)) * scale;
       const tip = (flat / 2) * scale;
       g.append(
         s("path", {
