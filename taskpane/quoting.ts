@@ -20,6 +20,22 @@ function bar(value: number | undefined, most: number): string {
   return "█".repeat(Math.max(1, Math.round((BAR * value) / most)));
 }
 
+/** Characters of a line that a sheet of paper takes beside the numbers. */
+const LINE = 84;
+
+/** A sentence in lines that fit the page, broken between words; each further line begins with two spaces. */
+function folded(text: string): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    if (line.trim() !== "" && line.length + 1 + word.length > LINE) {
+      lines.push(line);
+      line = `  ${word}`;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  return [...lines, line];
+}
+
 const money = (heading: string, currency: string | undefined) => (currency ? `${heading} [${currency}]` : heading);
 
 /** The quote of a table: one line per number, with bars of the minutes. */
@@ -29,22 +45,19 @@ export function quoteSheet(blocks: PlanBlocks, options: QuoteOptions): Omit<NewS
   const most = new Map<string, number>();
   for (const { section, minutes } of lines) most.set(section, Math.max(most.get(section) ?? 0, minutes ?? 0));
   let last = "";
-  const rows = lines.map(({ section, item, count, minutes, money: paid, share }): Cell[] => {
+  const rows = lines.flatMap(({ section, item, count, minutes, money: paid, share }): Cell[][] => {
     // The name of a section once, where it begins: the page reads in groups.
     const shown = section === last ? null : section;
     last = section;
+    const [text = "", ...more] = folded(item);
+    const drawn = DRAWN.has(section) ? bar(minutes, most.get(section)!) : null;
     return [
-      shown,
-      item,
-      count ?? null,
-      minutes ?? null,
-      paid ?? null,
-      share ?? null,
-      DRAWN.has(section) ? bar(minutes, most.get(section)!) : null,
+      [shown, text, count ?? null, minutes ?? null, paid ?? null, share ?? null, drawn],
+      ...more.map((rest): Cell[] => [null, rest, null, null, null, null, null]),
     ];
   });
   const headings = [...QUOTE_HEADINGS, "Minutes drawn"].map((h) => (h === "Money" ? money(h, options.currency) : h));
-  return { headings, rows, formats: [undefined, undefined, "0", "0.00", "0.00", "0%", undefined] };
+  return { headings, rows, formats: [undefined, undefined, "0", "0.00", "0.00", "0.0%", undefined] };
 }
 
 /** Two quotes of the same rows side by side, the difference, and where the one begins to pay. */
@@ -62,6 +75,7 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
     minutes("Time per part", (q) => q.seconds),
     minutes("… cutting", (q) => q.time.cutting),
     minutes("… moving", (q) => q.time.moving),
+    minutes("… waiting", (q) => q.time.waiting),
     minutes("… tool changes", (q) => q.time.change),
     minutes("… share of the setup", (q) => q.time.setup),
     minutes("Time per part, 10 % of cases are below", (q) => q.secondsBand.low),
@@ -76,7 +90,7 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
     both("Rows that stop", (q) => q.stops.length),
     both("Rows to check", (q) => q.checks.length),
     ["Break-even batch", done.breakEven.batch ?? null, null, null],
-    [done.breakEven.text, null, null, null],
+    ...sentence(done.breakEven.text),
     ...leftOut(done),
   ];
   return {
@@ -88,11 +102,9 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
 
 function leftOut({ quotes, names }: Comparison): Cell[][] {
   return quotes.flatMap((q, i) =>
-    q.leftOut.map((row): Cell[] => [
-      `Not in the total of ${names[i]}: row ${row.name}, ${row.reason}`,
-      null,
-      null,
-      null,
-    ]),
+    q.leftOut.flatMap((row) => sentence(`Not in the total of ${names[i]}: row ${row.name}, ${row.reason}`)),
   );
 }
+
+/** Rows of the comparison that hold nothing but a sentence. */
+const sentence = (text: string): Cell[][] => folded(text).map((line): Cell[] => [line, null, null, null]);

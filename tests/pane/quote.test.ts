@@ -6,6 +6,7 @@ import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import { planner } from "../../taskpane/planner.ts";
+import { planningScore } from "../../taskpane/planning.ts";
 import { createSession, type Session } from "../../taskpane/session.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 
@@ -25,6 +26,18 @@ async function open(
   return { host, session };
 }
 
+/** Sentences folded over several rows, in one again. */
+const unfold = (sheet: CellValue[][], column: number): CellValue[][] => {
+  const rows: CellValue[][] = [];
+  for (const row of sheet) {
+    const text = String(row[column] ?? "");
+    const above = rows[rows.length - 1];
+    if (text.startsWith("  ") && above !== undefined) above[column] = `${above[column]} ${text.trim()}`;
+    else rows.push([...row]);
+  }
+  return rows;
+};
+
 const numbers = (sheet: CellValue[][], item: string) => sheet.find((row) => row[0] === item || row[1] === item)!;
 
 describe("the quote on a sheet (independent: the worksheet function and the rows' own sums)", () => {
@@ -42,11 +55,28 @@ describe("the quote on a sheet (independent: the worksheet function and the rows
       "Minutes drawn",
     ]);
     const wanted = QUOTE(copy(few), copy(MATERIALS), copy(TOOLS), copy(MACHINES), [[25]]);
-    expect(sheet.length).toBe(wanted.length);
+    const unfolded = unfold(sheet, 1);
+    expect(unfolded.length).toBe(wanted.length);
     wanted.slice(1).forEach((line, i) => {
-      const mine = sheet[i + 1]!.slice(1, 6).map((cell) => cell ?? "");
+      const mine = unfolded[i + 1]!.slice(1, 6).map((cell) => cell ?? "");
       expect(mine, String(line[1])).toEqual(line.slice(1));
     });
+  });
+  it("has no line that is too long to print, and none that passes for the headings of a planning table", async () => {
+    const { host, session } = await open();
+    await session.writeQuote({});
+    host.active = "Plan";
+    host.moveTo(1, 0);
+    await session.refresh();
+    await session.writeComparison({ material: [String(MATERIALS[1]![0]), String(MATERIALS[2]![0])] }, {});
+    for (const [name, column] of [
+      ["Quote", 1],
+      ["Compare", 0],
+    ] as const)
+      for (const row of host.sheets.get(name)!) {
+        expect(planningScore(row), row.join(" | ")).toBe(0);
+        expect(String(row[column] ?? "").length).toBeLessThanOrEqual(90);
+      }
   });
   it("draws the operations in proportion to their minutes", async () => {
     const { host, session } = await open();
@@ -98,7 +128,13 @@ describe("the comparison on a sheet", () => {
     }
     const cost = numbers(sheet, "Cost per part");
     expect(Number(cost[3])).toBeCloseTo(Number(cost[2]) - Number(cost[1]), 12);
-    const said = String(sheet[sheet.findIndex((row) => row[0] === "Break-even batch") + 1]![0]);
+    const kinds = ["cutting", "moving", "waiting", "tool changes", "share of the setup"];
+    for (const side of [1, 2]) {
+      const added = kinds.reduce((sum, kind) => sum + Number(numbers(sheet, `… ${kind} [min]`)[side]), 0);
+      expect(added).toBeCloseTo(Number(numbers(sheet, "Time per part [min]")[side]), 9);
+    }
+    const whole = unfold(sheet, 0);
+    const said = String(whole[whole.findIndex((row) => row[0] === "Break-even batch") + 1]![0]);
     expect(said).toMatch(/^(?:Both cost|There is no|The costs meet)/);
   });
   it("says so when a name is not in its list, and writes nothing", async () => {
