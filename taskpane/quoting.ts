@@ -20,8 +20,8 @@ function bar(value: number | undefined, most: number): string {
   return "█".repeat(Math.max(1, Math.round((BAR * value) / most)));
 }
 
-/** Characters of a line that a sheet of paper takes beside the numbers. */
-const LINE = 84;
+/** Characters that fit the column of text beside the numbers, on the screen and on paper. */
+const LINE = 58;
 
 /** A sentence in lines that fit the page, broken between words; each further line begins with two spaces. */
 function folded(text: string): string[] {

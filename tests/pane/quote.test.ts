@@ -75,7 +75,7 @@ describe("the quote on a sheet (independent: the worksheet function and the rows
     ] as const)
       for (const row of host.sheets.get(name)!) {
         expect(planningScore(row), row.join(" | ")).toBe(0);
-        expect(String(row[column] ?? "").length).toBeLessThanOrEqual(90);
+        expect(String(row[column] ?? "").length).toBeLessThanOrEqual(64);
       }
   });
   it("draws the operations in proportion to their minutes", async () => {
