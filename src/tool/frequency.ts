@@ -21,6 +21,8 @@ export interface FrequencyOptions {
 
 /** Elements along the tool, shared out by length/√diameter (the wave is shorter where the tool is thinner). */
 const ELEMENTS = 32;
+/** A cone has at least so many for each doubling of its diameter, however short it is. */
+const PER_DOUBLING = 5;
 /** A cone gets more: its bending line is no cubic. */
 const CONE_SHARE = 2;
 /** First root of cos λ·cosh λ = −1. */
@@ -80,7 +82,9 @@ export function toolFrequency(segments: readonly Segment[], opts: FrequencyOptio
   const elements: Element[] = [];
   segments.forEach((s, i) => {
     // a hair below one half rounds down, so that the same tool in inches gets the same elements
-    const m = Math.max(2, Math.ceil((ELEMENTS * share[i]!) / total - 0.500001));
+    const even = Math.max(2, Math.ceil((ELEMENTS * share[i]!) / total - 0.500001));
+    const steepness = Math.abs(Math.log2(s.tipDiameter / s.holderDiameter));
+    const m = Math.max(even, Math.ceil(PER_DOUBLING * steepness - 0.500001));
     const E = s.modulus === undefined ? 1 : positive("modulus", s.modulus) / modulus;
     const rho = s.density === undefined ? 1 : positive("density", s.density) / density;
     const p = s.tipDiameter / widest;
