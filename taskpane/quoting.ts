@@ -1,10 +1,11 @@
 /** The quote and the comparison as sheets of their own: what stands in which cell. */
 import { quoteTable } from "../src/plan/quote.ts";
 import { type Choice, type Comparison, compare } from "../src/plan/quote-compare.ts";
-import { QUOTE_HEADINGS, quoteLines } from "../src/plan/quote-lines.ts";
+import { QUOTE_HEADINGS, QUOTE_SECTIONS, quoteLines } from "../src/plan/quote-lines.ts";
+import { plural } from "../src/plan/quote-says.ts";
 import type { QuoteOptions, QuoteSummary } from "../src/plan/quote-types.ts";
 import { readLists, readRows } from "../src/plan/read.ts";
-import type { NewSheet } from "./host/host.ts";
+import type { BarChart, NewSheet } from "./host/host.ts";
 import type { PlanBlocks } from "./session.ts";
 
 type Cell = string | number | null;
@@ -12,7 +13,7 @@ type Cell = string | number | null;
 /** Characters of the longest bar. */
 const BAR = 24;
 /** Sections whose minutes are drawn; bars of text print and travel everywhere, and need no chart of the host. */
-const DRAWN = new Set(["By operation", "By machine", "Costs most"]);
+const DRAWN: ReadonlySet<string> = new Set([QUOTE_SECTIONS.operation, QUOTE_SECTIONS.machine, QUOTE_SECTIONS.dearest]);
 
 /** A bar of text, in proportion to the largest of its section; never empty for something that takes time. */
 function bar(value: number | undefined, most: number): string {
@@ -38,8 +39,25 @@ function folded(text: string): string[] {
 
 const money = (heading: string, currency: string | undefined) => (currency ? `${heading} [${currency}]` : heading);
 
+/** A sheet without its name yet, and what the person should know of it at once. */
+export interface Made {
+  readonly sheet: Omit<NewSheet, "name">;
+  readonly warning?: string;
+}
+
+/** Rows that are not in a total must not be learnt of from the last page alone. */
+function warningOf({ rows, leftOut, stops }: QuoteSummary): string | undefined {
+  if (rows.length === 0) return "No row has a time: there is nothing to add up. The sheet says why, row by row.";
+  const said = [
+    leftOut.length > 0 &&
+      `${plural(leftOut.length, "row")} without a time ${leftOut.length === 1 ? "is" : "are"} not in it.`,
+    stops.length > 0 && `${plural(stops.length, "row")} in it cannot be made as planned (stop).`,
+  ].filter((text) => text !== false);
+  return said.length > 0 ? said.join(" ") : undefined;
+}
+
 /** The quote of a table: one line per number, with bars of the minutes. */
-export function quoteSheet(blocks: PlanBlocks, options: QuoteOptions): Omit<NewSheet, "name"> {
+export function quoteSheet(blocks: PlanBlocks, options: QuoteOptions): Made {
   const summary = quoteTable(blocks, options);
   const lines = quoteLines(summary);
   const most = new Map<string, number>();
@@ -57,11 +75,19 @@ export function quoteSheet(blocks: PlanBlocks, options: QuoteOptions): Omit<NewS
     ];
   });
   const headings = [...QUOTE_HEADINGS, "Minutes drawn"].map((h) => (h === "Money" ? money(h, options.currency) : h));
-  return { headings, rows, formats: [undefined, undefined, "0", "0.00", "0.00", "0.0%", undefined] };
+  const from = rows.findIndex(([section]) => section === QUOTE_SECTIONS.operation);
+  const chart: BarChart | undefined =
+    from < 0
+      ? undefined
+      : { title: "Minutes per part, by operation", names: 1, values: 3, from, count: summary.operations.length };
+  return {
+    sheet: { headings, rows, formats: [undefined, undefined, "0", "0.00", "0.00", "0.0%"], page: true, chart },
+    warning: warningOf(summary),
+  };
 }
 
 /** Two quotes of the same rows side by side, the difference, and where the one begins to pay. */
-export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteOptions): Omit<NewSheet, "name"> {
+export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteOptions): Made {
   const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
   const done = compare(readRows(blocks.rows), lists, choice, options);
   const [a, b] = done.quotes;
@@ -93,17 +119,36 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
     ...sentence(done.breakEven.text),
     ...leftOut(done),
   ];
+  const { rows: counted, leftOut: out } = a;
   return {
-    headings: [`Same rows, two ${done.what}s`, ...done.names, "Difference"],
-    rows,
-    formats: [undefined, "0.00", "0.00", "0.00"],
+    sheet: {
+      headings: [`Same rows, two ${done.what}s`, ...done.names, "Difference"],
+      rows,
+      formats: [undefined, "0.00", "0.00", "0.00"],
+      rowFormats: rows.map(([item]) => (String(item).startsWith("Rows ") ? "0" : undefined)),
+      page: true,
+    },
+    warning:
+      counted.length > 0 && out.length > 0
+        ? `${plural(out.length, "row")} ${out.length === 1 ? "has" : "have"} no time on one side or both: in neither total.`
+        : undefined,
   };
 }
 
+/** Rows in neither total: once where both sides have the same reason, else what each side says. */
 function leftOut({ quotes, names }: Comparison): Cell[][] {
-  return quotes.flatMap((q, i) =>
-    q.leftOut.flatMap((row) => sentence(`Not in the total of ${names[i]}: row ${row.name}, ${row.reason}`)),
-  );
+  const [a, b] = quotes;
+  return a.leftOut.flatMap((row) => {
+    const other = b.leftOut.find(({ at }) => at === row.at)?.reason;
+    // A side that has a time says what the other says, and that it is the other.
+    const reason =
+      other === undefined || row.reason.endsWith(other)
+        ? row.reason
+        : other.endsWith(row.reason)
+          ? other
+          : `${names[0]}: ${row.reason}; ${names[1]}: ${other}`;
+    return sentence(`Not in the totals: row ${row.name}, ${reason}`);
+  });
 }
 
 /** Rows of the comparison that hold nothing but a sentence. */

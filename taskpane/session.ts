@@ -10,7 +10,15 @@ import type { QuoteOptions } from "../src/plan/quote-types.ts";
 import type { RowPlan } from "../src/plan/types.ts";
 import { fromCanonical, type Units } from "../src/units.ts";
 import { additionOf } from "./adding.ts";
-import { type Block, type CellValue, type Host, HostError, type NewSheet, type Table } from "./host/host.ts";
+import {
+  type Block,
+  type CellValue,
+  type Host,
+  HostError,
+  type NewSheet,
+  type Place,
+  type Table,
+} from "./host/host.ts";
 import {
   BASIS,
   besideBlock,
@@ -27,7 +35,7 @@ import {
   WORKED_HEADINGS,
   workedRows,
 } from "./planning.ts";
-import { compareSheet, quoteSheet } from "./quoting.ts";
+import { compareSheet, type Made, quoteSheet } from "./quoting.ts";
 import { createStore, type Store } from "./state.ts";
 import type { Message } from "./ui/message.ts";
 
@@ -72,6 +80,8 @@ export interface State {
   readonly beside: Block | null;
   readonly plan: RowPlan | null;
   readonly suggestions: readonly Suggestion[];
+  /** The table that a quote was written from, to go back to. */
+  readonly from: Place | null;
   readonly message: Message | undefined;
   readonly busy: boolean;
 }
@@ -96,6 +106,8 @@ export interface Session {
   addTable(sheet: NewSheet): Promise<void>;
   /** Puts the card of the selected row on a sheet, to be printed by the spreadsheet program. */
   addCard(lines: readonly (readonly [string, string])[]): Promise<void>;
+  /** Shows the table again that the last quote was written from. */
+  goBack(): Promise<void>;
   say(message: Message | undefined): void;
   destroy(): void;
 }
@@ -120,6 +132,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     beside: null,
     plan: null,
     suggestions: [],
+    from: null,
     message: undefined,
     busy: false,
   });
@@ -317,12 +330,19 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   };
 
   /** Adds a sheet under a name that is still free. */
-  async function newSheet(name: string, sheet: Omit<NewSheet, "name">, what: string): Promise<Message> {
+  async function newSheet(name: string, { sheet, warning }: Made, what: string): Promise<Message> {
     for (let n = 1; ; n++) {
       const called = n === 1 ? name : `${name} ${n}`;
       try {
+        const { table } = store.get();
         await host.addSheet({ ...sheet, name: called }, true);
-        return { kind: "done", text: `${what} is on the sheet "${called}". It does not follow later changes.` };
+        if (table !== null)
+          store.set({ from: { sheet: table.sheet, row: table.top + 1 + (table.selected ?? 0), column: table.left } });
+        return {
+          kind: "done",
+          text: `${what} is on the sheet "${called}". It does not follow later changes.`,
+          action: warning,
+        };
       } catch (thrown) {
         if (!(thrown instanceof HostError) || thrown.code !== "occupied" || n > 50) throw thrown;
       }
@@ -552,6 +572,19 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         await host.addSheet({ name: sheetNameFor("Card", line, table), headings: head, rows }, true);
         return { kind: "done", text: "The card is on a sheet of its own. Print it from there." };
       }),
+
+    async goBack() {
+      const { from } = store.get();
+      if (from === null) return;
+      try {
+        await host.select(from);
+        store.set({ message: undefined });
+      } catch (thrown) {
+        fail(thrown);
+      }
+      store.set({ from: null });
+      await request("all");
+    },
 
     say: (message) => store.set({ message }),
 

@@ -7,6 +7,7 @@ import {
   type Block,
   type CellValue,
   type Change,
+  formatAt,
   type Host,
   HostError,
   type NewSheet,
@@ -282,6 +283,38 @@ export function excelHost(): Host {
     range.formulas = cells.map((row) => row.map(toFormula));
   }
 
+  /** Chart and page of a new sheet. What is refused here, as without a printer, is left out: the numbers stand. */
+  async function dress(
+    context: Excel.RequestContext,
+    made: Excel.Worksheet,
+    { headings, chart, page }: NewSheet,
+    height: number,
+  ): Promise<void> {
+    if (!page && chart === undefined) return;
+    try {
+      if (chart !== undefined) {
+        const cells = (column: number) => made.getRangeByIndexes(chart.from + 1, column, chart.count, 1);
+        const bars = made.charts.add("BarClustered", cells(chart.values), "Columns");
+        bars.title.text = chart.title;
+        bars.legend.visible = false;
+        bars.series.getItemAt(0).setXAxisValues(cells(chart.names));
+        // Bars begin at the bottom; the list begins at the top.
+        bars.axes.categoryAxis.reversePlotOrder = true;
+        const left = headings.length + 1;
+        const tall = Math.max(12, 2 * chart.count + 4);
+        bars.setPosition(made.getRangeByIndexes(1, left, 1, 1), made.getRangeByIndexes(tall, left + 8, 1, 1));
+      }
+      if (page) {
+        made.pageLayout.setPrintArea(made.getRangeByIndexes(0, 0, height + 1, headings.length));
+        made.pageLayout.setPrintTitleRows("$1:$1");
+        made.pageLayout.zoom = { horizontalFitToPages: 1 };
+      }
+      await context.sync();
+    } catch (thrown) {
+      console.warn(thrown);
+    }
+  }
+
   function refuseHuge(cells: number): void {
     if (cells > CELLS_PER_SYNC)
       throw new HostError(
@@ -368,7 +401,10 @@ export function excelHost(): Host {
           0,
           0,
           [sheet.headings, ...body],
-          [sheet.headings.map(() => undefined), ...body.map(() => sheet.headings.map((_, c) => sheet.formats?.[c]))],
+          [
+            sheet.headings.map(() => undefined),
+            ...body.map((row, r) => row.map((cell, c) => formatAt(sheet, r, c, cell))),
+          ],
         );
         const height = Math.max(body.length, 1);
         sheet.choices?.forEach((choice, c) => {
@@ -379,14 +415,16 @@ export function excelHost(): Host {
         });
         // A list of answers cannot spill inside a table: where there are formulas, plain cells it is.
         const plain = body.every((row) => row.every((cell) => typeof cell !== "object" || cell === null));
-        if (plain && width > 1 && namesake.isNullObject && new Set(sheet.headings).size === width) {
+        if (!sheet.page && plain && width > 1 && namesake.isNullObject && new Set(sheet.headings).size === width) {
           const table = made.tables.add(made.getRangeByIndexes(0, 0, height + 1, width), true);
           if (/^[A-Za-z_][A-Za-z0-9_]*$/.test(sheet.name)) table.name = sheet.name;
         }
         made.freezePanes.freezeRows(1);
         made.getRangeByIndexes(0, 0, height + 1, width).format.autofitColumns();
+        if (sheet.page) made.getRangeByIndexes(0, 0, 1, width).format.font.bold = true;
         if (activate) made.activate();
         await context.sync();
+        await dress(context, made, sheet, height);
         return blockOf(sheet.name, 0, 0, [
           [...sheet.headings],
           ...body.map((row) => row.map((cell) => (typeof cell === "object" && cell !== null ? null : cell))),

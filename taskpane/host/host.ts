@@ -47,6 +47,17 @@ export interface Place {
   readonly column: number;
 }
 
+/** Bars of the numbers of one column, beside the block. */
+export interface BarChart {
+  readonly title: string;
+  /** Columns of the names and of the numbers. */
+  readonly names: number;
+  readonly values: number;
+  /** First of its rows, counted from the row under the headings. */
+  readonly from: number;
+  readonly count: number;
+}
+
 /** A new sheet with one block at its top left: lists, a ready-made table, the log of corrections. */
 export interface NewSheet {
   readonly name: string;
@@ -54,9 +65,19 @@ export interface NewSheet {
   readonly rows: readonly (readonly Written[])[];
   /** By column; undefined leaves the general format. */
   readonly formats?: readonly (string | undefined)[];
+  /** By row, for its numbers; goes before the format of the column. */
+  readonly rowFormats?: readonly (string | undefined)[];
+  /** A page to be read and printed, not a table to be sorted: as wide as the paper, its headings on every sheet of it. */
+  readonly page?: boolean;
+  /** Left out by a host that has no charts, or refuses one. */
+  readonly chart?: BarChart;
   /** Allowed words by column: a list of words, or a reference to a range ("Tools!$A$2:$A$200"). */
   readonly choices?: readonly (readonly string[] | string | undefined)[];
 }
+
+/** Number format of a cell of a new sheet; `row` counts from under the headings. */
+export const formatAt = (sheet: NewSheet, row: number, column: number, cell: unknown): string | undefined =>
+  (typeof cell === "number" ? sheet.rowFormats?.[row] : undefined) ?? sheet.formats?.[column];
 
 export type HostErrorCode =
   /** The sheet is protected: nothing was written. */

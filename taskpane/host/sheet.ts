@@ -31,6 +31,7 @@ import {
   type Block,
   type CellValue,
   type Change,
+  formatAt,
   type Host,
   HostError,
   type NewSheet,
@@ -281,12 +282,12 @@ export function sheetHost(univer: Univer): SheetHost {
     row: number,
     column: number,
     cells: readonly (readonly Written[])[],
-    formats?: readonly (string | undefined)[],
+    format: (row: number, column: number) => string | undefined = () => undefined,
   ): IObjectMatrixPrimitiveType<ICellData> =>
     Object.fromEntries(
       cells.map((line, r) => [
         row + r,
-        Object.fromEntries(line.map((cell, c) => [column + c, engineCell(cell, formats?.[c])])),
+        Object.fromEntries(line.map((cell, c) => [column + c, engineCell(cell, format(r, c))])),
       ]),
     );
 
@@ -305,7 +306,8 @@ export function sheetHost(univer: Univer): SheetHost {
       return sheet ? firstBlock(sheet.getName(), gridOf(sheet)) : null;
     },
 
-    async addSheet({ name, headings, rows, formats, choices }: NewSheet, activate = false): Promise<Block> {
+    async addSheet(added: NewSheet, activate = false): Promise<Block> {
+      const { name, headings, rows, choices } = added;
       const book = workbook();
       if (book.getSheets().some((s) => s.getName().toLowerCase() === name.toLowerCase()))
         throw new HostError("occupied", `There is already a sheet "${name}"; nothing was written.`);
@@ -322,7 +324,7 @@ export function sheetHost(univer: Univer): SheetHost {
       const heading: ICellData["s"] = { bl: 1, bg: { rgb: "#e4e9ee" }, tb: 3, vt: 2 };
       const cellData: IObjectMatrixPrimitiveType<ICellData> = {
         0: Object.fromEntries(headings.map((h, c) => [c, { v: h, t: STRING, s: heading }])),
-        ...matrix(1, 0, rows, formats),
+        ...matrix(1, 0, rows, (r, c) => formatAt(added, r, c, rows[r]![c])),
       };
       const batch = undo.__tempBatchingUndoRedo(book.getUnitId());
       try {
@@ -446,7 +448,10 @@ export function sheetHost(univer: Univer): SheetHost {
     async insertCells({ sheet: name, row, column }, cells, formats) {
       const sheet = sheetOf(name);
       checkFree(sheet, row, column, cells.length, Math.max(0, ...cells.map((line) => line.length)));
-      await put(sheet, matrix(row, column, cells, formats));
+      await put(
+        sheet,
+        matrix(row, column, cells, (_, c) => formats?.[c]),
+      );
     },
 
     async select({ sheet: name, row, column }) {

@@ -206,7 +206,11 @@ export function mountPane(
             ? "Add the starting lists"
             : "Show what was recognised",
     });
-    nothing.show(emptyFacts(state, () => void session.addTable(emptyTable(session.store.get().lists)), welcome));
+    nothing.show(
+      state.phase === "none" && state.from !== null
+        ? backFacts(() => void session.goBack())
+        : emptyFacts(state, () => void session.addTable(emptyTable(session.store.get().lists)), welcome),
+    );
     views.element.hidden = phase !== "table";
     if (table === null || matching === null) {
       paper.show(undefined);
@@ -264,6 +268,14 @@ function emptyFacts({ phase }: State, make: () => void, welcome: boolean): Empty
     text: "No planning table on this sheet.",
     todo: "Select a cell in your table: one heading row with Operation, Material and sizes, and one operation per row below it.",
     button: welcome ? undefined : { text: "Make an empty planning table", act: make },
+  };
+}
+
+function backFacts(act: () => void): EmptyFacts {
+  return {
+    text: "This sheet is not a planning table.",
+    todo: "Read it, print it, or go back to change the rows.",
+    button: { text: "Back to the table", act },
   };
 }
 

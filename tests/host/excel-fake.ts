@@ -24,6 +24,18 @@ interface FakeSheet {
   protected: boolean;
   frozen: number;
   validations: { row: number; column: number; rows: number; rule: unknown }[];
+  charts: FakeChart[];
+  page: { area?: Area; titleRows?: string; across?: number };
+  bold: Area[];
+}
+export interface FakeChart {
+  readonly type: string;
+  readonly values: Area;
+  names?: Area;
+  title?: string;
+  legend: boolean;
+  fromTop: boolean;
+  at?: Area;
 }
 interface Area {
   sheet: FakeSheet;
@@ -52,6 +64,8 @@ export class FakeExcel {
   cursor = { row: 0, column: 0 };
   structureProtected = false;
   editing: Promise<void> | undefined;
+  /** Page layout fails, as it does on computers without a printer. */
+  printerless = false;
   /** Thrown at the next sync. */
   failWith: string | undefined;
   syncs = 0;
@@ -66,7 +80,16 @@ export class FakeExcel {
   #saved: unknown[] = [];
 
   addSheet(name: string, grid: readonly (readonly CellValue[])[] = []): FakeSheet {
-    const sheet: FakeSheet = { name, cells: new Map(), protected: false, frozen: 0, validations: [] };
+    const sheet: FakeSheet = {
+      name,
+      cells: new Map(),
+      protected: false,
+      frozen: 0,
+      validations: [],
+      charts: [],
+      page: {},
+      bold: [],
+    };
     grid.forEach((row, r) => {
       row.forEach((value, c) => {
         if (value !== null) sheet.cells.set(`${r},${c}`, { value });
@@ -475,6 +498,8 @@ const KINDS: Record<string, Kind> = {
       protection: { kind: "protection", find: (s) => s, since: "1.2" },
       tables: { kind: "sheetTables", find: (s) => s },
       freezePanes: { kind: "freezePanes", find: (s) => s, since: "1.7" },
+      charts: { kind: "charts", find: (s) => s },
+      pageLayout: { kind: "pageLayout", find: (s) => s, since: "1.9" },
     },
     methods: {
       getRange: {
@@ -493,6 +518,113 @@ const KINDS: Record<string, Kind> = {
         do(s, f) {
           f.active = f.sheets.indexOf(s);
           f.fire("activated", {});
+        },
+      },
+    },
+  },
+  charts: {
+    name: "ChartCollection",
+    methods: {
+      add: {
+        gives: "chart",
+        check: ([type, range, by]) =>
+          type === "BarClustered" && range !== undefined && ["Auto", "Columns", "Rows"].includes(by),
+        do(s: FakeSheet, _f, [type, range]) {
+          const chart: FakeChart = { type, values: range[AREA](), legend: true, fromTop: false };
+          s.charts.push(chart);
+          return chart;
+        },
+      },
+    },
+  },
+  chart: {
+    name: "Chart",
+    navs: {
+      title: { kind: "chartTitle", find: (c) => c },
+      legend: { kind: "chartLegend", find: (c) => c },
+      series: { kind: "seriesCollection", find: (c) => c },
+      axes: { kind: "chartAxes", find: (c) => c },
+    },
+    methods: {
+      setPosition: {
+        check: ([start]) => start !== undefined,
+        do(c: FakeChart, _f, [start, end]) {
+          const [a, b]: Area[] = [start[AREA](), end[AREA]()];
+          if (b!.row < a!.row || b!.column < a!.column) throw bad("a chart ends before it begins");
+          c.at = { ...a!, rows: b!.row - a!.row + 1, columns: b!.column - a!.column + 1 };
+        },
+      },
+    },
+  },
+  chartTitle: {
+    name: "ChartTitle",
+    props: {
+      text: {
+        set(c: FakeChart, value) {
+          c.title = value;
+        },
+      },
+    },
+  },
+  chartLegend: {
+    name: "ChartLegend",
+    props: {
+      visible: {
+        set(c: FakeChart, value) {
+          c.legend = value;
+        },
+      },
+    },
+  },
+  chartAxes: { name: "ChartAxes", navs: { categoryAxis: { kind: "chartAxis", find: (c) => c } } },
+  chartAxis: {
+    name: "ChartAxis",
+    props: {
+      reversePlotOrder: {
+        since: "1.7",
+        set(c: FakeChart, value) {
+          c.fromTop = value;
+        },
+      },
+    },
+  },
+  seriesCollection: {
+    name: "ChartSeriesCollection",
+    methods: { getItemAt: { gives: "series", check: ([i]) => i === 0, do: (c) => c } },
+  },
+  series: {
+    name: "ChartSeries",
+    methods: {
+      setXAxisValues: {
+        since: "1.7",
+        do(c: FakeChart, _f, [range]) {
+          c.names = range[AREA]();
+        },
+      },
+    },
+  },
+  pageLayout: {
+    name: "PageLayout",
+    props: {
+      zoom: {
+        set(s: FakeSheet, value) {
+          if (Object.keys(value).some((key) => !/^(?:scale|horizontalFitToPages|verticalFitToPages)$/.test(key)))
+            throw bad("zoom");
+          s.page.across = value.horizontalFitToPages;
+        },
+      },
+    },
+    methods: {
+      setPrintArea: {
+        do(s: FakeSheet, f, [range]) {
+          if (f.printerless) throw new FakeError("GeneralException", "no printer");
+          s.page.area = range[AREA]();
+        },
+      },
+      setPrintTitleRows: {
+        check: ([rows]) => typeof rows === "string" && /^\$?\d+:\$?\d+$/.test(rows),
+        do(s: FakeSheet, _f, [rows]) {
+          s.page.titleRows = rows;
         },
       },
     },
@@ -582,7 +714,12 @@ const KINDS: Record<string, Kind> = {
       },
     },
   },
-  rangeFormat: { name: "RangeFormat", methods: { autofitColumns: { since: "1.2", do: () => undefined } } },
+  rangeFormat: {
+    name: "RangeFormat",
+    navs: { font: { kind: "font", find: (a) => a } },
+    methods: { autofitColumns: { since: "1.2", do: () => undefined } },
+  },
+  font: { name: "RangeFont", props: { bold: { set: (a: Area, value) => value === true && a.sheet.bold.push(a) } } },
   validation: {
     name: "DataValidation",
     props: {

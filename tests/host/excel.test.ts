@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { excelHost, excelReady, officeIsDark, rectangles, toHostError } from "../../taskpane/host/excel.ts";
 import { type Host, HostError } from "../../taskpane/host/host.ts";
 import { type Bench, contract, SHEETS, type Sheets } from "./contract.ts";
@@ -255,6 +255,59 @@ describe("the Excel host", () => {
       rows: [["Speed", { formula: '=CUT.RPM(60,8,"mm")' }]],
     });
     expect(fake.tables).toEqual([]);
+  });
+
+  const page = {
+    name: "Quote",
+    headings: ["Section", "Item", "Minutes"],
+    rows: [
+      ["By part", "total", 12],
+      ["By operation", "drill", 7.5],
+      [null, "thread mill", 4.5],
+    ],
+    formats: [undefined, undefined, "0.00"],
+    rowFormats: ["0"],
+    page: true,
+    chart: { title: "Minutes", names: 1, values: 2, from: 1, count: 2 },
+  } as const;
+
+  it("dresses a page for paper: no table to sort, one page across, the headings on each", async () => {
+    await host.addSheet(page, true);
+    const made = fake.sheet("Quote")!;
+    expect(fake.tables.filter((t) => t.sheet === made)).toEqual([]);
+    expect(made.page).toMatchObject({
+      titleRows: "$1:$1",
+      across: 1,
+      area: { row: 0, column: 0, rows: 4, columns: 3 },
+    });
+    expect(made.bold).toMatchObject([{ row: 0, rows: 1, columns: 3 }]);
+    expect([1, 2, 3].map((r) => made.cells.get(`${r},2`)?.format)).toEqual(["0", "0.00", "0.00"]);
+  });
+
+  it("draws the bars from the cells of the sheet, in their order, beside the block and off the printed page", async () => {
+    await host.addSheet(page, true);
+    const [bars, ...more] = fake.sheet("Quote")!.charts;
+    expect(more).toEqual([]);
+    expect(bars).toMatchObject({
+      title: "Minutes",
+      legend: false,
+      fromTop: true,
+      values: { row: 2, column: 2, rows: 2, columns: 1 },
+      names: { row: 2, column: 1, rows: 2, columns: 1 },
+    });
+    expect(bars!.at!.column).toBeGreaterThan(page.headings.length - 1);
+  });
+
+  it("keeps the numbers and the bars where the page cannot be set up, as without a printer", async () => {
+    fake.printerless = true;
+    const warn = vi.spyOn(console, "warn").mockImplementation(() => {});
+    await host.addSheet(page, true);
+    expect(warn).toHaveBeenCalledOnce();
+    warn.mockRestore();
+    const made = fake.sheet("Quote")!;
+    expect(made.cells.get("2,2")?.value).toBe(7.5);
+    expect(made.charts).toHaveLength(1);
+    expect(made.page).toEqual({});
   });
 
   it("hears of another person's change as little as of its own, in every version", async () => {

@@ -2,6 +2,7 @@
 import {
   type Block,
   type CellValue,
+  formatAt,
   type Host,
   HostError,
   type Place,
@@ -106,7 +107,7 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       grids.set(sheet.name, []);
       [sheet.headings, ...sheet.rows].forEach((row, r) => {
         row.forEach((value, c) => {
-          put(sheet.name, r, c, value);
+          put(sheet.name, r, c, value, r === 0 ? undefined : formatAt(sheet, r - 1, c, value));
         });
       });
       if (activate) {

@@ -100,14 +100,62 @@ describe("the quote on a sheet (independent: the worksheet function and the rows
     expect(host.sheets.get("Quote")).toEqual(first);
     expect(host.sheets.get("Plan")).toEqual(copy(few));
   });
-  it("is a quote without money where no machine has a rate", async () => {
-    const rate = MACHINES[0]!.indexOf("Rate [per hour]");
-    const { host, session } = await open(MACHINES.map((row, i) => row.map((c, k) => (i > 0 && k === rate ? null : c))));
+  for (const [called, none] of [
+    ["blank", null],
+    ["zero", 0],
+  ] as const)
+    it(`is a quote without money where the rate of every machine is ${called}`, async () => {
+      const rate = MACHINES[0]!.indexOf("Rate [per hour]");
+      const { host, session } = await open(
+        MACHINES.map((row, i) => row.map((c, k) => (i > 0 && k === rate ? none : c))),
+      );
+      await session.writeQuote({ batch: 5 });
+      const sheet = host.sheets.get("Quote")!;
+      expect(session.store.get().message?.kind).toBe("done");
+      for (const row of sheet.slice(1)) expect(row[4] ?? null).toBe(null);
+      expect(Number(sheet[1]![3])).toBeGreaterThan(0);
+      host.active = "Plan";
+      host.moveTo(1, 0);
+      await session.writeComparison({ machine: [String(MACHINES[2]![0]), String(MACHINES[3]![0])] }, { batch: 5 });
+      const both = unfold(host.sheets.get("Compare")!, 0);
+      expect(numbers(both, "Cost per part").slice(1)).toEqual([null, null, null]);
+      expect(Number(numbers(both, "Time per part [min]")[1])).toBeGreaterThan(0);
+      expect(both[both.findIndex((row) => row[0] === "Break-even batch") + 1]![0]).toMatch(/^A machine has no rate/);
+    });
+  it("says at once, and on the sheet, that a row without a time is not in the total", async () => {
+    const { host, session } = await open();
     await session.writeQuote({ batch: 5 });
-    const sheet = host.sheets.get("Quote")!;
-    expect(session.store.get().message?.kind).toBe("done");
-    for (const row of sheet.slice(1)) expect(row[4] ?? null).toBe(null);
-    expect(Number(sheet[1]![3])).toBeGreaterThan(0);
+    const whole = Number(host.sheets.get("Quote")![1]![3]);
+    host.active = "Plan";
+    const [row, material] = [3, few[0]!.indexOf("Material")];
+    host.userEdits(row, material, "Unobtainium 7");
+    host.moveTo(1, 0);
+    await session.writeQuote({ batch: 5 });
+    expect(session.store.get().message).toMatchObject({
+      kind: "done",
+      action: expect.stringMatching(/^1 row without a time is not in it\./),
+    });
+    const sheet = host.sheets.get("Quote 2")!;
+    expect(Number(sheet[1]![3])).toBeLessThan(whole);
+    const from = sheet.findIndex((line) => line[0] === "Not in the total");
+    expect(sheet[from]![1]).toBe("1 row has no time: not in the total");
+    expect(unfold(sheet, 1).some((line) => /^Row .+: .*Unobtainium 7/.test(String(line[1])))).toBe(true);
+  });
+  it("says that there is nothing to add up where no row has a time", async () => {
+    const { host, session } = await open();
+    for (let row = 1; row < few.length; row++) host.userEdits(row, few[0]!.indexOf("Material"), "Unobtainium 7");
+    await session.writeQuote({});
+    expect(session.store.get().message?.action).toMatch(/^No row has a time/);
+    expect(host.sheets.get("Quote")![1]![3]).toBe(0);
+  });
+  it("leads back to the row it was written from", async () => {
+    const { host, session } = await open();
+    host.moveTo(4, 0);
+    await session.writeQuote({});
+    expect(session.store.get()).toMatchObject({ phase: "none", from: { sheet: "Plan", row: 4 } });
+    await session.goBack();
+    expect([host.active, host.cursor.row]).toEqual(["Plan", 4]);
+    expect(session.store.get()).toMatchObject({ phase: "table", from: null });
   });
 });
 
@@ -136,6 +184,20 @@ describe("the comparison on a sheet", () => {
     const whole = unfold(sheet, 0);
     const said = String(whole[whole.findIndex((row) => row[0] === "Break-even batch") + 1]![0]);
     expect(said).toMatch(/^(?:Both cost|There is no|The costs meet)/);
+  });
+  it("shows counts without decimals, and a row in neither total once (independent)", async () => {
+    const { host, session } = await open();
+    host.userEdits(2, few[0]!.indexOf("Depth"), null);
+    host.moveTo(1, 0);
+    await session.writeComparison({ machine: [String(MACHINES[2]![0]), String(MACHINES[3]![0])] }, {});
+    const sheet = host.sheets.get("Compare")!;
+    const at = (item: string) => sheet.findIndex((row) => row[0] === item);
+    expect(host.formats.get(`Compare!${at("Rows in the total")},1`)).toBe("0");
+    expect(host.formats.get(`Compare!${at("Cost per part")},1`)).toBe("0.00");
+    expect(numbers(sheet, "Rows not in the total").slice(1)).toEqual([1, 1, 0]);
+    const said = unfold(sheet, 0).filter((row) => /^Not in the totals: row /.test(String(row[0])));
+    expect(said.length).toBe(1);
+    expect(session.store.get().message?.action).toMatch(/^1 row has no time/);
   });
   it("says so when a name is not in its list, and writes nothing", async () => {
     const { host, session } = await open();
