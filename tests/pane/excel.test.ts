@@ -71,6 +71,24 @@ describe("the session on Excel with the trade behind it", () => {
     expect(value(0, first + RESULT_COLUMNS.length + 3)).toBeNull();
   });
 
+  it("draws the quote's minutes by operation from the cells that hold them, beside the printed page", async () => {
+    await session.writeQuote({ batch: 20, currency: "Taler" });
+    expect(session.store.get().message).toMatchObject({ kind: "done" });
+    const sheet = fake.sheet("Quote")!;
+    const [bars] = sheet.charts;
+    const column = ({ row, column, rows }: { row: number; column: number; rows: number }) =>
+      Array.from({ length: rows }, (_, r) => sheet.cells.get(`${row + r},${column}`)?.value);
+    const names = column(bars!.names!).map(String);
+    expect(new Set(names)).toEqual(new Set(names.filter((name) => job.some((row) => row.includes(name)))));
+    expect(sheet.cells.get(`${bars!.values.row},0`)?.value).toBe("By operation");
+    expect(sheet.cells.get(`${bars!.values.row + bars!.values.rows},0`)?.value).toBe("By machine");
+    // Every minute of the part is in one of the bars.
+    const total = column(bars!.values).reduce<number>((sum, minutes) => sum + Number(minutes), 0);
+    expect(total).toBeCloseTo(Number(sheet.cells.get("1,3")?.value), 9);
+    expect(bars!.at!.column).toBeGreaterThan(sheet.page.area!.column + sheet.page.area!.columns - 1);
+    expect(fake.tables.some((table) => table.sheet === sheet)).toBe(false);
+  });
+
   it("writes one row out with its worksheet functions, as cells that can spill", async () => {
     await session.workOut();
     expect(session.store.get().message).toMatchObject({ kind: "done" });
