@@ -25,6 +25,10 @@ const [NUMBER, BOOLEAN, FORCED_TEXT] = [2, 3, 4];
 const VALIDATION = "SHEET_DATA_VALIDATION_PLUGIN";
 const CONDITIONAL = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
 const NAMES = "SHEET_DEFINED_NAME_PLUGIN";
+/** A sheet to be printed: as wide as the paper, as long as it is, its headings on every page. */
+const PAGE = { fitToPage: true, fitToWidth: 1, fitToHeight: 0, printTitlesRow: "1:1" } as const;
+const isPage = (setup: Partial<ExcelJS.PageSetup> | undefined): boolean =>
+  setup?.fitToPage === true && setup.fitToWidth === 1 && setup.fitToHeight === 0 && !!setup.printTitlesRow;
 /** The engine's mark for a name that holds in the whole workbook. */
 const ALL_SHEETS = "AllDefaultWorkbook";
 interface DefinedName {
@@ -450,6 +454,7 @@ export async function writeXlsx({ data, spills }: Taken, { forExcel = false }: W
       state: from.hidden ? "hidden" : "visible",
       properties: from.tabColor ? { tabColor: { argb: argb(from.tabColor) ?? "FF808080" } } : {},
     });
+    if (from.custom?.page) Object.assign(sheet.pageSetup, PAGE);
     const freeze = from.freeze;
     if (freeze && (freeze.xSplit > 0 || freeze.ySplit > 0))
       sheet.views = [
@@ -771,6 +776,7 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<Rea
       columnData,
       mergeData: merges,
       showGridlines: view?.showGridLines === false ? 0 : 1,
+      ...(isPage(sheet.pageSetup) ? { custom: { page: true } } : {}),
       ...(x > 0 || y > 0
         ? { freeze: { xSplit: x, ySplit: y, startRow: y > 0 ? y : -1, startColumn: x > 0 ? x : -1 } }
         : {}),

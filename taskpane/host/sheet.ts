@@ -336,6 +336,8 @@ export function sheetHost(univer: Univer): SheetHost {
           cellData,
           columnData,
           freeze: { xSplit: 0, ySplit: 1, startRow: 1, startColumn: -1 },
+          // The engine keeps this with the sheet; files say it as the setting of the printed page.
+          ...(added.page ? { custom: { page: true } } : {}),
         };
         await execute(
           InsertSheetCommand.id,

@@ -2,13 +2,14 @@
 import fs from "node:fs";
 import path from "node:path";
 import AxeBuilder from "@axe-core/playwright";
+import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { QUOTE } from "../../functions/quote.ts";
 import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { type Desk, openDesk, ready, toSheet } from "./page.ts";
+import { type Desk, openDesk, ready, saveAs } from "./page.ts";
 import { OUT } from "./serve.ts";
 
 const at = (desk: Desk, sheet: string, row: number, column: number) =>
@@ -65,9 +66,12 @@ describe("the quote on the desk", () => {
     await desk.page.waitForTimeout(600);
     await desk.page.screenshot({ path: path.join(OUT, "quote-sheet.png") });
   });
-  it("sets two machines side by side", async () => {
-    await toSheet(desk.page, "Plan");
+  it("leads back to the table, and keeps what the person typed", async () => {
+    await desk.page.click("text=Back to the table");
     await desk.page.waitForSelector(".quote #quote-first", { state: "visible" });
+    expect(await desk.page.inputValue("#quote-batch")).toBe("25");
+  });
+  it("sets two machines side by side", async () => {
     await desk.page.selectOption("#quote-first", String(MACHINES[2]![0]));
     await desk.page.selectOption("#quote-second", String(MACHINES[3]![0]));
     await desk.page.click("text=Write the comparison");
@@ -75,6 +79,15 @@ describe("the quote on the desk", () => {
     expect(await at(desk, "Compare", 0, 1)).toBe(MACHINES[2]![0]);
     expect(await at(desk, "Compare", 0, 2)).toBe(MACHINES[3]![0]);
     expect(await at(desk, "Compare", 1, 3)).toBeTypeOf("number");
+    await desk.page.waitForTimeout(600);
     await desk.page.screenshot({ path: path.join(OUT, "compare-sheet.png") });
+  });
+  it("saves both as pages that print as wide as the paper", async () => {
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.readFile(await saveAs(desk.page, "quote.xlsx"));
+    for (const name of ["Quote", "Compare"])
+      expect(book.getWorksheet(name)!.pageSetup).toMatchObject({ fitToPage: true, fitToWidth: 1, fitToHeight: 0 });
+    expect(book.getWorksheet("Plan")!.pageSetup.fitToPage).toBeFalsy();
+    expect(desk.complaints).toEqual([]);
   });
 });

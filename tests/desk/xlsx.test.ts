@@ -147,6 +147,22 @@ describe(".xlsx files of the shop (identity)", () => {
     expect(left).toEqual(["table borders and filters"]);
   });
 
+  it("keeps a page a page: as wide as the paper, its headings on each, and no other sheet one", async () => {
+    const bytes = await shopFile((book) => {
+      const sheet = book.addWorksheet("Quote", {
+        pageSetup: { fitToPage: true, fitToWidth: 1, fitToHeight: 0, printTitlesRow: "1:1" },
+      });
+      sheet.getCell("A1").value = "Section";
+      book.addWorksheet("Plan").getCell("A1").value = "Operation";
+    });
+    const { left, book } = await round(bytes);
+    expect(left).toEqual([]);
+    const page = { fitToPage: true, fitToWidth: 1, fitToHeight: 0 };
+    expect(book.getWorksheet("Quote")!.pageSetup).toMatchObject(page);
+    expect(book.getWorksheet("Quote")!.pageSetup.printTitlesRow).toMatch(/^\$?1:\$?1$/);
+    expect(book.getWorksheet("Plan")!.pageSetup.fitToPage).toBeFalsy();
+  });
+
   it("names what it does not carry over", async () => {
     const pixel = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
     const bytes = await shopFile((book) => {
