@@ -119,7 +119,6 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
     ...sentence(done.breakEven.text),
     ...leftOut(done),
   ];
-  const { rows: counted, leftOut: out } = a;
   return {
     sheet: {
       headings: [`Same rows, two ${done.what}s`, ...done.names, "Difference"],
@@ -128,11 +127,19 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
       rowFormats: rows.map(([item]) => (String(item).startsWith("Rows ") ? "0" : undefined)),
       page: true,
     },
-    warning:
-      counted.length > 0 && out.length > 0
-        ? `${plural(out.length, "row")} ${out.length === 1 ? "has" : "have"} no time on one side or both: in neither total.`
-        : undefined,
+    warning: comparisonWarning(done),
   };
+}
+
+function comparisonWarning({ quotes: [a, b], names, breakEven }: Comparison): string | undefined {
+  if (a.rows.length === 0) return breakEven.text;
+  const out = a.leftOut.length;
+  const said = [
+    out > 0 && `${plural(out, "row")} ${out === 1 ? "has" : "have"} no time on one side or both: in neither total.`,
+    a.stops.length + b.stops.length > 0 &&
+      `Cannot be made as planned (stop): ${plural(a.stops.length, "row")} with ${names[0]}, ${b.stops.length} with ${names[1]}.`,
+  ].filter((text) => text !== false);
+  return said.length > 0 ? said.join(" ") : undefined;
 }
 
 /** Rows in neither total: once where both sides have the same reason, else what each side says. */

@@ -148,6 +148,12 @@ describe("the quote on a sheet (independent: the worksheet function and the rows
     expect(session.store.get().message?.action).toMatch(/^No row has a time/);
     expect(host.sheets.get("Quote")![1]![3]).toBe(0);
   });
+  it("says that there is nothing to compare where no row has a time on both sides", async () => {
+    const { host, session } = await open();
+    for (let row = 1; row < few.length; row++) host.userEdits(row, few[0]!.indexOf("Material"), "Unobtainium 7");
+    await session.writeComparison({ machine: [String(MACHINES[2]![0]), String(MACHINES[3]![0])] }, {});
+    expect(session.store.get().message?.action).toMatch(/^No row has a time on both sides/);
+  });
   it("leads back to the row it was written from", async () => {
     const { host, session } = await open();
     host.moveTo(4, 0);
