@@ -42,6 +42,24 @@ export const RAMP_ANGLE = 3;
 
 /** Stated uncertainties: share of the force, of the flexibility, and of the tool strength already at the mean. */
 export const UNCERTAINTY = { force: 0.15, flexibility: 0.2 } as const;
+/** What the uncertainties together make of a bending, at their good and at their bad end. */
+export const GOOD_END = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
+export const BAD_END = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
+
+/** Force of the tooth that runout loads most over the even one: it takes its own chip and the runout. */
+export function runoutFactor(chip: number, runout = 0, exponent = 0): number {
+  return chip > 0 ? ((chip + runout) / chip) ** (1 - exponent) : 1;
+}
+
+/**
+ * Spring passes worth making, `most` at the most: as many as bring the size error within `allowed`, as long as each
+ * takes off at least a fiftieth of what is left. `worst` is the error after so many of them.
+ */
+export function chooseSprings(most: number, allowed: number, worst: (springs: number) => number): number {
+  let springs = 0;
+  while (springs < most && worst(springs) > allowed && worst(springs + 1) <= 0.98 * worst(springs)) springs++;
+  return springs;
+}
 
 /**
  * How much a drill cuts over its size on average, by diameter [mm]: interpolated from Machinery's Handbook,

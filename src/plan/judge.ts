@@ -2,13 +2,18 @@
 
 import { wearChange } from "../thread/gauging.ts";
 import { largestMisesStress, largestPrincipalStress } from "../tool/stress.ts";
-import { BENDING_SHARE, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
+import {
+  BAD_END,
+  BENDING_SHARE,
+  GOOD_END,
+  runoutFactor,
+  SPINDLE_EFFICIENCY,
+  STRESS_SAFETY,
+  UNCERTAINTY,
+} from "./choices.ts";
 import type { Job } from "./job.ts";
 import type { Tool } from "./read.ts";
 import type { ToolBeam } from "./tool-beam.ts";
-
-const GOOD = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
-const BAD = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
 
 /** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
 export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number): number {
@@ -82,9 +87,7 @@ export function judgeStress(
     "ROARK",
     { dimension: "stress" },
   );
-  // With runout one tooth takes up to its own chip and the runout.
-  const uneven = chip > 0 ? ((chip + (tool.runout ?? 0)) / chip) ** (1 - (material?.exponent ?? 0)) : 1;
-  const high = (1 + UNCERTAINTY.force) * uneven;
+  const high = (1 + UNCERTAINTY.force) * runoutFactor(chip, tool.runout, material?.exponent);
   const load = work.limit("stress", "tool stress", stress, allowed, "stress", [
     ((1 - UNCERTAINTY.force) * stress) / allowed,
     (high * stress) / allowed,
@@ -161,7 +164,7 @@ export function programmedSize({ work, row }: Job, wanted: number, inside: boole
 export function judgeSize({ work }: Job, { programmed, low, high, errors, name }: SizeJudgement): void {
   const middle = (errors[0] + errors[1]) / 2;
   const size = programmed + middle;
-  const corners = errors.flatMap((e) => [programmed + e * GOOD, programmed + e * BAD]);
+  const corners = errors.flatMap((e) => [programmed + e * GOOD_END, programmed + e * BAD_END]);
   const least = Math.min(...corners);
   const most = Math.max(...corners);
   const half = (high - low) / 2;

@@ -3,7 +3,7 @@
  * drilling speed by common practice; the rows say that a plain HSS tool is assumed.
  */
 import { moveTime } from "../time.ts";
-import { chooseSpeed, requireCells, SPEED_PLACE } from "./choices.ts";
+import { CLEARANCE, chooseSpeed, requireCells, SPEED_PLACE } from "./choices.ts";
 import type { Done, Job } from "./job.ts";
 import { judgeFeed } from "./judge.ts";
 import { breakthroughOf, Motion, motionOf } from "./motion.ts";
@@ -56,9 +56,9 @@ export function planHole(job: Job): Done {
   const travel = depth + (operation === "countersink" ? 0 : breakthroughOf(row.through));
   const motion = new Motion(m);
   motion.arrive(row);
-  motion.feed(travel + 2, feed);
-  if (operation === "tap") motion.feed(travel + 2, feed);
-  else motion.rapid(travel + 2);
+  motion.feed(travel + CLEARANCE, feed);
+  if (operation === "tap") motion.feed(travel + CLEARANCE, feed);
+  else motion.rapid(travel + CLEARANCE);
   if (operation === "countersink") motion.wait(moveTime(0.1 * diameter, feed, m.acceleration));
   return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
 }

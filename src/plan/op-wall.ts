@@ -1,6 +1,7 @@
+/** Milling walls: circular bores and bosses, slots, side walls straight and in arcs, faces. */
 import { neckClearance } from "../thread/fit.ts";
 import { arcFeedLimit } from "../time.ts";
-import { chooseFeed, chooseSpeed, requireCells, SPEED_PLACE } from "./choices.ts";
+import { CLEARANCE, chooseFeed, chooseSpeed, requireCells, SPEED_PLACE } from "./choices.ts";
 import { programFeed } from "./feed.ts";
 import type { Done, Job } from "./job.ts";
 import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
@@ -248,19 +249,19 @@ function timing(
       if (wall.circles) {
         const at = diameterAt(wall, depth);
         const radius = Math.max(1e-3, (wall.side === "inside" ? at - d : at + d) / 2);
-        motion.rapid(wall.depth + 2);
+        motion.rapid(wall.depth + CLEARANCE);
         motion.circle(radius, first && wall.rise > 0 ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
-        motion.rapid(wall.depth + 2);
+        motion.rapid(wall.depth + CLEARANCE);
       } else {
         const over = operation === "face" ? d : d / 2;
-        motion.rapid(wall.depth + 2);
+        motion.rapid(wall.depth + CLEARANCE);
         if (wall.side === "straight") motion.feed(wall.length! + over, feed);
         else {
           const radius = (wall.side === "inside" ? wall.finish! - d : wall.finish! + d) / 2;
           motion.arc(radius, wall.length! / (Math.PI * wall.finish!), feed);
           motion.arc(radius / 2, 0.5, feed);
         }
-        motion.rapid(wall.depth + 2);
+        motion.rapid(wall.depth + CLEARANCE);
         motion.rapid((wall.length ?? 0) + over);
       }
     });

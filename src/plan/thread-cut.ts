@@ -1,5 +1,6 @@
+/** The cut of a thread: speed, feed, forces, bending, time. */
 import { arcFeedLimit } from "../time.ts";
-import { chooseFeed, chooseSpeed, SPEED_PLACE } from "./choices.ts";
+import { CLEARANCE, chooseFeed, chooseSpeed, SPEED_PLACE } from "./choices.ts";
 import { programFeed } from "./feed.ts";
 import type { Done, Job } from "./job.ts";
 import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "./judge.ts";
@@ -169,9 +170,9 @@ function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpe
   for (const depth of chosen.depths) {
     const radius = g.pathRadius - sign * (g.fullDepth - depth);
     motion.repeat(levels, () => {
-      motion.rapid(row.depth! + 2);
+      motion.rapid(row.depth! + CLEARANCE);
       motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
-      motion.rapid(row.depth! + 2);
+      motion.rapid(row.depth! + CLEARANCE);
     });
   }
   STEPS: work.step(

@@ -1,3 +1,4 @@
+/** Where a thread mill runs and what it leaves: path, reach, ends of the helix. */
 import { neckClearance } from "../thread/fit.ts";
 import { plainPathRadius, tipDiameter } from "../thread/path.ts";
 import { sweptPathRadius, widestTipFlat } from "../thread/sweep.ts";

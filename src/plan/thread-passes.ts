@@ -1,9 +1,19 @@
+/** How many passes a thread takes: each count tried with its forces and what bending leaves. */
 import { arcDepth, arcFeed } from "../mill/arc.ts";
 import { bentPasses } from "../mill/bending.ts";
 import { largestChip, thinnedFeed } from "../mill/chip.ts";
 import { type ThreadCut, threadMillForces, threadWallForce } from "../mill/threadforce.ts";
 import { passDepths } from "../thread/passes.ts";
-import { BENDING_SHARE, edgeForce, STRESS_SAFETY, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
+import {
+  BAD_END,
+  BENDING_SHARE,
+  chooseSprings,
+  edgeForce,
+  runoutFactor,
+  STRESS_SAFETY,
+  THINNING_LIMIT,
+  UNCERTAINTY,
+} from "./choices.ts";
 import type { Job } from "./job.ts";
 import type { Tool } from "./read.ts";
 import { type Geometry, turnsOf } from "./thread-geometry.ts";
@@ -140,28 +150,16 @@ function tryPasses(
     bend(all, (from, to) => threadWallForce(cutOf(from, to, 1))),
     bend(all, (from, to) => threadMillForces(cutOf(from, to)).meanNormal),
   ] as const;
-  const bad = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
   const errorAfter = (n: number) => walls.map((w) => 2 * (fullDepth - w[n - 1]!)) as [number, number];
-  let springs = row.springPasses ?? 0;
-  if (row.springPasses === undefined) {
-    while (springs < most) {
-      const worst = Math.max(...errorAfter(passes + springs).map(Math.abs)) * bad;
-      if (worst <= BENDING_SHARE * halfTolerance) break;
-      const next = Math.max(...errorAfter(passes + springs + 1).map(Math.abs)) * bad;
-      if (next > 0.98 * worst) break;
-      springs++;
-    }
-  }
+  const worst = (springs: number) => Math.max(...errorAfter(passes + springs).map(Math.abs)) * BAD_END;
+  const allowed = BENDING_SHARE * halfTolerance;
+  const springs = row.springPasses ?? chooseSprings(most, allowed, worst);
   const n = passes + springs;
   const errors = errorAfter(n);
-  const size = (Math.max(...errors.map(Math.abs)) * bad) / (BENDING_SHARE * halfTolerance);
+  const size = worst(springs) / allowed;
   const stress =
     beam && tool.ruptureStrength !== undefined
-      ? roughStress(
-          beam,
-          tool,
-          peak * (1 + UNCERTAINTY.force) * ((chip + (tool.runout ?? 0)) / chip) ** (1 - material.exponent),
-        ) /
+      ? roughStress(beam, tool, peak * (1 + UNCERTAINTY.force) * runoutFactor(chip, tool.runout, material.exponent)) /
         (tool.ruptureStrength / STRESS_SAFETY)
       : 0;
   const rub = flankChip > 0 ? leastChip / flankChip : 0;

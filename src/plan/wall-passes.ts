@@ -3,7 +3,7 @@ import { arcFeed } from "../mill/arc.ts";
 import { bentPasses } from "../mill/bending.ts";
 import { largestChip, thinnedFeed } from "../mill/chip.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../mill/force.ts";
-import { BENDING_SHARE, edgeForce, THINNING_LIMIT, UNCERTAINTY } from "./choices.ts";
+import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, THINNING_LIMIT } from "./choices.ts";
 import { MOST_PASSES as PASS_LIMIT } from "./columns.ts";
 import type { Job } from "./job.ts";
 import type { ToolBeam } from "./tool-beam.ts";
@@ -156,19 +156,11 @@ function tryPasses(
       bend((from, to) => meanNormalForce(cutOf(from, to))),
     ] as const;
     const after = (n: number) => walls.map((w) => wall.walls * (wall.stock - w[n - 1]!)) as [number, number];
-    const bad = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
     const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
-    const worst = (n: number) => Math.max(...after(n).map(Math.abs)) * bad;
-    if (row.springPasses === undefined) {
-      while (
-        springs < most &&
-        worst(passes + springs) > allowed &&
-        worst(passes + springs + 1) < 0.98 * worst(passes + springs)
-      )
-        springs++;
-    }
+    const worst = (n: number) => Math.max(...after(passes + n).map(Math.abs)) * BAD_END;
+    springs = row.springPasses ?? chooseSprings(most, allowed, worst);
     errors = after(passes + springs);
-    size = worst(passes + springs) / allowed;
+    size = worst(springs) / allowed;
   }
   const rub = chip > 0 ? leastChip / chip : 0;
   return {
