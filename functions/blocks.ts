@@ -1,6 +1,7 @@
 /** Ranges with a heading row, as the functions for whole tables take them. */
-import { matchHeadings, ROW_COLUMNS } from "../src/plan/columns.ts";
+
 import type { Blocks } from "../src/plan/evaluate.ts";
+import { matchHeadings, ROW_COLUMNS } from "../src/table/columns.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
 /** Cells as the plan reads them: data-type objects by their basic value, errors as objects with a code. */

@@ -2,7 +2,7 @@
 
 import { advise, changeText } from "../src/plan/advise.ts";
 import { type PlanMemory, planBlock } from "../src/plan/evaluate.ts";
-import { readLists, readRows } from "../src/plan/read.ts";
+import { readLists, readRows } from "../src/table/read.ts";
 import { readBlocks } from "./blocks.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 

@@ -1,7 +1,8 @@
 /** Worksheet function for the quote of a whole planning table. */
-import { quoteTable } from "../src/plan/quote.ts";
-import { QUOTE_HEADINGS, quoteCells } from "../src/plan/quote-lines.ts";
-import { LARGEST_BATCH } from "../src/plan/quote-rows.ts";
+
+import { QUOTE_HEADINGS, quoteCells } from "../src/quote/lines.ts";
+import { quoteTable } from "../src/quote/quote.ts";
+import { LARGEST_BATCH } from "../src/quote/rows.ts";
 import { readBlocks } from "./blocks.ts";
 import { CellError, toBlock, toCellError } from "./cells.ts";
 import { count, optional } from "./params.ts";

@@ -1,7 +1,7 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
 import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
 import { planRow, planRows } from "../src/plan/evaluate.ts";
-import { type Lists, type ReadRow, readLists, readRows } from "../src/plan/read.ts";
+import { type Lists, type ReadRow, readLists, readRows } from "../src/table/read.ts";
 import type { Units } from "../src/units.ts";
 import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
 import { digits, percent } from "./ui/numbers.ts";

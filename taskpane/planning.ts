@@ -2,6 +2,9 @@
  * From the user's table to what is planned and what is written: headings matched, units settled, the cells of a fill,
  * and the basis that tells later whether a row's inputs have changed. Pure: no host, no page.
  */
+
+import type { RowPlan } from "../src/operations/shared/types.ts";
+import { SOURCES, type Source } from "../src/sources.ts";
 import {
   type Column,
   type Match,
@@ -9,9 +12,7 @@ import {
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
-} from "../src/plan/columns.ts";
-import type { RowPlan } from "../src/plan/types.ts";
-import { SOURCES, type Source } from "../src/sources.ts";
+} from "../src/table/columns.ts";
 import { fromCanonical, symbol, type Units } from "../src/units.ts";
 import type { Block, CellValue, Change, Written } from "./host/host.ts";
 import { columnName } from "./host/region.ts";

@@ -2,12 +2,13 @@
  * What the pane knows and does, without a page: reads through the host, plans, writes through the host, and turns
  * every failure into a message. Components only see the state.
  */
+
+import type { CalloutRow } from "../src/callouts/callouts.ts";
 import { TradeError } from "../src/errors.ts";
-import type { CalloutRow } from "../src/plan/callout.ts";
-import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/plan/columns.ts";
-import type { Choice } from "../src/plan/quote-compare.ts";
-import type { QuoteOptions } from "../src/plan/quote-types.ts";
-import type { RowPlan } from "../src/plan/types.ts";
+import type { RowPlan } from "../src/operations/shared/types.ts";
+import type { Choice } from "../src/quote/compare.ts";
+import type { QuoteOptions } from "../src/quote/types.ts";
+import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/table/columns.ts";
 import { fromCanonical, type Units } from "../src/units.ts";
 import { additionOf } from "./adding.ts";
 import {

@@ -3,7 +3,7 @@ import { MACHINES } from "../src/lists/machines.ts";
 import { MATERIALS } from "../src/lists/materials.ts";
 import { TOOLS } from "../src/lists/tools.ts";
 import type { ListBlock } from "../src/lists/types.ts";
-import { ROW_COLUMNS } from "../src/plan/columns.ts";
+import { ROW_COLUMNS } from "../src/table/columns.ts";
 import type { Block, NewSheet } from "./host/host.ts";
 import { reference } from "./host/region.ts";
 

@@ -2,13 +2,14 @@
  * What to change: the smallest single change that makes a row hold every limit, and the fastest row that holds them.
  * Both are searches that work the row out again and again, with a bound on how often; nothing is guessed.
  */
+
+import { DRILL_FEED_FACTOR, listedFeed } from "../operations/shared/choices.ts";
+import type { RowPlan, Verdict } from "../operations/shared/types.ts";
+import { tidy } from "../operations/shared/work.ts";
+import { ROW_COLUMNS } from "../table/columns.ts";
+import type { Lists, ReadRow, Row, Tool } from "../table/read.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../units.ts";
-import { DRILL_FEED_FACTOR, listedFeed } from "./choices.ts";
-import { ROW_COLUMNS } from "./columns.ts";
 import { planRow } from "./evaluate.ts";
-import type { Lists, ReadRow, Row, Tool } from "./read.ts";
-import type { RowPlan, Verdict } from "./types.ts";
-import { tidy } from "./work.ts";
 
 type Key = "passes" | "springPasses" | "feedPerTooth" | "surfaceSpeed" | "stickOut" | "tool" | "startDiameter";
 

@@ -2,16 +2,16 @@
 import { partCost } from "../cost.ts";
 import { TradeError } from "../errors.ts";
 import { toolLife } from "../life.ts";
+import { planDrill } from "../operations/drill.ts";
+import { planHole } from "../operations/hole.ts";
+import { type Done, type Job, startJob } from "../operations/shared/job.ts";
+import type { RowPlan } from "../operations/shared/types.ts";
+import { tidy } from "../operations/shared/work.ts";
+import { planThreadMill } from "../operations/thread-mill.ts";
+import { planWall } from "../operations/wall.ts";
+import { RESULT_COLUMNS } from "../table/columns.ts";
+import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
 import { type DimensionName, fromCanonical } from "../units.ts";
-import { RESULT_COLUMNS } from "./columns.ts";
-import { type Done, type Job, startJob } from "./job.ts";
-import { planDrill } from "./op-drill.ts";
-import { planHole } from "./op-hole.ts";
-import { planThreadMill } from "./op-thread.ts";
-import { planWall } from "./op-wall.ts";
-import { type Cells, type Lists, type ReadRow, readLists, readRows } from "./read.ts";
-import type { RowPlan } from "./types.ts";
-import { tidy } from "./work.ts";
 
 export interface Blocks {
   readonly rows: Cells;

@@ -8,7 +8,7 @@ import {
   RESULT_COLUMNS,
   ROW_COLUMNS,
   TOOL_COLUMNS,
-} from "../../src/plan/columns.ts";
+} from "../../src/table/columns.ts";
 import type { CellValue } from "../host/host.ts";
 import { columnName, reference } from "../host/region.ts";
 

@@ -1,5 +1,5 @@
 /** Callouts pasted from a drawing: what each line becomes, what was assumed, and one button that adds the rows. */
-import { type CalloutCell, type CalloutOptions, type CalloutRow, readCallouts } from "../../src/plan/callout.ts";
+import { type CalloutCell, type CalloutOptions, type CalloutRow, readCallouts } from "../../src/callouts/callouts.ts";
 import type { Units } from "../../src/units.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { digits } from "./numbers.ts";

@@ -1,6 +1,7 @@
 /** What of a row goes into the program and onto the card, as label, text and unit. Pure. */
-import { type Column, RESULT_COLUMNS } from "../../src/plan/columns.ts";
-import type { RowPlan } from "../../src/plan/types.ts";
+
+import type { RowPlan } from "../../src/operations/shared/types.ts";
+import { type Column, RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { Table } from "../host/host.ts";
 import type { Matching } from "../planning.ts";

@@ -1,5 +1,5 @@
 /** Every limit of the row as a share: a bar, and the same in text. */
-import type { Limit } from "../../src/plan/types.ts";
+import type { Limit } from "../../src/operations/shared/types.ts";
 import type { Units } from "../../src/units.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { percent, withUnit, worst } from "./numbers.ts";

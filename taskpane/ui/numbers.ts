@@ -1,5 +1,5 @@
 /** How the pane writes numbers: in the units of the row, with the digits a control takes. */
-import type { Limit } from "../../src/plan/types.ts";
+import type { Limit } from "../../src/operations/shared/types.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../../src/units.ts";
 
 /** Decimals a person wants to see, by dimension: [mm, in]. */

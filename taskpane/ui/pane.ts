@@ -7,7 +7,7 @@ import {
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
-} from "../../src/plan/columns.ts";
+} from "../../src/table/columns.ts";
 import type { Units } from "../../src/units.ts";
 import { additionOf } from "../adding.ts";
 import type { Block, Host } from "../host/host.ts";

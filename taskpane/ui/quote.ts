@@ -1,6 +1,6 @@
 /** The quote of the whole table, and the same rows on two machines or in two materials side by side. */
-import type { Choice } from "../../src/plan/quote-compare.ts";
-import type { QuoteOptions } from "../../src/plan/quote-types.ts";
+import type { Choice } from "../../src/quote/compare.ts";
+import type { QuoteOptions } from "../../src/quote/types.ts";
 import { h, type Part, replace } from "./dom.ts";
 
 export interface QuoteFacts {

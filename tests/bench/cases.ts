@@ -6,7 +6,7 @@ import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
 import { planTable } from "../../src/plan/evaluate.ts";
-import { readLists, readRows } from "../../src/plan/read.ts";
+import { readLists, readRows } from "../../src/table/read.ts";
 import { quoteBench } from "./quote-bench.ts";
 
 export interface Figure {

@@ -1,12 +1,13 @@
 /** From pasted callouts to a filled plan and a quote, without a screen. */
+
+import { calloutBlock, readCallouts } from "../../src/callouts/callouts.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { calloutBlock, readCallouts } from "../../src/plan/callout.ts";
-import { ROW_COLUMNS } from "../../src/plan/columns.ts";
 import { planTable } from "../../src/plan/evaluate.ts";
-import { quote } from "../../src/plan/quote.ts";
-import { readLists, readRows } from "../../src/plan/read.ts";
+import { quote } from "../../src/quote/quote.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
+import { readLists, readRows } from "../../src/table/read.ts";
 
 const CALLOUTS = [
   (i: number) => `${2 + (i % 7)}X ⌀.201 ↧ .${50 + (i % 40)}`,

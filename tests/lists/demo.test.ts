@@ -3,7 +3,7 @@ import { BLANK_PLAN, DEMO, DEMO_NOTES } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { ROW_COLUMNS } from "../../src/plan/columns.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
 
 const HEADINGS =
   "Row|Feature|Operation|Units|Quantity|Material|Machine|Tool|Thread|Start diameter|Finish diameter|Depth|Through|Hand|Way|Length|Side|Radial depth|Axial depth|Passes|Spring passes|Stick-out|Surface speed|Feed per tooth|Max rpm|Hole depth|Batch|Spacing|Wear factor|Measured|Wear value|Size tolerance";

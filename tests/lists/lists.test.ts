@@ -4,8 +4,8 @@ import { MATERIAL_SOURCES, MATERIALS } from "../../src/lists/materials.ts";
 import { readTable } from "../../src/lists/table.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { ListBlock } from "../../src/lists/types.ts";
-import { MACHINE_COLUMNS, MATERIAL_COLUMNS, TOOL_COLUMNS } from "../../src/plan/columns.ts";
-import { readLists } from "../../src/plan/read.ts";
+import { MACHINE_COLUMNS, MATERIAL_COLUMNS, TOOL_COLUMNS } from "../../src/table/columns.ts";
+import { readLists } from "../../src/table/read.ts";
 
 const records = (block: ListBlock) =>
   block.slice(1).map((row) => Object.fromEntries(block[0]!.map((h, i) => [String(h), row[i] ?? null])));

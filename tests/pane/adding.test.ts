@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { readCallouts } from "../../src/plan/callout.ts";
+import { readCallouts } from "../../src/callouts/callouts.ts";
 import { additionOf } from "../../taskpane/adding.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import { match } from "../../taskpane/planning.ts";

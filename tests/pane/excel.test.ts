@@ -3,7 +3,7 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { RESULT_COLUMNS } from "../../src/plan/columns.ts";
+import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { excelHost } from "../../taskpane/host/excel.ts";
 import { planner } from "../../taskpane/planner.ts";
 import { createSession, type Session } from "../../taskpane/session.ts";

@@ -3,7 +3,7 @@ import fs from "node:fs";
 import path from "node:path";
 import exceljs from "exceljs";
 import { describe, expect, it } from "vitest";
-import { RESULT_COLUMNS } from "../../src/plan/columns.ts";
+import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import type { Block, CellValue } from "../../taskpane/host/host.ts";
 import {
   BASIS,

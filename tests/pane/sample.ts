@@ -2,7 +2,7 @@
  * A made-up row of Harrow Lane Machine Works, as a plan would come out; the numbers only have to look like numbers.
  * Tests of the trade are elsewhere: here only what the pane makes of a plan is looked at.
  */
-import type { RowPlan } from "../../src/plan/types.ts";
+import type { RowPlan } from "../../src/operations/shared/types.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import type { Planner } from "../../taskpane/session.ts";
 

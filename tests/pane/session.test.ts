@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { RESULT_COLUMNS } from "../../src/plan/columns.ts";
+import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { HostError } from "../../taskpane/host/host.ts";
 import { createSession, type Session, type Suggestion } from "../../taskpane/session.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";

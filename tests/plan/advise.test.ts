@@ -5,8 +5,8 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise, changeText } from "../../src/plan/advise.ts";
-import { ROW_COLUMNS } from "../../src/plan/columns.ts";
-import { type ReadRow, readLists, readRows } from "../../src/plan/read.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
+import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { type DimensionName, fromCanonical } from "../../src/units.ts";
 
 const lists = readLists(MATERIALS, TOOLS, MACHINES);

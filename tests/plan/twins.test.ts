@@ -4,8 +4,8 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
+import type { RowPlan } from "../../src/operations/shared/types.ts";
 import { planTable } from "../../src/plan/evaluate.ts";
-import type { RowPlan } from "../../src/plan/types.ts";
 
 type Cell = string | number | null;
 type Table = readonly (readonly unknown[])[];

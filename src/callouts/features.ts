@@ -1,0 +1,301 @@
+/** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
+import { Cursor, isMark, needsDiameter } from "./cursor.ts";
+import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./types.ts";
+import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./words.ts";
+
+const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], left: [] });
+
+/** Reads a callout. A quantity in front of a further feature starts a new group. */
+export function featuresOf(tokens: readonly Placed[]): Group[] {
+  return new Reader(tokens).read();
+}
+
+type Wait = "diameter" | "depth" | "hole depth" | "by" | "circle" | "spaced";
+
+class Reader extends Cursor {
+  private readonly groups: Group[] = [newGroup()];
+  /** Only separators, tolerances and the size once more stand between the feature's diameter and here. */
+  private sized = false;
+  /** Angle in front of its countersink: "82° CSK". */
+  private angle: number | undefined;
+  /** What the next number is, said by the token before it. */
+  private waiting: { readonly for: Wait; readonly token: Placed } | undefined;
+
+  private get group(): Group {
+    return this.groups[this.groups.length - 1]!;
+  }
+  private get feature(): Feature | undefined {
+    return this.group.features[this.group.features.length - 1];
+  }
+  read(): Group[] {
+    for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
+    this.wait(undefined);
+    return this.groups;
+  }
+
+  private take(token: Placed): void {
+    const sized = this.sized;
+    this.sized = false;
+    this.place(token, sized);
+    if (sized && (["separator", "fit", "tolerance"].includes(token.kind) || isMark(token, "diameter", "diameter word")))
+      this.sized = true;
+  }
+
+  private place(token: Placed, sized: boolean): void {
+    switch (token.kind) {
+      case "times":
+        if (this.group.features.length > 0 || this.group.counts.length > 0) this.groups.push(newGroup());
+        this.group.times.push(token.count);
+        return;
+      case "count":
+        this.group.counts.push(token.count);
+        return;
+      case "thread":
+        this.start("thread", token).thread = token;
+        return;
+      case "length":
+        this.length(token, token.size, token.drill);
+        return;
+      case "angle":
+        if (this.feature?.kind === "countersink" && this.feature.angle === undefined) {
+          this.feature.angle = token.degrees;
+          this.feature.tokens.push(token);
+          this.used();
+        } else if (isMark(this.peek(), "countersink")) this.angle = token.degrees;
+        else this.group.left.push(token);
+        return;
+      case "tolerance":
+        if (
+          this.feature?.diameter &&
+          sized &&
+          (!this.feature.tolerance || (token.half && this.feature.tolerance.half))
+        ) {
+          this.feature.tolerance = bothSides(this.feature.tolerance, token);
+          this.feature.tokens.push(token);
+        } else if (this.rightBehind(token, this.feature?.depth))
+          this.group.notes.push("the tolerance of a depth is not planned");
+        else this.group.left.push(token);
+        return;
+      case "fit":
+        if (this.feature?.diameter && !this.feature.fit && !this.feature.depth) {
+          this.feature.fit = token.text;
+          this.feature.tokens.push(token);
+        } else this.group.left.push(token);
+        return;
+      case "mark":
+        this.mark(token, token.mark, sized);
+        return;
+      case "separator":
+      case "filler":
+        return;
+      default:
+        this.group.left.push(token);
+    }
+  }
+
+  /** A sign that never got its number is left over. */
+  private wait(next: Reader["waiting"]): void {
+    if (this.waiting) this.group.left.push(this.waiting.token);
+    this.waiting = next;
+  }
+
+  private used(): Wait | undefined {
+    const { waiting } = this;
+    this.waiting = undefined;
+    return waiting?.for;
+  }
+
+  /** "⌀.25 THRU 2 HOLES; ⌀.5 THRU 3 HOLES": behind a quantity a further hole is another matter, unless it belongs to a thread. */
+  private startsAnew(kind: FeatureKind, token: Placed): boolean {
+    const { counts, features } = this.group;
+    if (counts.length === 0 || features.length === 0) return false;
+    const thread = features.find((f) => f.kind === "thread")?.thread?.thread;
+    if (kind === "thread") return features.some((f) => f.kind === "thread");
+    if (kind !== "hole") return false;
+    const share = thread && token.kind === "length" ? token.size.value / thread.major : 0;
+    return !(share > PILOT_SHARE.low && share < PILOT_SHARE.high);
+  }
+
+  private start(kind: FeatureKind, token: Placed): Feature {
+    if (this.startsAnew(kind, token)) this.groups.push(newGroup());
+    const feature: Feature = { kind, tokens: [token] };
+    this.group.features.push(feature);
+    return feature;
+  }
+
+  private length(token: Placed, size: Size, drill: string | undefined): void {
+    const pending = this.used();
+    const feature = this.feature;
+    const next = this.peek();
+    if (size.value <= 0) {
+      this.group.left.push(token);
+      return;
+    }
+    if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
+      this.group.circle = size;
+      return;
+    }
+    if (pending === "spaced" || isMark(next, "spaced")) {
+      this.group.spacing = size;
+      return;
+    }
+    if (pending === "hole depth" || isMark(next, "hole depth")) {
+      this.group.holeDepth = size;
+      if (pending !== "hole depth") this.at++;
+      return;
+    }
+    if (pending === "depth") {
+      this.depth(token, size);
+      return;
+    }
+    if (pending === "diameter" || isMark(next, "diameter word")) {
+      if (isMark(next, "diameter word")) {
+        this.at++;
+        if (isMark(this.peek(), "circle")) {
+          this.group.circle = size;
+          return;
+        }
+      }
+      this.diameter(token, size, drill);
+      return;
+    }
+    // ".75 DEEP": the word belongs to the number before it.
+    const depthWord = feature ? this.depthWord() : 0;
+    if (depthWord > 0) {
+      if (depthWord > 1 && next?.kind === "mark") this.mark(next, next.mark, false);
+      this.at += depthWord;
+      this.depth(token, size);
+      return;
+    }
+    const operation = next?.kind === "mark" ? OPERATION[next.mark] : undefined;
+    if (drill !== undefined || (feature && needsDiameter(feature)) || (operation && !this.ownDiameter(1))) {
+      this.diameter(token, size, drill);
+      return;
+    }
+    if (pending === "by" && feature) {
+      // "THRU X 6" may be six of them or six deep.
+      if (feature.through) this.group.left.push(token);
+      else this.depth(token, size);
+      return;
+    }
+    if (size.limits && feature?.fit && feature.diameter && !feature.diameter.limits) {
+      feature.diameter = { ...feature.diameter, limits: size.limits };
+      return;
+    }
+    if (this.repeats(size)) {
+      this.sized = true;
+      return;
+    }
+    // "M8x16/20": the second depth is the hole's.
+    if (feature?.kind === "thread" && feature.depth && this.tokens[this.at - 1]?.kind === "separator") {
+      if (this.group.holeDepth === undefined && size.value >= feature.depth.value) {
+        this.group.holeDepth = size;
+        return;
+      }
+    }
+    if (this.plainHole()) {
+      this.diameter(token, size, drill);
+      this.group.notes.push(`${size.value} stands without ⌀: read as a diameter`);
+      return;
+    }
+    this.group.left.push(token);
+  }
+
+  /** A number that opens the callout and is followed by what only a hole has. */
+  private plainHole(): boolean {
+    if (this.group.features.length > 0) return false;
+    const before = this.tokens[this.at - 1];
+    if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
+    let ahead = 1;
+    while (this.peek(ahead)?.kind === "filler") ahead++;
+    const next = this.peek(ahead);
+    if (next?.kind === "tolerance") return !next.half;
+    return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");
+  }
+
+  /** "#7 (.201)": the size of a named drill, written once more. */
+  private repeats(size: Size): boolean {
+    const named = this.feature?.drill !== undefined ? this.feature.diameter : undefined;
+    return named !== undefined && Math.abs(named.value - size.value) < 0.0006;
+  }
+
+  private diameter(token: Placed, size: Size, drill: string | undefined): void {
+    let feature = this.feature;
+    if (feature === undefined || !needsDiameter(feature)) feature = this.start("hole", token);
+    else feature.tokens.push(token);
+    feature.diameter = size;
+    feature.drill = drill;
+    this.sized = true;
+  }
+
+  private depth(token: Placed, size: Size): void {
+    const feature = this.feature;
+    if (feature && feature.depth === undefined) {
+      feature.depth = size;
+      feature.tokens.push(token);
+      if (size.limits) this.group.notes.push(`depth ${size.limits[0]} to ${size.limits[1]}: the middle is taken`);
+    } else this.group.left.push(token);
+  }
+
+  private mark(token: Placed, mark: Mark, sized: boolean): void {
+    const feature = this.feature;
+    const kind = OPERATION[mark];
+    if (kind) {
+      const next = this.peek();
+      const last = next === undefined || next.kind === "separator" || next.kind === "count";
+      const follows = sized || (last && feature?.diameter !== undefined && !feature.through);
+      if (feature && follows && feature.kind === "hole" && !this.ownDiameter(0)) {
+        feature.kind = kind;
+        feature.tokens.push(token);
+      } else this.start(kind, token);
+      if (kind === "countersink" && this.angle !== undefined) {
+        this.feature!.angle = this.angle;
+        this.angle = undefined;
+      }
+      return;
+    }
+    const note = NOTES[mark];
+    if (note) {
+      if (!this.group.notes.includes(note)) this.group.notes.push(note);
+      return;
+    }
+    switch (mark) {
+      case "diameter":
+      case "diameter word":
+      case "by":
+      case "circle":
+      case "spaced":
+      case "hole depth":
+        if (mark === "circle" && this.group.circle) return;
+        if (mark === "spaced" && this.group.spacing) return;
+        // "CIRCLE ⌀80", "↧ ⌀…" never occurs: the sign only confirms what is wanted.
+        if (mark.startsWith("diameter") && this.waiting?.for === "circle") return;
+        this.wait({ for: mark === "diameter word" ? "diameter" : mark, token });
+        return;
+      case "depth symbol":
+      case "depth":
+        this.wait({ for: "depth", token });
+        return;
+      case "equally":
+        this.group.equally = true;
+        return;
+      case "through":
+        if (feature) {
+          feature.through = true;
+          feature.tokens.push(token);
+        } else this.group.left.push(token);
+        return;
+      case "both":
+        if (feature) feature.bothSides = true;
+        else this.group.left.push(token);
+        return;
+      case "left":
+      case "right":
+        if (feature?.kind === "thread") feature.hand = mark;
+        else this.group.left.push(token);
+        return;
+      default:
+        this.group.left.push(token);
+    }
+  }
+}

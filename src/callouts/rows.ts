@@ -1,0 +1,296 @@
+/** Features of a callout to planning rows, in the order they are cut. */
+
+import type { Units } from "../units.ts";
+import { limitsOf, standardTolerance } from "./fits.ts";
+import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
+import { clean, inUnits, quantityOf, spacingOf } from "./units.ts";
+import { PILOT_SHARE } from "./words.ts";
+
+/** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
+const PITCHES_BELOW_THREAD = 2;
+/** A drill holds about this grade (common practice); a hole with less tolerance is bored. */
+const DRILLED_GRADE = 11;
+/** Larger holes are bored rather than drilled from solid [mm] (common practice). */
+const LARGEST_DRILL = 40;
+
+/** More of one feature than that is a misreading. */
+const MOST = 100000;
+
+const INCH = 25.4;
+/** Planning rows of one group of features. */
+export function rowsOf(group: Group, units: Units | null, base: CalloutCells): { rows: RowDraft[]; left: Placed[] } {
+  const reader = new RowMaker(group, units, base);
+  return { rows: reader.rows(), left: reader.left };
+}
+
+const RANK: Readonly<Record<string, number>> = {
+  drill: 0,
+  boss: 0,
+  bore: 1,
+  counterbore: 2,
+  countersink: 3,
+  ream: 4,
+  "thread mill": 5,
+};
+
+class RowMaker {
+  readonly left: Placed[];
+  private readonly quantity;
+
+  constructor(
+    private readonly group: Group,
+    private readonly units: Units | null,
+    private readonly base: CalloutCells,
+  ) {
+    this.left = [...group.left];
+    this.quantity = quantityOf(group);
+  }
+
+  rows(): RowDraft[] {
+    this.joinPilot();
+    const kept = this.group.features.filter((f) => {
+      if (f.thread || f.diameter) return true;
+      const seat = f.kind === "counterbore" || f.kind === "spotface" || f.kind === "countersink";
+      if (seat && this.group.features.some((o) => o.thread || o.diameter)) return true;
+      this.left.push(...f.tokens);
+      return false;
+    });
+    const threads = kept.filter((f) => f.thread);
+    const pilots = new Map(threads.map((t) => [t, this.pilotOf(t, kept)] as const));
+    const used = new Set([...pilots.values()].filter((p) => p !== undefined));
+    const drafts: RowDraft[] = [];
+    for (const f of kept) {
+      if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
+      else if (!used.has(f)) drafts.push(this.plainRow(f, kept));
+    }
+    return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
+  }
+
+  /** A hole of which only the depth is told, beside a thread: the depth of the hole under it. */
+  private joinPilot(): void {
+    const { features } = this.group;
+    const thread = features.find((f) => f.thread);
+    if (!thread) return;
+    for (const f of [...features]) {
+      if (f.diameter || !["drill", "pilot", "hole"].includes(f.kind)) continue;
+      if (f.depth && this.group.holeDepth === undefined) this.group.holeDepth = f.depth;
+      else if (f.depth) continue;
+      if (f.through) thread.through ??= true;
+      features.splice(features.indexOf(f), 1);
+    }
+  }
+
+  private value(size: Size | undefined): number | null {
+    return inUnits(size, this.units);
+  }
+
+  private pilotOf({ thread: token }: Feature, features: readonly Feature[]): Feature | undefined {
+    const thread = token?.thread;
+    const said = features.find((f) => f.kind === "pilot" && f.diameter);
+    if (said || !thread || thread.kind === "external") return said;
+    const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
+    const share = (f: Feature) => ((this.value(f.diameter) ?? 0) * scale) / thread.major;
+    return features
+      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
+      .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
+      .sort((a, b) => share(b) - share(a))[0];
+  }
+
+  /** What all rows of the group share. */
+  private draft(
+    cells: CalloutCells,
+    notes: readonly (string | undefined)[],
+    feature: Feature,
+    understood = true,
+  ): RowDraft {
+    const { group, quantity } = this;
+    const twice = feature.bothSides ? 2 : 1;
+    const spacing = spacingOf(group, quantity.pattern, this.units);
+    const many = quantity.total > MOST;
+    const all = [
+      many ? "quantity not understood" : undefined,
+      ...notes,
+      quantity.note,
+      twice > 1 ? `both sides: quantity × 2 = ${quantity.total * 2}` : undefined,
+      ...group.notes.filter((n) => !(quantity.told && n.startsWith("TYP"))),
+      spacing.note,
+    ];
+    return {
+      cells: {
+        ...this.base,
+        Units: this.units,
+        Quantity: many ? null : quantity.total * twice,
+        ...cells,
+        Through: feature.through ? "yes" : null,
+        Spacing: spacing.value,
+      },
+      understood: understood && !many,
+      notes: all.filter((n) => n !== undefined),
+    };
+  }
+
+  private threadRows(f: Feature, pilot: Feature | undefined): RowDraft[] {
+    const token = f.thread!;
+    const thread = token.thread;
+    const cells = { Thread: token.designation, Hand: f.hand ?? null };
+    const depth = this.value(f.depth);
+    if (!thread) {
+      const rows = pilot ? [this.plainRow(pilot, [])] : [];
+      return [
+        ...rows,
+        this.draft({ ...cells, Operation: "thread mill", Depth: depth }, [token.error, token.note], f, false),
+      ];
+    }
+    const through = f.through || pilot?.through;
+    if (thread.kind === "external") {
+      const note = "external thread: the diameter before it is not in the callout";
+      return [
+        this.draft({ ...cells, Operation: "thread mill", Depth: depth }, [note, token.note, this.depthNote(f)], f),
+      ];
+    }
+    const notes = [token.note];
+    let holeDepth = this.value(this.group.holeDepth ?? pilot?.depth);
+    let drillDepth = holeDepth ?? (f.through && !pilot ? depth : null);
+    if (drillDepth === null && depth !== null && !through && this.units !== null) {
+      const pitch =
+        thread.native === this.units ? thread.pitch : this.units === "mm" ? thread.pitch * INCH : thread.pitch / INCH;
+      holeDepth = clean(depth + PITCHES_BELOW_THREAD * pitch);
+      drillDepth = holeDepth;
+      notes.push(`hole assumed ${PITCHES_BELOW_THREAD} pitches deeper than the thread: ${holeDepth}`);
+    }
+    const start = this.value(pilot?.diameter);
+    const bored = pilot?.kind === "bore";
+    const drillFeature: Feature = { kind: "drill", tokens: [], through, bothSides: f.bothSides };
+    const drillNotes = [
+      pilot?.drill && `drill ${pilot.drill}`,
+      pilot ? undefined : "drill size: the thread's tap drill",
+    ];
+    return [
+      this.draft(
+        {
+          Thread: bored ? null : token.designation,
+          Operation: bored ? "bore" : "drill",
+          "Finish diameter": start,
+          Depth: drillDepth,
+        },
+        [
+          ...drillNotes,
+          ...notes,
+          drillDepth === null ? this.depthNote(drillFeature) : undefined,
+          this.limitsNote(pilot),
+        ],
+        drillFeature,
+      ),
+      this.draft(
+        {
+          ...cells,
+          Operation: "thread mill",
+          "Start diameter": start,
+          Depth: depth,
+          "Hole depth": through ? null : holeDepth,
+        },
+        [...notes, depth === null ? this.depthNote(f) : undefined],
+        f,
+      ),
+    ];
+  }
+
+  private depthNote(f: Feature): string | undefined {
+    if (f.depth) return undefined;
+    return f.through ? "through: Depth is the thickness there, which is not in the callout" : "depth is not told";
+  }
+
+  private limitsNote(f: Feature | undefined): string | undefined {
+    const limits = f && limitsOf(f, this.units);
+    return limits ? `limits ${limits.low} to ${limits.high}` : undefined;
+  }
+
+  /** A row of a hole, bore, seat or boss. */
+  private plainRow(f: Feature, features: readonly Feature[]): RowDraft {
+    const nominal = this.value(f.diameter);
+    const limits = limitsOf(f, this.units);
+    const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
+    let operation =
+      { hole: "drill", pilot: "drill", spotface: "counterbore", thread: "drill" }[f.kind as "hole"] ?? f.kind;
+    if (f.kind === "hole" && limits?.shaft) {
+      operation = "boss";
+      notes.push(`${f.fit} is a shaft class: planned as a boss`);
+    } else if (f.kind === "hole" && nominal !== null && this.units !== null) {
+      const scale = this.units === "in" ? INCH : 1;
+      const holds = standardTolerance(nominal * scale, DRILLED_GRADE);
+      if (limits && holds !== undefined && (limits.high - limits.low) * scale < holds - 1e-9) {
+        operation = "bore";
+        notes.push(`planned as a bore from solid: the tolerance is less than drilling holds (IT${DRILLED_GRADE})`);
+      } else if (nominal * scale > LARGEST_DRILL) {
+        operation = "bore";
+        notes.push(`planned as a bore from solid: larger than a drill of ${LARGEST_DRILL} mm`);
+      }
+    }
+    let understood = nominal !== null;
+    if (!limits && (f.fit || f.tolerance)) {
+      notes.push(f.tolerance ? "tolerance not understood" : `tolerance class ${f.fit} is not in the table: no limits`);
+      understood = false;
+    }
+    if (f.tolerance?.half) notes.push("only one side of the tolerance is written: the other is taken as 0");
+    if (nominal === null) notes.push("diameter is not told");
+    let finish = nominal;
+    let tolerance: number | null = null;
+    if (limits) {
+      const middle = clean((limits.low + limits.high) / 2);
+      const half = clean((limits.high - limits.low) / 2);
+      const source = f.fit && !f.tolerance ? ` (${f.fit}, ISO 286)` : "";
+      if (operation === "drill" && middle !== nominal) {
+        notes.push(
+          `limits ${limits.low} to ${limits.high}${source}: not symmetrical about the drill's size, Size tolerance left blank`,
+        );
+      } else {
+        finish = middle;
+        tolerance = half;
+        notes.push(`limits ${limits.low} to ${limits.high}${source}: middle ${middle} ± ${half}`);
+      }
+    }
+    const seat = operation === "counterbore" || operation === "countersink";
+    const start = this.startOf(f, operation, features);
+    let depth = this.value(f.depth);
+    if (operation === "countersink") {
+      notes.push(f.angle === undefined ? "angle is not told" : `countersink ${f.angle}°`);
+      if (
+        depth === null &&
+        f.angle !== undefined &&
+        f.angle > 0 &&
+        f.angle < 180 &&
+        finish !== null &&
+        start !== null &&
+        finish > start
+      ) {
+        depth = clean((finish - start) / 2 / Math.tan((f.angle * Math.PI) / 360));
+        notes.push("depth of the cone from the face: (D − d)/(2·tan(angle/2))");
+      }
+    }
+    if (f.kind === "spotface" && depth === null) notes.push("spotface: as deep as cleans up the face, not told");
+    else if (depth === null) notes.push(seat ? "depth is not told" : this.depthNote(f));
+    return this.draft(
+      {
+        Operation: operation,
+        "Start diameter": start,
+        "Finish diameter": finish,
+        Depth: depth,
+        "Size tolerance": tolerance,
+      },
+      notes,
+      f,
+      understood,
+    );
+  }
+
+  /** The hole that is there before a seat, a reamer or a bore: the largest smaller one of the callout. */
+  private startOf(f: Feature, operation: string, features: readonly Feature[]): number | null {
+    if (operation === "drill" || operation === "boss") return null;
+    const own = this.value(f.diameter);
+    const smaller = features
+      .filter((o) => o !== f && ["hole", "drill", "pilot", "ream", "bore"].includes(o.kind))
+      .map((o) => this.value(o.diameter))
+      .filter((d) => d !== null && own !== null && d < own) as number[];
+    return smaller.length > 0 ? Math.max(...smaller) : null;
+  }
+}

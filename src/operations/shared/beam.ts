@@ -1,0 +1,124 @@
+/** The listed tool as a beam: its parts from the tip to the holder, how springy it is at the cut, what breaks it. */
+
+import type { Machine, Row, Tool } from "../../table/read.ts";
+import { type BeamOptions, deflectionParts, fromLoad, type Segment } from "../../tool/beam.ts";
+import { FLUTED_SHARE, STICK_OUT_RATIO } from "./choices.ts";
+import type { Work } from "./work.ts";
+
+export interface ToolBeam {
+  /** From the tip to the holder [mm]. */
+  readonly parts: readonly (Segment & { readonly part: string })[];
+  readonly stickOut: number;
+  readonly options: BeamOptions;
+  /** Flexibility where the force acts [mm/N], the holder's spring included. */
+  flexibility(loadFromTip: number): number;
+  /** Parts from the point of load on. */
+  loaded(loadFromTip: number): readonly Segment[];
+}
+
+/** Modulus of common tool materials [GPa], where the list is silent: cemented carbide 600, high-speed steel 210 (handbook values, from memory). */
+const MODULUS = { carbide: 600, hss: 210 } as const;
+/** Poisson's ratio: carbide 0.22, steel 0.29 (handbook values, from memory). */
+const POISSON = { carbide: 0.22, hss: 0.29 } as const;
+
+/**
+ * The beam of a tool for a row, or undefined with a reason when the list lacks a size. A fluted part bends like a
+ * round bar of 0.8 of its diameter.
+ */
+export function toolBeam(work: Work, row: Row, tool: Tool, machine: Machine | undefined): ToolBeam | undefined {
+  const stickOut = row.stickOut ?? tool.stickOut;
+  const { diameter } = tool;
+  if (stickOut === undefined || diameter === undefined) {
+    work.reason(
+      "check",
+      "no-stick-out",
+      `${tool.tool} has no stick-out: bending and stress are not worked out`,
+      "type a Stick-out in the row or in the tool list",
+    );
+    return undefined;
+  }
+  const parts = partsOf(tool, stickOut);
+  const substrate = tool.substrate ?? "carbide";
+  const options: BeamOptions = {
+    modulus: tool.modulus ?? MODULUS[substrate],
+    poisson: POISSON[substrate],
+    shear: true,
+    stepFlexibility: true,
+    holderStiffness: machine?.holderStiffness,
+  };
+  const shank = tool.shankDiameter ?? diameter;
+  const ratioDiameter = tool.neckDiameter === undefined ? diameter : Math.max(diameter, shank);
+  work.limit("stickOut", "stick-out", stickOut, STICK_OUT_RATIO * ratioDiameter, "length");
+  if (stickOut > STICK_OUT_RATIO * ratioDiameter * 1.0000001) {
+    work.reason(
+      "check",
+      "stick-out",
+      `stick-out ${work.say(stickOut)} is ${(stickOut / ratioDiameter).toFixed(1)} × the diameter; above ${STICK_OUT_RATIO} × it chatters easily`,
+      "hold the tool shorter, or take a thicker shank",
+      { value: stickOut, limit: STICK_OUT_RATIO * ratioDiameter, dimension: "length" },
+    );
+  }
+  const known = new Map<number, number>();
+  return {
+    parts,
+    stickOut,
+    options,
+    loaded: (loadFromTip) => fromLoad(parts, loadFromTip),
+    flexibility(loadFromTip) {
+      let c = known.get(loadFromTip);
+      if (c === undefined) {
+        c = deflectionParts(1, fromLoad(parts, loadFromTip), options).total;
+        known.set(loadFromTip, c);
+      }
+      return c;
+    },
+  };
+}
+
+function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
+  const diameter = tool.diameter!;
+  const shank = tool.shankDiameter ?? diameter;
+  const isThread = tool.kind === "thread mill single" || tool.kind === "thread mill full";
+  const parts: (Segment & { part: string })[] = [];
+  let at = 0;
+  const add = (to: number, d: number, part: string) => {
+    const end = Math.min(to, stickOut);
+    if (end - at <= 1e-9) return;
+    parts.push({ tipDiameter: d, holderDiameter: d, length: end - at, part });
+    at = end;
+  };
+  if (tool.kind === "thread mill single") {
+    if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
+      add(tool.neckLength, tool.neckDiameter, "neck");
+    else if (tool.cuttingLength !== undefined) add(tool.cuttingLength, FLUTED_SHARE * diameter, "cutting part");
+  } else {
+    const core = FLUTED_SHARE * diameter;
+    if (tool.cuttingLength !== undefined) {
+      add(
+        tool.cuttingLength,
+        isThread && tool.neckDiameter !== undefined ? Math.min(core, tool.neckDiameter) : core,
+        "cutting part",
+      );
+    }
+    if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
+      add(tool.neckLength, tool.neckDiameter, "neck");
+  }
+  add(stickOut, shank, "shank");
+  return parts;
+}
+
+/** Worksheet formula of the deflection step. */
+export function toolDeflectionCell(work: Work, beam: ToolBeam, loadFromTip: number, force: number): string | undefined {
+  if (!work.detail || beam.options.poisson !== 0.22) return undefined;
+  const holder = beam.options.holderStiffness;
+  const parts = beam.loaded(loadFromTip).map((p) => ({ diameter: p.holderDiameter, length: p.length }));
+  const call = work.formula(
+    "TOOLDEFLECTION",
+    [force, "force"],
+    "§",
+    work.units,
+    [beam.options.modulus, "modulus"],
+    holder === undefined ? null : [holder, "stiffness"],
+  );
+  return call.replace('"§"', work.segments(parts));
+}

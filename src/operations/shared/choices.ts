@@ -1,0 +1,260 @@
+/**
+ * What a row chooses where its cells are blank, and the limits it is held to. Each rule is common practice of the
+ * trade unless it names a source; all of them are starting values that the shop's own cells beat.
+ */
+import { type DrillSet, nearestDrill } from "../../drill/sizes.ts";
+import { TradeError } from "../../errors.ts";
+import { spindleSpeed, surfaceSpeed } from "../../mill/speed.ts";
+import { interpolate } from "../../numeric.ts";
+import type { Machine, Material, Row, Tool } from "../../table/read.ts";
+import { tidy, type Work } from "./work.ts";
+
+/** Place in the material's speed range: middle for milling, lower quarter for drilling (chips must come out of the hole). */
+export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
+/** Feed per lip of a drill against the listed feed per tooth of a cutter of that diameter. */
+export const DRILL_FEED_FACTOR = 1.5;
+/** The edge feed is never raised above this multiple of the list for thin chips. */
+export const THINNING_LIMIT = 2;
+/** Efficiency from the spindle motor to the cut. */
+export const SPINDLE_EFFICIENCY = 0.85;
+/** Rupture strength is divided by this (judgement; carbide is brittle and its strength scatters). */
+export const STRESS_SAFETY = 3;
+/** Share of the allowed size error (half the tolerance) that bending may use: the middle half stays. */
+export const BENDING_SHARE = 0.5;
+/** Stick-out against diameter above which a row is to be looked at. */
+export const STICK_OUT_RATIO = 4;
+/** Room per side that a neck needs for chips [mm]. */
+export const NECK_ROOM = 0.05;
+/** Percent of thread above which no tap or thread mill should be asked to go (the basic profile is 83.3 %). */
+export const PERCENT_LIMIT = 100 * (5 / 6);
+/** An end mill's fluted part bends like a round bar of this share of its diameter. */
+export const FLUTED_SHARE = 0.8;
+/** Height above the face at which rapid becomes feed [mm]. */
+export const CLEARANCE = 2;
+/** Distance between holes where the row does not say [mm]. */
+export const DEFAULT_SPACING = 25;
+/** Depth of hole, in diameters, from which a drill pecks. */
+export const PECK_FROM = 3;
+/** How far a drill goes out of a through hole [mm]. */
+export const BREAKTHROUGH = 1;
+/** Ramp of a helical entry [deg]. */
+export const RAMP_ANGLE = 3;
+
+/** Stated uncertainties: share of the force, of the flexibility, and of the tool strength already at the mean. */
+export const UNCERTAINTY = { force: 0.15, flexibility: 0.2 } as const;
+/** What the uncertainties together make of a bending, at their good and at their bad end. */
+export const GOOD_END = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
+export const BAD_END = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
+
+/** Force of the tooth that runout loads most over the even one: it takes its own chip and the runout. */
+export function runoutFactor(chip: number, runout = 0, exponent = 0): number {
+  return chip > 0 ? ((chip + runout) / chip) ** (1 - exponent) : 1;
+}
+
+/**
+ * Spring passes worth making, `most` at the most: as many as bring the size error within `allowed`, as long as each
+ * takes off at least a fiftieth of what is left. `worst` is the error after so many of them.
+ */
+export function chooseSprings(most: number, allowed: number, worst: (springs: number) => number): number {
+  let springs = 0;
+  while (springs < most && worst(springs) > allowed && worst(springs + 1) <= 0.98 * worst(springs)) springs++;
+  return springs;
+}
+
+/**
+ * How much a drill cuts over its size on average, by diameter [mm]: interpolated from Machinery's Handbook,
+ * "Accuracy of drilled holes" (mean oversize; from memory).
+ */
+const OVERSIZE: readonly (readonly [number, number])[] = [
+  [1.5875, 0.0381],
+  [3.175, 0.0762],
+  [6.35, 0.1016],
+  [12.7, 0.127],
+  [25.4, 0.1778],
+];
+
+/** Mean drilling oversize at a diameter [mm]; a carbide drill holds about a third of what a twist drill of HSS does. */
+export function drillOversize(diameter: number, substrate: "carbide" | "hss" | undefined): number {
+  const hss = diameter < 1.5875 ? (0.0381 * diameter) / 1.5875 : interpolate(OVERSIZE, diameter);
+  return substrate === "carbide" ? hss / 3 : hss;
+}
+
+/** A drill within this of a size [mm] is the drill of that size. */
+export const SAME_SIZE = 0.011;
+
+/** Trade name of the drill of a size [mm] in the sets; null where they have none, or do not reach that far. */
+export function drillNameOf(diameter: number, sets: readonly DrillSet[]): string | null {
+  try {
+    const drill = nearestDrill(diameter, sets);
+    return Math.abs(drill.diameter - diameter) <= SAME_SIZE ? drill.name : null;
+  } catch (error) {
+    if (error instanceof TradeError) return null;
+    throw error;
+  }
+}
+
+export interface Speed {
+  readonly rpm: number;
+  readonly surfaceSpeed: number;
+  /** The material's range for the tool's substrate [m/min]. */
+  readonly range?: readonly [number, number];
+}
+
+/** Spindle speed within material, tool, machine and the row's own limit; undefined (with a reason) when nothing tells it. */
+export function chooseSpeed(
+  work: Work,
+  row: Row,
+  material: Material | undefined,
+  tool: Tool | undefined,
+  machine: Machine | undefined,
+  diameter: number,
+  place: number,
+): Speed | undefined {
+  const hss = tool?.substrate === "hss";
+  const low = hss ? material?.speedHssLow : material?.speedCarbideLow;
+  const high = hss ? material?.speedHssHigh : material?.speedCarbideHigh;
+  const wanted = row.surfaceSpeed ?? (low !== undefined && high !== undefined ? low + place * (high - low) : undefined);
+  if (wanted === undefined) {
+    if (material) {
+      work.reason(
+        "stop",
+        "no-speed",
+        `${material.material} has no surface speed for ${hss ? "HSS" : "carbide"} tools in the list`,
+        "type a Surface speed in the row, or fill in the material's range",
+      );
+    }
+    return undefined;
+  }
+  const caps = [
+    [machine?.maxRpm, "the machine"],
+    [tool?.maxRpm, "the tool"],
+    [row.maxRpm, "the row's Max rpm"],
+  ] as const;
+  let cap = Number.POSITIVE_INFINITY;
+  let capName = "";
+  for (const [value, name] of caps) {
+    if (value !== undefined && value < cap) {
+      cap = value;
+      capName = name;
+    }
+  }
+  const free = spindleSpeed(wanted, diameter);
+  let rpm = Math.min(free, cap);
+  const least = machine?.minRpm ?? 0;
+  if (rpm < least) {
+    rpm = least;
+    work.reason(
+      "check",
+      "speed-under-machine",
+      `the wanted ${tidy(Math.round(free), 0)} rpm is under the machine's slowest ${Math.round(least)} rpm`,
+      "use a machine with a slower spindle or a smaller cutter",
+      { value: least, limit: free },
+    );
+  }
+  const vc = surfaceSpeed(rpm, diameter);
+  if (low !== undefined && high !== undefined) {
+    STEPS: work.step(
+      "speedRange",
+      "surface speed range",
+      `${tidyRange(low, high, work)}`,
+      "from the material's row",
+      "COMMON",
+    );
+    if (vc > high * 1.000001) {
+      work.reason(
+        "check",
+        "speed-over-material",
+        `surface speed ${work.say(vc, "surface speed")} is above the material's ${work.say(high, "surface speed")}`,
+        "lower the surface speed, or expect short tool life",
+        { value: vc, limit: high, dimension: "surface speed" },
+      );
+    }
+  }
+  STEPS: work.step(
+    "spindleSpeed",
+    "spindle speed",
+    rpm,
+    cap < free ? `n = 1000·vc/(π·D), capped by ${capName}` : "n = 1000·vc/(π·D)",
+    "MH",
+    {
+      unit: "1/min",
+      cell:
+        rpm === least && least > 0
+          ? undefined
+          : work.formula(
+              "RPM",
+              [wanted, "surface speed"],
+              [diameter, "length"],
+              work.units,
+              Number.isFinite(cap) ? cap : null,
+            ),
+    },
+  );
+  STEPS: work.step("surfaceSpeed", "surface speed", vc, "vc = π·D·n/1000", "MH", {
+    dimension: "surface speed",
+    cell: work.formula("SURFACESPEED", rpm, [diameter, "length"], work.units),
+  });
+  if (Number.isFinite(cap)) work.limit("spindleSpeed", "spindle speed", rpm, cap);
+  if (cap < free) {
+    work.reason(
+      "ok",
+      "speed-capped",
+      `spindle speed is held at ${Math.round(cap)} rpm by ${capName}; ${tidy(Math.round(free), 0)} rpm was wanted`,
+      "a faster spindle would shorten the row",
+      { value: free, limit: cap },
+    );
+  }
+  work.set({ spindleSpeed: rpm, surfaceSpeed: vc });
+  return { rpm, surfaceSpeed: vc, range: low !== undefined && high !== undefined ? [low, high] : undefined };
+}
+
+function tidyRange(low: number, high: number, work: Work): string {
+  return `${work.say(low, "surface speed")} to ${work.say(high, "surface speed")}`;
+}
+
+/** Feed per tooth of the list at a diameter: 3, 6 and 12 mm joined by lines, in proportion below 3 mm, level above 12. */
+export function listedFeed(material: Material, diameter: number): number | undefined {
+  const points: [number, number][] = [];
+  if (material.feed3 !== undefined) points.push([3, material.feed3]);
+  if (material.feed6 !== undefined) points.push([6, material.feed6]);
+  if (material.feed12 !== undefined) points.push([12, material.feed12]);
+  const first = points[0];
+  if (!first) return undefined;
+  return diameter < first[0] ? (first[1] * diameter) / first[0] : interpolate(points, diameter);
+}
+
+/** The row's own feed per tooth or the list's; undefined (with a reason) when neither is there. */
+export function chooseFeed(
+  work: Work,
+  row: Row,
+  material: Material | undefined,
+  diameter: number,
+  factor = 1,
+): number | undefined {
+  if (row.feedPerTooth !== undefined) return row.feedPerTooth;
+  const listed = material ? listedFeed(material, diameter) : undefined;
+  if (listed !== undefined) return listed * factor;
+  if (material) {
+    work.reason(
+      "stop",
+      "no-feed",
+      `${material.material} has no feed per tooth in the list`,
+      "type a Feed per tooth in the row, or fill in the material's feeds",
+    );
+  }
+  return undefined;
+}
+
+/** Ploughing force per length of edge [N/mm]: kc1.1 on an edge radius of chip (judgement; published fits lie around it). */
+export function edgeForce(kc11: number, edgeRadius: number | undefined): number {
+  return kc11 * (edgeRadius ?? 0);
+}
+
+/** Names of required cells that are blank, as one reason. */
+export function requireCells(work: Work, cells: Readonly<Record<string, unknown>>): boolean {
+  const missing = Object.keys(cells).filter((name) => cells[name] === undefined);
+  if (missing.length === 0) return true;
+  const names = missing.join(", ").replace(/, ([^,]*)$/, " and $1");
+  work.reason("stop", "row-incomplete", `${names} ${missing.length > 1 ? "are" : "is"} blank`, `fill in ${names}`);
+  return false;
+}

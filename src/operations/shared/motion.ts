@@ -1,0 +1,104 @@
+/** How long a feature takes on the machine: rapids, plunges, arcs, turns, pecks, in the order they run. */
+
+import type { Machine, Row } from "../../table/read.ts";
+import { arcTime, moveTime } from "../../time.ts";
+import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING, PECK_FROM } from "./choices.ts";
+
+/** Seconds of one feature by what the machine does in them. */
+export interface FeatureTime {
+  cutting: number;
+  moving: number;
+  waiting: number;
+  /** What the same cutting path would take at the programmed feed without acceleration [s]. */
+  ideal: number;
+}
+
+export interface MachineMotion {
+  readonly rapid: number;
+  readonly acceleration: number;
+}
+
+/** Rapid [mm/min] and acceleration of a machine, when its row tells both. */
+export function motionOf(machine: Machine | undefined): MachineMotion | undefined {
+  if (machine?.rapid === undefined || machine.acceleration === undefined) return undefined;
+  return { rapid: machine.rapid * 1000, acceleration: machine.acceleration };
+}
+
+export class Motion {
+  readonly time: FeatureTime = { cutting: 0, moving: 0, waiting: 0, ideal: 0 };
+  private readonly m: MachineMotion;
+  constructor(m: MachineMotion) {
+    this.m = m;
+  }
+
+  total(): number {
+    return this.time.cutting + this.time.moving + this.time.waiting;
+  }
+
+  rapid(distance: number): void {
+    if (distance > 0) this.time.moving += moveTime(distance, this.m.rapid, this.m.acceleration);
+  }
+
+  feed(distance: number, feed: number): void {
+    if (distance <= 0) return;
+    this.time.cutting += moveTime(distance, feed, this.m.acceleration);
+    this.time.ideal += (60 * distance) / feed;
+  }
+
+  /** Arc or helix at a feed; the acceleration caps the feed on small radii. */
+  arc(radius: number, turns: number, feed: number, risePerTurn = 0): void {
+    if (radius <= 0 || turns <= 0) return;
+    this.time.cutting += arcTime(radius, turns, feed, this.m.acceleration, risePerTurn);
+    this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
+  }
+
+  /** The same moves so many times over. */
+  repeat(times: number, moves: () => void): void {
+    const before = { ...this.time };
+    moves();
+    for (const key of ["cutting", "moving", "waiting", "ideal"] as const) {
+      this.time[key] = before[key] + times * (this.time[key] - before[key]);
+    }
+  }
+
+  wait(seconds: number): void {
+    this.time.waiting += seconds;
+  }
+
+  /** From the last feature to this one, and down to the clearance height. */
+  arrive(row: Row): void {
+    this.rapid(row.spacing ?? DEFAULT_SPACING);
+    this.rapid(10 * CLEARANCE);
+  }
+
+  /** A hole drilled `travel` deep (point included), with full retracts from PECK_FROM diameters on. Returns the pecks. */
+  drill(travel: number, diameter: number, feed: number): number {
+    const first = PECK_FROM * diameter;
+    if (travel <= first) {
+      this.feed(travel + CLEARANCE, feed);
+      this.rapid(travel + CLEARANCE);
+      return 1;
+    }
+    const pecks = 1 + Math.ceil((travel - first) / diameter - 1e-9);
+    let bottom = 0;
+    for (let i = 0; i < pecks; i++) {
+      const next = Math.min(travel, i === 0 ? first : first + i * diameter);
+      const start = i === 0 ? -CLEARANCE : bottom - CLEARANCE / 4;
+      if (i > 0) this.rapid(bottom + CLEARANCE * 0.75);
+      this.feed(next - start, feed);
+      this.rapid(next + CLEARANCE);
+      bottom = next;
+    }
+    return pecks;
+  }
+
+  /** One pass around: half-circle in from the middle, `turns` on the path, half-circle out. */
+  circle(radius: number, turns: number, feed: number, risePerTurn: number): void {
+    this.arc(radius / 2, 0.5, feed);
+    this.arc(radius, turns, feed, risePerTurn);
+    this.arc(radius / 2, 0.5, feed);
+  }
+}
+
+/** Breakthrough of a through hole [mm]. */
+export const breakthroughOf = (through: boolean | undefined) => (through ? BREAKTHROUGH : 0);

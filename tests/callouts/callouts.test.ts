@@ -1,0 +1,301 @@
+import fs from "node:fs";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { calloutBlock, readCallouts } from "../../src/callouts/callouts.ts";
+import { fitDeviations, standardTolerance } from "../../src/callouts/fits.ts";
+
+interface Case {
+  readonly text: string;
+  readonly units?: "mm" | "in";
+  readonly rows: readonly Readonly<Record<string, string | number | boolean | null>>[];
+  readonly why: string;
+}
+const corpus = JSON.parse(fs.readFileSync(new URL("../published/callouts.json", import.meta.url), "utf8")) as {
+  cases: Case[];
+};
+
+/** Sizes are decimal text or short sums of it; chords and cones are written to six digits. */
+const CLOSE = 1e-6;
+
+describe("callouts of drawings (published)", () => {
+  it.each(corpus.cases.map((c) => [c.text.replace(/\n/g, " ⏎ ").replace(/\r/g, ""), c] as const))(
+    "reads %s",
+    (_, c) => {
+      const { rows } = readCallouts(c.text, { units: c.units });
+      expect(
+        rows.map((r) => r.cells.Operation ?? null),
+        `${c.why}: ${JSON.stringify(rows)}`,
+      ).toEqual(c.rows.map((r) => r.Operation));
+      c.rows.forEach((wanted, i) => {
+        const row = rows[i]!;
+        const cells = row.cells as Record<string, unknown>;
+        for (const [heading, value] of Object.entries(wanted)) {
+          if (heading === "understood") continue;
+          const at = `${heading} of row ${i + 1} (${c.why}): ${row.note}`;
+          if (typeof value === "number") {
+            expect(cells[heading], at).toBeTypeOf("number");
+            expect(Math.abs((cells[heading] as number) - value), at).toBeLessThan(CLOSE);
+          } else expect(cells[heading] ?? null, at).toBe(value);
+        }
+        expect(row.understood, row.note).toBe(wanted.understood ?? true);
+      });
+    },
+  );
+  it("covers at least 120 callouts", () => expect(corpus.cases.length).toBeGreaterThanOrEqual(120));
+});
+
+describe("ISO tolerance classes (published)", () => {
+  /**
+   * Limit deviations in µm for sizes over / up to, as printed in public reprints of the ISO 286-2 tables for holes
+   * and shafts (limits of H7, H8, H9, H11; K7, M7, N7; E7, F6; h6, h9). Printed to the whole µm, compared exactly.
+   */
+  const printed: readonly (readonly [string, number, number, number])[] = [
+    ["H7", 2, 0, 10],
+    ["H7", 5, 0, 12],
+    ["H7", 10, 0, 15],
+    ["H7", 12, 0, 18],
+    ["H7", 25, 0, 21],
+    ["H7", 50, 0, 25],
+    ["H7", 60, 0, 30],
+    ["H8", 4, 0, 18],
+    ["H8", 8, 0, 22],
+    ["H8", 12, 0, 27],
+    ["H8", 30, 0, 33],
+    ["H9", 16, 0, 43],
+    ["H11", 20, 0, 130],
+    ["H11", 6, 0, 75],
+    ["H12", 45, 0, 250],
+    ["H13", 45, 0, 390],
+    ["K7", 5, -9, 3],
+    ["K7", 16, -12, 6],
+    ["K7", 40, -18, 7],
+    ["M7", 25, -21, 0],
+    ["M7", 100, -35, 0],
+    ["N7", 8, -19, -4],
+    ["N7", 25, -28, -7],
+    ["N7", 150, -52, -12],
+    ["E7", 5, 20, 32],
+    ["E7", 25, 40, 61],
+    ["F6", 16, 16, 27],
+    ["F6", 70, 30, 49],
+    ["JS7", 25, -10.5, 10.5],
+    ["JS9", 12, -21.5, 21.5],
+    ["h6", 5, -8, 0],
+    ["h6", 100, -22, 0],
+    ["h9", 16, -43, 0],
+    ["js14", 16, Number.NaN, Number.NaN],
+  ];
+  it("are those of the tables", () => {
+    for (const [text, size, lower, upper] of printed) {
+      const got = fitDeviations(size, text);
+      if (Number.isNaN(lower)) expect(got, text).toBeUndefined();
+      else expect([got?.lower, got?.upper], `${text} at ${size}`).toEqual([lower / 1000, upper / 1000]);
+    }
+  });
+  it("belong to the range that ends at a size, and end at 500 mm", () => {
+    expect(standardTolerance(10, 7)).toBe(0.015);
+    expect(standardTolerance(10.001, 7)).toBe(0.018);
+    expect(standardTolerance(500.1, 7)).toBeUndefined();
+    expect(standardTolerance(0, 7)).toBeUndefined();
+  });
+});
+
+const blank = (text: string) => text.replace(/[\s\u200b]/g, "");
+/** What holds for any text at all. */
+function sound(text: string, units?: "mm" | "in"): void {
+  const { rows } = readCallouts(text, { units });
+  const seen = new Set<object>();
+  let pasted = "";
+  let line = 0;
+  for (const row of rows) {
+    expect(row.source.line).toBeGreaterThanOrEqual(line);
+    line = row.source.line;
+    if (!seen.has(row.source)) pasted += row.source.text;
+    seen.add(row.source);
+    for (const [heading, value] of Object.entries(row.cells)) {
+      if (typeof value !== "number") continue;
+      expect(Number.isFinite(value), `${heading} of ${JSON.stringify(text)}`).toBe(true);
+      if (heading !== "Start diameter") expect(value, `${heading} of ${JSON.stringify(text)}`).toBeGreaterThan(0);
+    }
+    if (!row.understood) expect(row.note).not.toBe("");
+    if (!row.cells.Operation) expect(row.understood).toBe(false);
+    expect(blank(String(row.cells.Feature)).length).toBeGreaterThan(0);
+  }
+  expect(blank(pasted)).toBe(blank(text));
+}
+
+const PARTS = [
+  ...[
+    "4X",
+    "2X ",
+    "(4)",
+    "6-",
+    "2 PLACES",
+    "3 HOLES",
+    "TYP",
+    "⌀",
+    "Ø",
+    " DIA",
+    "↧",
+    " DEEP",
+    " DP",
+    "THRU",
+    "THRU ALL",
+  ],
+  ...[
+    "⌴",
+    "⌵",
+    "CBORE",
+    "CSK",
+    "C'SINK",
+    "SPOTFACE",
+    "DRILL",
+    "REAM",
+    "BORE",
+    "TAP",
+    "EQ SP ON",
+    " BC",
+    "90°",
+    "82 DEG",
+  ],
+  ...[
+    "M8",
+    "M8×1.25-6H",
+    "3/8-16 UNC-2B",
+    "#10-32",
+    "G1/4",
+    "1/4 NPT",
+    "X",
+    "×",
+    "/",
+    ",",
+    ";",
+    "-",
+    "(",
+    ")",
+    "\n",
+    "\r\n",
+  ],
+  ...[
+    "±.005",
+    "+.001/-.000",
+    " H7",
+    "g6",
+    ".201",
+    "6.8",
+    "6,8",
+    "12",
+    "1/2",
+    "1-1/2",
+    "½",
+    ".500/.502",
+    "0",
+    "999999999",
+    '"',
+  ],
+  ...[" mm", " in", " ", " ", "LH", "FAR SIDE", "BOTH SIDES", "MIN", "note", "1. ", "• ", "\t", "#7", "-.0005"],
+];
+
+describe("callouts of any text (identity)", () => {
+  it("never throws, drops nothing, and gives finite positive numbers in the order of the text", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary", maxLength: 60 }), fc.constantFrom(undefined, "mm", "in"), (text, units) =>
+        sound(text, units as "mm" | "in" | undefined),
+      ),
+      { numRuns: 500 },
+    );
+  });
+  it("holds for any jumble of drawing signs as well", () => {
+    const jumble = fc.array(fc.constantFrom(...PARTS), { maxLength: 14 }).map((parts) => parts.join(""));
+    fc.assert(
+      fc.property(jumble, fc.constantFrom(undefined, "mm", "in"), (text, units) =>
+        sound(text, units as "mm" | "in" | undefined),
+      ),
+      { numRuns: 3000 },
+    );
+  });
+  it("gives back every word that it does not know, in a row without an operation", () => {
+    const word = fc.stringMatching(/^[a-z]{3,8}$/).map((w) => `q${w}q`);
+    const good = corpus.cases.filter((c) => c.rows.every((r) => r.Operation !== null));
+    fc.assert(
+      fc.property(fc.constantFrom(...good), word, fc.boolean(), ({ text, units }, strange, before) => {
+        const put = before ? `${strange} ${text}` : `${text.trimEnd()} ${strange}`;
+        const { rows } = readCallouts(put, { units });
+        const left = rows.filter((r) => !r.cells.Operation).map((r) => String(r.cells.Feature));
+        expect(
+          left.some((f) => f.includes(strange)),
+          put,
+        ).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+  it("reads a callout the same among others as alone", () => {
+    const alone = (c: Case) => readCallouts(c.text, { units: c.units }).rows.map((r) => r.cells);
+    const metric = corpus.cases.filter((c) => c.units === "mm");
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom(...metric), { maxLength: 6 }), (some) => {
+        const together = readCallouts(some.map((c) => c.text).join("\n\n"), { units: "mm" });
+        expect(together.rows.map((r) => r.cells)).toEqual(some.flatMap(alone));
+      }),
+      { numRuns: 100 },
+    );
+  });
+  it("reads symbols and the words for them the same", () => {
+    const same = [
+      ["4X ⌀.266 THRU ⌴ ⌀.438 ↧ .25", "4x .266 dia thru cbore .438 dia .25 deep"],
+      ["⌀.266 THRU ⌵ ⌀.507 X 82°", "Ø.266 thru csk Ø.507 x 82 deg"],
+      ["⌀12 H7 ↧ 20 mm", "Ø12H7 20 mm DEEP"],
+    ];
+    const bare = (text: string) => readCallouts(text).rows.map((r) => ({ ...r.cells, Feature: "" }));
+    for (const [signs, words] of same) expect(bare(words!)).toEqual(bare(signs!));
+  });
+  it("doubles depths and diameters when every number of a callout doubles", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 190 }), fc.integer({ min: 1, max: 99 }), (d, z) => {
+        const [one] = readCallouts(`⌀${d / 10} ↧ ${z}`, { units: "mm" }).rows;
+        const [two] = readCallouts(`⌀${d / 5} ↧ ${2 * z}`, { units: "mm" }).rows;
+        expect(two!.cells["Finish diameter"]).toBeCloseTo(2 * Number(one!.cells["Finish diameter"]), 9);
+        expect(two!.cells.Depth).toBe(2 * Number(one!.cells.Depth));
+      }),
+    );
+  });
+});
+
+describe("notes and options of callouts (identity)", () => {
+  const note = (text: string, units?: "mm" | "in") =>
+    readCallouts(text, { units })
+      .rows.map((r) => r.note)
+      .join(" | ");
+  it("states what was assumed", () => {
+    expect(note("2X ⌀6.6 THRU", "mm")).toContain("mm assumed");
+    expect(note("2X ⌀6.6 THRU")).toContain("units not told");
+    expect(note("⌀.201 THRU")).toContain("leading point");
+    expect(note("M8 ↧16")).toContain("2 pitches deeper");
+    expect(note("4X ⌀.201 THRU, 2 PLACES")).toContain("4 × 2 = 8");
+    expect(note("⌀5 TYP", "mm")).toContain("how many is not told");
+    expect(note("TAP M8 THRU")).toContain("planned as thread milling");
+    expect(note("⌀9 THRU ⌴ ⌀15 ↧8 FAR SIDE", "mm")).toContain("far side");
+    expect(note("1/4-18 NPT", "in")).toContain("not covered");
+    expect(note("M6 ↧ 10 MIN")).toContain("a least value");
+    expect(note("M6 X 10 MIN DEEP")).toContain("a least value");
+    expect(note("⌀12 +0.1", "mm")).toContain("the other is taken as 0");
+    expect(note("⌀6.8 ↧20\nM8 ↧16")).toContain("lines 1 to 2 read as one callout");
+  });
+  it("puts material and machine into every row", () => {
+    const { rows } = readCallouts("M8 ↧16\nnonsense", { material: "Steel A", machine: "Mill 2" });
+    expect(rows).toHaveLength(3);
+    for (const { cells } of rows) expect([cells.Material, cells.Machine]).toEqual(["Steel A", "Mill 2"]);
+  });
+  it("answers nothing for blank text", () => {
+    expect(readCallouts("").rows).toEqual([]);
+    expect(readCallouts(" \r\n\t\n").rows).toEqual([]);
+  });
+  it("lays rows out under headings, also the shop's own, and converts where a heading carries its unit", () => {
+    const { rows } = readCallouts("4X ⌀.250 ↧ .50");
+    expect(calloutBlock(rows, ["Qty", "Dia (mm)", "Depth", "Units", "Colour", "Description"])).toEqual([
+      [4, 6.35, 0.5, "in", null, "4X ⌀.250 ↧ .50"],
+    ]);
+    expect(calloutBlock(rows, [])).toEqual([[]]);
+  });
+});
