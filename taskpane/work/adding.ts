@@ -2,10 +2,10 @@
  * Callouts of a drawing as rows of the user's own table: which cells, under which heading, with which number, and what
  * the table has no column for. Pure: no host, no page.
  */
-import { type CalloutCell, type CalloutRow, calloutBlock } from "../src/callouts/callouts.ts";
-import { ROW_COLUMNS } from "../src/table/columns.ts";
-import type { Units } from "../src/units.ts";
-import type { Block, CellValue } from "./host/host.ts";
+import { type CalloutCell, type CalloutRow, calloutBlock } from "../../src/callouts/callouts.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
+import type { Units } from "../../src/units.ts";
+import type { Block, CellValue } from "../host/host.ts";
 import { isEmptyRow, type Matching } from "./planning.ts";
 
 export interface Addition {

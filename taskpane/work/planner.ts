@@ -1,14 +1,14 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
-import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
-import { planRow } from "../src/plan/row.ts";
-import { sharedSetups } from "../src/plan/setups.ts";
-import { planRows } from "../src/plan/table.ts";
-import { type Lists, type ReadRow, readLists, readRows } from "../src/table/read.ts";
-import type { Units } from "../src/units.ts";
-import { full } from "../src/words/en/full.ts";
-import { worded } from "../src/words/worded.ts";
-import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
-import { digits, percent } from "./ui/numbers.ts";
+import { type Advice, advise, changeText, type Outcome } from "../../src/plan/advise.ts";
+import { planRow } from "../../src/plan/row.ts";
+import { sharedSetups } from "../../src/plan/setups.ts";
+import { planRows } from "../../src/plan/table.ts";
+import { type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
+import type { Units } from "../../src/units.ts";
+import { full } from "../../src/words/en/full.ts";
+import { worded } from "../../src/words/worded.ts";
+import { digits, percent } from "../ui/numbers.ts";
+import type { PlanBlocks, Planner, Suggestion } from "./types.ts";
 
 function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
   const rows = readRows(blocks.rows);

@@ -3,7 +3,7 @@
  * and the basis that tells later whether a row's inputs have changed. Pure: no host, no page.
  */
 
-import { SOURCES, type Source } from "../src/sources.ts";
+import { SOURCES, type Source } from "../../src/sources.ts";
 import {
   type Column,
   type Match,
@@ -11,13 +11,13 @@ import {
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
-} from "../src/table/columns.ts";
-import type { ResultKey } from "../src/table/results.ts";
-import type { RowKey } from "../src/table/rows.ts";
-import { fromCanonical, symbol, type Units } from "../src/units.ts";
-import type { RowPlan } from "../src/words/worded.ts";
-import type { Block, CellValue, Change, Written } from "./host/host.ts";
-import { columnName } from "./host/region.ts";
+} from "../../src/table/columns.ts";
+import type { ResultKey } from "../../src/table/results.ts";
+import type { RowKey } from "../../src/table/rows.ts";
+import { fromCanonical, symbol, type Units } from "../../src/units.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
+import type { Block, CellValue, Change, Written } from "../host/host.ts";
+import { columnName } from "../host/region.ts";
 
 /** What a person said about a heading: its text (normalised) → "in:depth", "out:tableFeed" or "" for "not used". */
 export type HandMatches = Readonly<Record<string, string>>;
