@@ -2,10 +2,11 @@
 
 import { advise, changeText } from "../src/plan/advise.ts";
 import { planBlock, planMemory } from "../src/plan/table.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { readLists, readRows } from "../src/table/read.ts";
 import { en } from "../src/words/en/index.ts";
 import { readBlocks } from "./blocks.ts";
-import { CellError, content, isBlank, toBlock } from "./cells.ts";
+import { CellError, content, toBlock } from "./cells.ts";
 
 /** A sheet calls again at every edit, with all but one row as before. */
 const memory = planMemory();

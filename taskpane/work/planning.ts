@@ -4,6 +4,7 @@
  */
 
 import { SOURCES, type Source } from "../../src/sources.ts";
+import { isBlank as blank } from "../../src/table/blank.ts";
 import {
   type Column,
   type Match,
@@ -17,7 +18,7 @@ import type { RowKey } from "../../src/table/rows.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
-import { columnName } from "../host/region.ts";
+import { columnName } from "../host/reference.ts";
 
 /** What a person said about a heading: its text (normalised) → "in:depth", "out:tableFeed" or "" for "not used". */
 export type HandMatches = Readonly<Record<string, string>>;
@@ -32,9 +33,6 @@ export interface Matching {
 
 export const BASIS = "Basis";
 export const CHANGED = "Changed";
-
-const blank = (cell: CellValue | undefined): boolean =>
-  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /**
  * Which column is which. Each heading is an input first; a second column of the same name ("Passes" again, or

@@ -5,7 +5,7 @@ import { TOOLS } from "../../src/lists/tools.ts";
 import type { ListBlock } from "../../src/lists/types.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import type { Block, NewSheet } from "../host/host.ts";
-import { reference } from "../host/region.ts";
+import { reference } from "../host/reference.ts";
 
 const sheet = (name: string, [headings = [], ...rows]: ListBlock): NewSheet => ({
   name,
