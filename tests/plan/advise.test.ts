@@ -40,7 +40,7 @@ function typed(read: ReadRow, changes: readonly { key: string; to: number | stri
 describe("advice (independent: typed into the table and planned again)", () => {
   const helped = rows.map((read) => ({ read, ...advise(read, lists) })).filter((a) => a.advice.length > 0);
   it("finds something for a good part of the demo job, within its bound", () => {
-    expect(helped.length).toBeGreaterThan(30);
+    expect(helped.length).toBeGreaterThan(20);
     for (const { tried } of helped) expect(tried).toBeLessThanOrEqual(ADVICE_BUDGET);
   });
   it("keeps its promise: the changed row has the verdict, time and load that were shown, never worse than it was", () => {
