@@ -95,7 +95,7 @@ const COMMANDS = {
   async mutants() {
     install();
     const { mutants } = await import("./tests/run/mutants.mjs");
-    process.exitCode = mutants(root, args);
+    process.exitCode = await mutants(root, args);
   },
   async bench() {
     install();
