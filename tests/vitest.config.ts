@@ -4,14 +4,17 @@ import { defineConfig } from "vitest/config";
 const BROWSER = ["tests/browser/**/*.test.ts", "tests/pane/browser.test.ts", "tests/house/{manifest,policy}.test.ts"];
 
 /**
- * More than two seconds each: brute-force judges, other programs, the whole workbook without a screen. `npm run quick`
- * leaves them to `npm test`.
+ * A second or more each: brute-force judges, other programs and big libraries, the whole workbook without a screen.
+ * `npm run quick` leaves them to `npm test`.
  */
 const SLOW = [
-  "tests/house/{certificate,server,toolchain,unused}.test.ts",
+  "tests/desk/xlsx.test.ts",
+  "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
   "tests/host/sheet.test.ts",
   "tests/mill/{force,stability,threadforce}.test.ts",
+  "tests/pane/planning.test.ts",
   "tests/quote/quote.test.ts",
+  "tests/reading.test.ts",
 ];
 
 export default defineConfig({
