@@ -6,7 +6,7 @@ import * as esbuild from "esbuild";
 import { metadata } from "../../functions/metadata.mjs";
 import { manifestFor } from "./manifest.mjs";
 import { bundledPackages, notices } from "./notices.mjs";
-import { OFFICE } from "./policy.mjs";
+import { OFFICE, serverNotes } from "./policy.mjs";
 
 export const ROOT = path.resolve(import.meta.dirname, "../..");
 const CACHE = path.join(ROOT, "node_modules", ".cache", "tablefeed");
@@ -95,6 +95,10 @@ export async function buildPages(out, { base, support, help, readable = false, l
   fs.copyFileSync(path.join(ROOT, "taskpane", "pane.css"), path.join(out, "pane.css"));
   fs.cpSync(path.join(ROOT, "taskpane", "assets"), path.join(out, "assets"), { recursive: true });
   if (localOffice) copyOffice(out);
+  fs.writeFileSync(
+    path.join(out, "SERVER.txt"),
+    serverNotes((name) => fs.readFileSync(path.join(out, name), "utf8")),
+  );
   const { version } = JSON.parse(fs.readFileSync(path.join(ROOT, "package.json"), "utf8"));
   const template = fs.readFileSync(path.join(ROOT, "manifest.xml"), "utf8");
   fs.writeFileSync(path.join(out, "manifest.xml"), manifestFor(template, { base, version, support, help }));

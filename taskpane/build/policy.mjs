@@ -27,3 +27,18 @@ export function headerOf(name, page) {
   const ancestors = name === "taskpane.html" ? ["'self'", ...EXCEL_ON_THE_WEB] : ["'none'"];
   return `${policyOf(page)}; frame-ancestors ${ancestors.join(" ")}`;
 }
+
+/** What a server should send with the files of dist, for whoever sets one up. */
+export function serverNotes(page) {
+  return `What your server should send with these files (npm start sends the same):
+
+/taskpane.html   Content-Security-Policy: ${headerOf("taskpane.html", page("taskpane.html"))}
+/desk.html       Content-Security-Policy: ${headerOf("desk.html", page("desk.html"))}
+/functions.json  Access-Control-Allow-Origin: *      (Excel on the web fetches it from a page of its own)
+/assets/*        Cache-Control: public, max-age=86400
+everything       X-Content-Type-Options: nosniff
+
+The pages state their policy themselves; "frame-ancestors", who may show a page in a frame, only a server can state. Excel on
+the web shows the pane from the addresses in the first line; take away those that your shop does not use.
+`;
+}

@@ -88,6 +88,12 @@ describe("the policies of the pages (house)", () => {
     await page.close();
   });
 
+  it("are listed for whoever sets up a server", () => {
+    const notes = read("SERVER.txt").split("\n");
+    for (const name of ["desk.html", "taskpane.html"])
+      expect(notes.find((line) => line.startsWith(`/${name}`))).toContain(headerOf(name, read(name)));
+  });
+
   it("name every bundled package and its licence beside the pages", () => {
     const text = read("NOTICES.txt");
     expect(text.startsWith("Tablefeed\n\nMIT License")).toBe(true);

@@ -69,12 +69,13 @@ function summary(root, results) {
 }
 
 export async function mutants(root, args) {
-  const { values, positionals } = parseArgs({
-    args,
-    allowPositionals: true,
-    options: { base: { type: "string", default: "main" } },
-  });
-  const files = chosen(root, positionals, values.base);
+  let given;
+  try {
+    given = parseArgs({ args, allowPositionals: true, options: { base: { type: "string", default: "main" } } });
+  } catch (problem) {
+    throw new Sentence(`${problem.message.split(". ")[0]}. Allowed: --base, and files or folders.`);
+  }
+  const files = chosen(root, given.positionals, given.values.base);
   console.log(`${files.length} ${files.length === 1 ? "file" : "files"}: ${files.join(", ")}`);
   const { Stryker } = await import("@stryker-mutator/core");
   const stryker = new Stryker({
