@@ -10,7 +10,9 @@ const dist = path.join(root, "dist");
 const [command = "build", ...args] = process.argv.slice(2);
 
 function run(program, words, settings = {}) {
-  const done = spawnSync(program, words, { cwd: root, stdio: "inherit", ...settings });
+  // On Windows npm and npx are scripts of the shell.
+  const shell = process.platform === "win32";
+  const done = spawnSync(program, words, { cwd: root, stdio: "inherit", shell, ...settings });
   if (done.error) throw done.error;
   return done.status ?? 1;
 }

@@ -34,7 +34,8 @@ function kept(key, cert, now) {
       read.checkPrivateKey(createPrivateKey(pair.key)) &&
       Date.parse(read.validFrom) <= now &&
       Date.parse(read.validTo) > now + RENEW * 86_400_000 &&
-      (fs.statSync(key).mode & 0o077) === 0;
+      // Windows keeps no such bits: there the folder of the user does it.
+      (process.platform === "win32" || (fs.statSync(key).mode & 0o077) === 0);
     return fine ? pair : undefined;
   } catch {
     return undefined;

@@ -108,6 +108,17 @@ export async function buildPages(out, { base, support, help, readable = false, l
   return { count, script, packages };
 }
 
+/** Does it and says true, or false for the errors that are expected. */
+function step(act, expected) {
+  try {
+    act();
+    return true;
+  } catch (problem) {
+    if (!expected.includes(problem.code)) throw problem;
+    return false;
+  }
+}
+
 /**
  * Lets `make` fill a new folder, then puts it in the place of `folder` in one step. Whoever reads from `folder`
  * meanwhile gets the old files or the new ones, never half of each; when `make` fails, nothing has changed.
@@ -120,14 +131,15 @@ export async function replaceFolder(folder, make, cache = CACHE) {
     const fresh = path.join(work, "new");
     fs.mkdirSync(fresh);
     const answer = await make(fresh);
-    // Another build may put its folder there between the two steps; then ours takes its place in turn.
+    // Another build may move the folder away, or put its own there, between two steps; then ours takes its turn again.
     for (let turn = 0; ; turn++) {
-      if (fs.existsSync(folder)) fs.renameSync(folder, path.join(work, `old-${turn}`));
+      const old = path.join(work, `old-${turn}`);
+      const moved = step(() => fs.renameSync(folder, old), ["ENOENT"]);
       try {
-        fs.renameSync(fresh, folder);
-        return answer;
+        if (step(() => fs.renameSync(fresh, folder), turn < 20 ? ["ENOTEMPTY", "EEXIST", "EPERM"] : [])) return answer;
       } catch (problem) {
-        if (turn > 20 || !["ENOTEMPTY", "EEXIST", "EPERM"].includes(problem.code)) throw problem;
+        if (moved && !fs.existsSync(folder)) fs.renameSync(old, folder);
+        throw problem;
       }
     }
   } finally {
