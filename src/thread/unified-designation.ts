@@ -6,7 +6,7 @@ import { NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from 
 const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|(?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d*\.\d+|\d+\.?)`;
 const TPI = String.raw`(?:\d+(?:\s*-\s*|\s+)1\s*\/\s*2|\d+(?:\.\d+)?)`;
 const DESIGNATION = new RegExp(
-  String.raw`^(${SIZE})\s*(?:"|″|”|IN\.?)?\s*-\s*(${TPI})\s*(?:-?\s*([A-Z]+))??\s*(?:-?\s*(\d+\s*[A-Z]))?\s*(?:-?\s*(LH|RH))?$`,
+  String.raw`^(${SIZE})\s*(?:"|″|”|IN\.?)?\s*-\s*(${TPI})\s*(?:-?\s*([A-Z]+))??\s*(?:-?\s*(\d{1,2}\s*[A-Z]))?\s*(?:-?\s*(LH|RH))?$`,
 );
 const SERIES = /^(N|UN|UNR|UNJ)(C|F|EF|S)?$/;
 /** Smallest and largest special thread the formulas are meant for (ASME B1.1 tables): diameter [in], threads per inch. */
