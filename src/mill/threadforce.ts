@@ -1,18 +1,20 @@
 /**
- * Forces of a thread mill with straight flutes on one pass, summed over the profile, teeth and one turn.
+ * Forces of a thread mill on one pass, summed over the profile, teeth and one turn.
  *
  * At u below the tip the profile is a cutter of its own: diameter Dc − 2u, wall to be made t2 − u deep, wall left by the pass
  * before t1 − u deep (the bare hole once u > t1), all on the path of the same radius e. Its engagement follows from
  *   1 − cos φe = 2·ae/(Dc − 2u),   ae = |Rw² − Rm²|·4/(4·2e),   Rm, Rw radius of the wall after and before.
- * Because the flutes are straight, all of the profile is at the same θ, and what cuts at θ is the part with φe(u) > θ: at most one
+ * Because a profile's edge is straight, all of it is at the same θ, and what cuts at θ is the part with φe(u) > θ: at most one
  * stretch below the depth of the last pass and one above, both closed. The tip flat cuts the full chip fz·sin θ; a flank of half
- * angle α cuts fz·sin θ·sin α on an edge of du/cos α. The lead is neglected, as is a helix.
+ * angle α cuts fz·sin θ·sin α on an edge of du/cos α. The lead is neglected, and a helix within one profile; over the profiles of
+ * a full-profile cutter it counts (profiles.ts).
  *
  * Directions as in force.ts: normal + away from the wall.
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import type { CutForces, Way } from "./force.ts";
+import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
 export interface ThreadCut {
@@ -47,6 +49,9 @@ export interface ThreadCut {
   readonly edgeRadial?: number;
   /** Profiles that cut at the same time [-]: 1 for a single-profile cutter, length over pitch for a full-profile one. */
   readonly turnsInCut?: number;
+  /** Helix of the flutes [deg] and distance of the profiles [mm]: with both, and whole profiles, the helix spreads their entry. */
+  readonly helixAngle?: number;
+  readonly pitch?: number;
   readonly way?: Way;
 }
 
@@ -90,7 +95,7 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  *
  * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.tipFlat, cut.feedPerTooth, cut.startDepth, cut.endDepth [mm],
  *   cut.profileAngle [deg], cut.kc11 [MPa], cut.exponent, cut.radialRatio, cut.teeth, cut.turnsInCut [-],
- *   cut.edgeTangential and cut.edgeRadial [N/mm]
+ *   cut.edgeTangential and cut.edgeRadial [N/mm], cut.helixAngle [deg] and cut.pitch [mm]
  * @returns the figures of ThreadForces [N, N·m, mm, deg]
  * @throws TradeError "range" when a value is outside its limits (inside, the cutter is not larger than the hole; endDepth above
  *   startDepth and below half the cutter)
@@ -99,20 +104,22 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  * threadMillForces({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }).meanTangential //=> 3.39717
  */
 export function threadMillForces(cut: ThreadCut): ThreadForces {
-  const { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  const { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
   const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
   const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
+  const spread = trail > 0 ? sumProfiles(p, at, profiles, trail) : undefined;
+  const wall = trail > 0 ? wallProfiles(p, at, profiles, trail) : undefined;
   return {
-    peak: profiles * turn.peak,
-    mean: profiles * turn.resultant,
-    peakTangential: profiles * turn.peakTangential,
+    peak: spread?.peak ?? profiles * turn.peak,
+    mean: spread?.mean ?? profiles * turn.resultant,
+    peakTangential: spread?.peakTangential ?? profiles * turn.peakTangential,
     meanTangential: profiles * turn.tangential,
     meanTorque: (profiles * turn.torque) / 1000,
     meanNormal: profiles * turn.normal,
     meanFeed: profiles * turn.feed,
     meanAxial: profiles * ka * turn.tangential,
-    wallNormal: profiles * turn.wallHigh,
-    wallNormalLeast: profiles * turn.wallLow,
+    wallNormal: wall?.high ?? profiles * turn.wallHigh,
+    wallNormalLeast: wall?.low ?? profiles * turn.wallLow,
     flankChip: fz * sine * largest(reach),
     tipChip: fz * largest(phiTip),
     pathRadius: e,
@@ -131,7 +138,8 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
  * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
  */
 export function threadWallForce(cut: ThreadCut): number {
-  const { p, at, profiles } = profileCut(cut);
+  const { p, at, profiles, trail } = profileCut(cut);
+  if (trail > 0) return wallProfiles(p, at, profiles, trail).high;
   const out = new Float64Array(4);
   at(1e-9 * p, out);
   return profiles * out[0]!;
@@ -160,6 +168,9 @@ function profileCut(cut: ThreadCut) {
   const Et = notNegative("edgeTangential", cut.edgeTangential ?? 0);
   const Er = notNegative("edgeRadial", cut.edgeRadial ?? 0);
   const profiles = positive("turnsInCut", cut.turnsInCut ?? 1);
+  const helical = profiles > 1 && cut.helixAngle !== undefined && cut.pitch !== undefined;
+  const trail = helical ? profileTrail(cut.pitch, cut.helixAngle, Dc) : 0;
+  if (trail > 0) count("turnsInCut", profiles, 1, MOST_TEETH);
   const sense = cut.way === "conventional" ? -1 : 1;
 
   const side = cut.internal ? 1 : -1;
@@ -226,5 +237,5 @@ function profileCut(cut: ThreadCut) {
   const at = (tau: number, out: Loads) => {
     for (let x = tau; x < reach; x += p) tooth(x, out);
   };
-  return { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at };
+  return { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at };
 }
