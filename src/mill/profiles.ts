@@ -102,7 +102,7 @@ export function sumProfiles(
  * @throws TradeError "range" when an argument is outside its limits
  * @source KLINE1982 DERIVED
  * @example
- * wallProfiles(1, (x, out) => { out[0] += x < 0.5 ? 1 : 0; }, 3, 0.25) //=> {"high":3,"low":1}
+ * wallProfiles(1, (x, out) => { out[0] += x < 0.5 ? 1 : 0; }, 3, 0.25) //=> {"high":2,"low":1}
  */
 export function wallProfiles(
   period: number,
