@@ -17,11 +17,19 @@ import type { CutForces, Way } from "./force.ts";
 import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
-export interface ThreadCut {
+/** Where one pass runs. */
+export interface ThreadPass {
   /** Diameter of the hole; of the blank for an external thread [mm]. */
   readonly holeDiameter: number;
   /** Dc, over the tips [mm] */
   readonly cutterDiameter: number;
+  /** Depth of the tip from the wall of the hole before and after the pass [mm]. */
+  readonly startDepth: number;
+  readonly endDepth: number;
+  readonly internal: boolean;
+}
+
+export interface ThreadCut extends ThreadPass {
   /** f [mm] */
   readonly tipFlat: number;
   /** Included angle of the profile 2α [deg]. */
@@ -34,12 +42,8 @@ export interface ThreadCut {
   readonly kc11: number;
   /** m [-] */
   readonly exponent: number;
-  /** Depth of the tip from the wall of the hole before and after the pass [mm]. */
-  readonly startDepth: number;
-  readonly endDepth: number;
   /** Radial over tangential force [-]. */
   readonly radialRatio: number;
-  readonly internal: boolean;
   /** Share of the flanks' thrust that is radial [-]: 1 (default) applies radialRatio as it stands; sin α takes it normal to the edge. */
   readonly flankThrust?: number;
   /** Axial over tangential force [-]; 0 when omitted (the flanks balance each other). */
@@ -145,20 +149,59 @@ export function threadWallForce(cut: ThreadCut): number {
   return profiles * out[0]!;
 }
 
-/** One pass at every rotation: what threadMillForces and its quicker part share. */
-function profileCut(cut: ThreadCut) {
+/** Where a pass lies and how far round each part of its profile is engaged. */
+function passGeometry(cut: ThreadPass) {
   const R = positive("holeDiameter", cut.holeDiameter) / 2;
   const Dc = positive("cutterDiameter", cut.cutterDiameter);
   if (cut.internal) within("cutterDiameter", Dc, 0, 2 * R, "length", "low");
-  const f = notNegative("tipFlat", cut.tipFlat);
-  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
-  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
   const t1 = notNegative("startDepth", cut.startDepth);
   const deepest = cut.internal ? Dc / 2 : Math.min(Dc / 2, R);
   const t2 = within("endDepth", positive("endDepth", cut.endDepth), 0, deepest, "length", "both");
   if (!(t2 > t1)) {
     throw new TradeError("range", "endDepth", t2, (show) => `more than startDepth, ${show(t1, "length")}, is allowed`);
   }
+  const side = cut.internal ? 1 : -1;
+  const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
+  const step = t2 - t1;
+  const core = Dc - 2 * t2; // local cutter diameter where the profile meets the wall of the hole
+
+  /** Angle of engagement of the profile at u from the tip. */
+  const engagement = (u: number) => {
+    const swept = u < t1 ? step * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
+    return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, swept / (2 * e * (Dc - 2 * u))))));
+  };
+  const phiTip = engagement(0);
+  const phiStep = engagement(t1);
+  // outside, the engagement above the last pass may have its top inside the stretch
+  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
+  const phiTop = v < step ? engagement(t2 - v) : phiStep;
+  return { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach: Math.max(phiTip, phiStep, phiTop) };
+}
+
+/**
+ * Largest angle of engagement of any part of the profile on a pass, exact on the arc.
+ *
+ *   cos φe = 1 − 2·ae/(Dc − 2u),   ae = |Rw² − Rm²|/(2·e),   largest over u
+ *
+ * The largest radial chip of the pass is the centre's feed times sin φe (times 1 from 90° on), within fz/(2e) of itself.
+ *
+ * @param pass - the pass; pass.holeDiameter, pass.cutterDiameter, pass.startDepth, pass.endDepth [mm], pass.internal
+ * @returns φe [deg]
+ * @throws TradeError "range" as threadMillForces does
+ * @source DERIVED
+ * @example
+ * threadEngagement({ holeDiameter: 10, cutterDiameter: 5, startDepth: 0, endDepth: 0.5, internal: true }) //=> 49.458398
+ */
+export function threadEngagement(pass: ThreadPass): number {
+  return (passGeometry(pass).reach * 180) / Math.PI;
+}
+
+/** One pass at every rotation: what threadMillForces and its quicker part share. */
+function profileCut(cut: ThreadCut) {
+  const { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach } = passGeometry(cut);
+  const f = notNegative("tipFlat", cut.tipFlat);
+  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
+  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const fz = positive("feedPerTooth", cut.feedPerTooth);
   const K = positive("kc11", cut.kc11) * fz ** (1 - m);
@@ -173,27 +216,10 @@ function profileCut(cut: ThreadCut) {
   if (trail > 0) count("turnsInCut", profiles, 1, MOST_TEETH);
   const sense = cut.way === "conventional" ? -1 : 1;
 
-  const side = cut.internal ? 1 : -1;
-  const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
   const p = (2 * Math.PI) / z;
-  const step = t2 - t1;
-  const core = Dc - 2 * t2; // local cutter diameter where the profile meets the wall of the hole
-
-  /** Angle of engagement of the profile at u from the tip. */
-  const engagement = (u: number) => {
-    const swept = u < t1 ? step * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
-    return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, swept / (2 * e * (Dc - 2 * u))))));
-  };
-
   const sine = Math.sin(alpha);
   const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
   const flankChip = flankEdge * sine ** (1 - m);
-  const phiTip = engagement(0);
-  const phiStep = engagement(t1);
-  // outside, the engagement above the last pass may have its top inside the stretch
-  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
-  const phiTop = v < step ? engagement(t2 - v) : phiStep;
-  const reach = Math.max(phiTip, phiStep, phiTop);
 
   const tooth = (x: number, out: Loads) => {
     const cosine = Math.cos(x);
