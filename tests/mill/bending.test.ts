@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bentPasses } from "../../src/mill/bending.ts";
 import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
-import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadMeanForce, threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
 
 describe("passes of a bending tool (independent)", () => {
   it("agrees with the geometric series of a linear force", () => {
@@ -136,6 +136,7 @@ describe("quick parts of the end-mill forces (identity)", () => {
           };
           const whole = threadMillForces(cut);
           expect(threadWallForce(cut)).toBeCloseTo(whole.wallNormal, 9);
+          expect(Math.abs(threadMeanForce(cut) - whole.meanNormal)).toBeLessThan(1e-5 * whole.mean);
         },
       ),
     );
