@@ -86,6 +86,8 @@ export interface PassLeft {
   readonly wall: number;
 }
 
+/** A pass that would take less than this share of its depth does not touch the wall. */
+const UNTOUCHED = 1e-12;
 /** Share of a pass to which its path is solved. */
 const SOLVED = 1e-10;
 
@@ -115,7 +117,7 @@ export function passesLeft(series: BluntPasses): PassLeft[] {
   let wall = 0;
   return series.depths.map((depth) => {
     const t = notNegative("depth", depth);
-    if (t <= wall) return { path: t, wall };
+    if (t - wall <= UNTOUCHED * t) return { path: t, wall };
     const a = wall;
     const force = (p: number) => series.normalForce(a, p, edgeShare(p - a, layer));
     const path = c === 0 ? t : pathOf(a, t, series.deepest ?? 2 * t - a, (p) => p - t + c * force(p));
@@ -138,18 +140,17 @@ function pathOf(a: number, t: number, deepest: number, rest: (p: number) => numb
     high = Math.min(deepest, high + 2 * Math.max(-restHigh, SOLVED * (t - a)));
     restHigh = rest(high);
   }
-  const close = SOLVED * (t - a);
+  const close = SOLVED * (t - a) + 4 * Number.EPSILON * t;
   let side = 0;
-  for (let i = 0; i < 200 && high - low > close && restHigh > 0; i++) {
+  for (let i = 0; i < 200 && high - low > close && restHigh > close; i++) {
     const falsePosition = high - (restHigh * (high - low)) / (restHigh - restLow);
     // a jump of the force makes false position creep: halve now and then
-    const p = i % 4 === 3 ? (low + high) / 2 : falsePosition;
-    if (!(p > low && p < high)) break;
+    const p = i % 4 === 3 || !(falsePosition > low && falsePosition < high) ? (low + high) / 2 : falsePosition;
     const r = rest(p);
-    if (Math.abs(r) <= close * 1e-3) return p;
+    if (Math.abs(r) <= close) return p;
     if (r < 0) {
       [low, restLow] = [p, r];
-      if (side === -1) restHigh /= 2;
+      if (side === -1) restHigh = Math.max(restHigh / 2, 2 * close);
       side = -1;
     } else {
       [high, restHigh] = [p, r];
@@ -157,5 +158,5 @@ function pathOf(a: number, t: number, deepest: number, rest: (p: number) => numb
       side = 1;
     }
   }
-  return restHigh <= 0 ? high : (low + high) / 2;
+  return high;
 }
