@@ -179,7 +179,13 @@ function passGeometry(cut: ThreadPass) {
   const deepest = cut.internal ? Dc / 2 : Math.min(Dc / 2, R);
   const t2 = within("endDepth", positive("endDepth", cut.endDepth), 0, deepest, "length", "both");
   if (!(t2 > t1)) {
-    throw new TradeError("range", "endDepth", t2, (show) => `more than startDepth, ${show(t1, "length")}, is allowed`);
+    throw new TradeError(
+      "range",
+      "endDepth",
+      t2,
+      (show) => `more than startDepth, ${show(t1, "length")}, is allowed`,
+      "length",
+    );
   }
   const side = cut.internal ? 1 : -1;
   const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
