@@ -46,7 +46,7 @@ describe("thread mill functions (independent)", () => {
     expect(2 * value(THREADPATH(one("M6"), one(4.8), one(widest - 1e-4), mm)) + 4.8).toBeGreaterThanOrEqual(6);
     expect(code(THREADPATH(one("M6"), one(4.8), one(widest + 1e-3), mm))).toBe("#NUM!");
     // outside the tip has to come down to the basic minor diameter, 4.917
-    expect(message(THREADPATH(one("M6-6g"), one(20), one(0.24), mm))).toMatch(
+    expect(message(THREADPATH(one("M6-6g"), one(20), one(0.3), mm))).toMatch(
       /the minor diameter would be .*over the basic 4\.917/,
     );
     expect(value(THREADPATH(one("M6-6g"), one(20), one(0.125), mm))).toBeGreaterThan(0);
