@@ -89,7 +89,7 @@ export interface PassLeft {
 /** A pass that would take less than this share of its depth does not touch the wall. */
 const UNTOUCHED = 1e-12;
 /** Share of a pass to which its path is solved. */
-const SOLVED = 1e-10;
+const SOLVED = 1e-9;
 
 /**
  * What each pass of a springy tool with a blunt edge leaves.

@@ -8,7 +8,8 @@
  */
 import { notNegative } from "../check.ts";
 import { passesLeft } from "./bending.ts";
-import { type ThreadCut, threadMeanForce, threadWallForce } from "./threadforce.ts";
+import type { ThreadCut } from "./threadforce.ts";
+import { threadNormal } from "./threadnormal.ts";
 
 export interface BendingThread {
   /** The cut but for its depths; edge forces are the full ones, used only where the edge makes the wall. */
@@ -19,6 +20,8 @@ export interface BendingThread {
   readonly ends?: readonly [number, number];
   /** r∞ as a radial depth, sharp and blunt end [mm], from leastLayer. */
   readonly layers: readonly [number, number];
+  /** Factors on the edge forces, sharp and blunt end [-]; [1, 1] without. */
+  readonly edges?: readonly [number, number];
 }
 
 export interface WallBand {
@@ -35,29 +38,30 @@ const DEEPEST = 0.98;
  *
  * @param thread - the cut and the tool; thread.flexibility [mm/N], thread.ends [-], thread.layers [mm]
  * @param depths - programmed depth of each pass from the wall of the hole or blank [mm], rising or level
+ * @param badEndOnly - only the corners at the bad end, half the work: the largest error is at one of them
  * @returns deepest and shallowest wall after each pass [mm]
  * @throws TradeError "range" as threadMillForces does, or when flexibility, a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
  * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
  */
-export function threadWalls(thread: BendingThread, depths: readonly number[]): WallBand {
+export function threadWalls(thread: BendingThread, depths: readonly number[], badEndOnly = false): WallBand {
   const { cut, layers } = thread;
   const c = notNegative("flexibility", thread.flexibility);
   const ends = thread.ends ?? [1, 1];
   const reach = cut.internal ? cut.cutterDiameter : Math.min(cut.cutterDiameter, cut.holeDiameter);
   const deepest = (DEEPEST * reach) / 2;
-  const Et = cut.edgeTangential ?? 0;
-  const Er = cut.edgeRadial ?? 0;
-  const atWall = (from: number, to: number, edge: number) =>
-    threadWallForce({ ...cut, startDepth: from, endDepth: to, edgeTangential: edge * Et, edgeRadial: edge * Er });
-  const overTurn = (from: number, to: number) =>
-    threadMeanForce({ ...cut, startDepth: from, endDepth: to, edgeTangential: 0, edgeRadial: 0 });
-  const corners = [atWall, overTurn].flatMap((normalForce) =>
-    ([0, 1] as const).map((end) =>
-      passesLeft({ depths, flexibility: c * ends[end], layer: layers[end], normalForce, deepest }),
-    ),
-  );
+  const edges = thread.edges ?? [1, 1];
+  const last = depths.at(-1) ?? 0;
+  if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
+  const forces = threadNormal(cut, 0, last);
+  const corners = (badEndOnly ? ([1] as const) : ([0, 1] as const)).flatMap((end) => {
+    const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
+    return [
+      passesLeft({ ...series, normalForce: (from, to, share) => forces.wall(from, to, edges[end] * share) }),
+      passesLeft({ ...series, normalForce: forces.mean }),
+    ];
+  });
   const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((s) => s[i]!.wall)));
   return { deepest: over(Math.max), shallowest: over(Math.min) };
 }

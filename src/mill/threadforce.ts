@@ -15,7 +15,7 @@ import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import type { CutForces, Way } from "./force.ts";
 import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
-import { type Loads, MOST_TEETH, overPieces, overTurn } from "./turn.ts";
+import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
 /** Where one pass runs. */
 export interface ThreadPass {
@@ -149,27 +149,6 @@ export function threadWallForce(cut: ThreadCut): number {
   return profiles * out[0]!;
 }
 
-/**
- * Signed mean force normal to the wall over a turn: `meanNormal` of threadMillForces alone, without looking for peaks.
- *
- * @param cut - the pass as for threadMillForces
- * @returns force, + away from the wall [N]
- * @throws TradeError "range" as threadMillForces does
- * @source KIENZLE1952 KLINE1982
- * @example
- * threadMeanForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }) //=> 3.0369
- */
-export function threadMeanForce(cut: ThreadCut): number {
-  const { p, profiles, phiTip, phiStep, phiTop, reach, tooth } = profileCut(cut);
-  const out = new Float64Array(4);
-  const normal = (x: number) => {
-    out[0] = 0;
-    tooth(x, out);
-    return out[0]!;
-  };
-  return (profiles * overPieces([phiTip, phiStep, phiTop, reach], normal)) / p;
-}
-
 /** Where a pass lies and how far round each part of its profile is engaged. */
 function passGeometry(cut: ThreadPass) {
   const R = positive("holeDiameter", cut.holeDiameter) / 2;
@@ -290,5 +269,5 @@ function profileCut(cut: ThreadCut) {
   const at = (tau: number, out: Loads) => {
     for (let x = tau; x < reach; x += p) tooth(x, out);
   };
-  return { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at, tooth };
+  return { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at };
 }

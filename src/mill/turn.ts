@@ -179,31 +179,6 @@ export function overTurn(
   };
 }
 
-/**
- * Integral of a load that is smooth between angles at which an edge enters or leaves, and may start there as a power.
- *
- *   ∫ f dθ from 0 to the last of the breaks, Gauss points drawn to the ends of each piece
- *
- * @param breaks - angles [rad], any order; those at or below 0 are passed over
- * @param f - load at an angle
- * @returns integral [rad times the unit of the load]
- * @throws TradeError never
- * @source ABRAMOWITZ
- * @example
- * overPieces([1, 2], (x) => (x < 1 ? x : 3)) //=> 3.5000000
- */
-export function overPieces(breaks: readonly number[], f: (angle: number) => number): number {
-  let [from, sum] = [0, 0];
-  for (const to of [...breaks].sort((x, y) => x - y)) {
-    const length = to - from;
-    if (!(length > 1e-12)) continue;
-    const { x, w } = rule(points(length));
-    for (let i = 1; i < x.length - 1; i++) sum += w[i]! * length * f(from + length * x[i]!);
-    from = to;
-  }
-  return sum;
-}
-
 /** Where the magnitude dips inside a piece to less than half of its largest, or undefined. Samples are squares. */
 function dipOf(samples: Float64Array, n: number, strongest: number): number | undefined {
   for (let i = 2; i < n - 2; i++) {

@@ -212,6 +212,7 @@ export const STEP = {
       call: (f) => ["CHIPTHICKNESS", length(f.feed), length(f.radialDepth), length(f.diameter), "max", f.edgeAngle],
     },
   ),
+  mostChip: step<{ runout: number; teeth: number }>("min(m·h + q·sin(π·m/z))", "DERIVED", { dimension: "length" }),
   flankChip: step("h·sin(α/2)", "DERIVED", { dimension: "length" }),
   leastChip: step<{ fraction: number }>("", "COMMON", { dimension: "length" }),
   axialDepth: step<{ rise: boolean; levels: number; helix: boolean }>("", "COMMON", { dimension: "length" }),
@@ -248,6 +249,8 @@ export const STEP = {
     (f) => (f === undefined ? "MH" : "KLINE1982"),
     { dimension: "length" },
   ),
+  scatter: step<{ share: number }>("", "COMMON", { dimension: "length" }),
+  startWear: step("", "DERIVED", { dimension: "length" }),
   wearChange: step<{ measured: number; wanted: number; inside: boolean }>(
     (f) => (f?.inside === false ? "(wanted − measured)/2" : "(measured − wanted)/2"),
     "COMMON",

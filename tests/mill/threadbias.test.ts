@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { leastLayer } from "../../src/mill/edge.ts";
 import { type BendingThread, threadWalls } from "../../src/mill/threadbias.ts";
-import { threadMeanForce, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
 import { startWear } from "../../src/mill/wear.ts";
 import { passDepths } from "../../src/thread/passes.ts";
 
@@ -54,7 +54,7 @@ describe("band of a thread's wall (independent)", () => {
           depths,
         ),
         corner(
-          (a, p) => (p > a ? threadMeanForce({ ...sharp, startDepth: a, endDepth: p }) : 0),
+          (a, p) => (p > a ? threadMillForces({ ...sharp, startDepth: a, endDepth: p }).meanNormal : 0),
           m6.flexibility * m6.ends![end]!,
           m6.layers[end]!,
           depths,
@@ -62,8 +62,8 @@ describe("band of a thread's wall (independent)", () => {
       ]);
       const band = threadWalls({ ...m6, cut }, depths);
       depths.forEach((_, i) => {
-        expect(band.deepest[i]).toBeCloseTo(Math.max(...walls.map((w) => w[i]!)), 7);
-        expect(band.shallowest[i]).toBeCloseTo(Math.min(...walls.map((w) => w[i]!)), 7);
+        expect(band.deepest[i]).toBeCloseTo(Math.max(...walls.map((w) => w[i]!)), 6);
+        expect(band.shallowest[i]).toBeCloseTo(Math.min(...walls.map((w) => w[i]!)), 6);
       });
     });
   }
@@ -125,6 +125,14 @@ describe("band of a thread's wall (identity)", () => {
     expect(after.deepest.at(-1)!).toBeCloseTo(0.53, 7);
     expect(after.shallowest.at(-1)!).toBeLessThan(0.53);
     expect(0.53 - after.shallowest.at(-1)!).toBeLessThan(0.53 - before.shallowest.at(-1)!);
+  });
+  it("an edge force with two ends is the band of the two", () => {
+    const depths = passDepths(0.53, 0.1, 60, 1, 1);
+    const at = (k: number) =>
+      threadWalls({ ...m6, cut: { ...m6.cut, edgeTangential: 13 * k, edgeRadial: 13 * k } }, depths);
+    const band = threadWalls({ ...m6, edges: [0.5, 2] }, depths);
+    expect(band.shallowest).toEqual(at(2).shallowest);
+    expect(band.deepest[1]).toBeCloseTo(Math.max(at(0.5).deepest[1]!, at(2).deepest[1]!), 9);
   });
   it("a rigid, sharp tool leaves what is programmed", () => {
     const band = threadWalls({ ...m6, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]);
