@@ -91,6 +91,7 @@ export const FINDINGS = {
   "feed-not-reached": finding<Against>("check", "feed"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
   "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
+  "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
   "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
   "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
   "runout-idle": finding<Against & { runout: number }>("ok", "length"),

@@ -72,7 +72,8 @@ export const STEP = {
   }),
   sweep: step("", "DERIVED", { dimension: "length" }),
   pathRadius: step<
-    { thread: string; cutter: number; flat: number; side?: undefined } | { side: Side; thread?: undefined }
+    | { thread: string; cutter: number; flat: number; pitchDiameter?: number; side?: undefined }
+    | { side: Side; thread?: undefined }
   >(
     (f) =>
       f?.side === undefined ? "D2/2 + (P/4 − f/2)·√3 − Dc/2" : f.side === "inside" ? "(Dm − Dc)/2" : "(Dm + Dc)/2",
@@ -80,7 +81,16 @@ export const STEP = {
     {
       dimension: "length",
       call: (f, units) =>
-        f.thread === undefined ? null : ["THREADPATH", f.thread, length(f.cutter), length(f.flat), units],
+        f.thread === undefined
+          ? null
+          : [
+              "THREADPATH",
+              f.thread,
+              length(f.cutter),
+              length(f.flat),
+              units,
+              f.pitchDiameter === undefined ? null : length(f.pitchDiameter),
+            ],
     },
   ),
   majorDiameter: step("2·(path radius + Dc/2)", "DERIVED", { dimension: "length" }),

@@ -107,7 +107,7 @@ describe("full-profile thread mills against a slice-by-slice sum (independent)",
       // the trail by hand: a point one pitch up a helix of angle β stands P·tan β further round the circumference
       const trail = (cut.pitch! * Math.tan((cut.helixAngle! * Math.PI) / 180)) / (cut.cutterDiameter / 2);
       const b = bruteThread({ ...cut, profiles: cut.turnsInCut, trail }, 100, 400);
-      for (const key of ["mean", "meanTangential", "meanTorque"] as const) near(f[key], b[key], 2e-3, key);
+      for (const key of ["mean", "meanTangential", "meanTorque"] as const) near(f[key], b[key], 5e-3, key);
       for (const key of ["meanNormal", "meanFeed"] as const)
         expect(Math.abs(f[key] - b[key]) / b.mean, key).toBeLessThan(2e-3);
       for (const key of ["peak", "peakTangential"] as const) near(f[key], b[key], 5e-3, key);

@@ -1,6 +1,6 @@
 /** Runout judged as chip per tooth: the tooth that cuts most against the list, the one that cuts least against the least chip. */
 import { runoutChips } from "../../mill/runout.ts";
-import { RUNOUT_MOST, THICK_CHIP } from "./choices.ts";
+import { RUNOUT_OVER } from "./choices.ts";
 import type { Job } from "./job.ts";
 
 export interface RunningOut {
@@ -18,9 +18,9 @@ export function judgeRunout({ work }: Job, { chip, listed, runout, teeth, leastC
   const { most, least } = runoutChips(chip, runout, teeth);
   work.step("mostChip", most, { runout, teeth });
   // The even chip has its own judgement; here only what runout adds.
-  if (most > THICK_CHIP * listed && most > THICK_CHIP * chip) {
-    const over = most > RUNOUT_MOST * listed;
-    const limit = (over ? RUNOUT_MOST : THICK_CHIP) * listed;
+  if (most > RUNOUT_OVER.said * Math.max(listed, chip)) {
+    const over = most > RUNOUT_OVER.check * Math.max(listed, chip);
+    const limit = (over ? RUNOUT_OVER.check : RUNOUT_OVER.said) * Math.max(listed, chip);
     work.find("runout-thick", { value: most, limit, even: chip, runout }, over ? "check" : "ok");
   }
   if (leastChip !== undefined && leastChip > 0 && chip >= leastChip / 2 && least < leastChip / 2)

@@ -38,7 +38,6 @@ export function judgeSize(job: Job, band: SizeBand): void {
   // What bending does is the change from the programmed size; what varies of it from part to part is the scatter.
   const scatter = SCATTER_SHARE * Math.max(...ends.map((s) => Math.abs(s - programmed)));
   work.set({ sizeMin: low, sizeMax: high });
-  work.step("size", (least + most) / 2, { of, programmed, least, most });
   work.step("scatter", scatter, { share: SCATTER_SHARE });
   judgeScatter(job, scatter, half, of);
   if (row.measured !== undefined) {
@@ -47,6 +46,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
     return;
   }
   work.set({ size: (least + most) / 2 });
+  work.step("size", (least + most) / 2, { of, programmed, least, most });
   const off = ends.map((s) => Math.abs(s - centre));
   const bias = Math.max(...off);
   const good = least <= centre && most >= centre ? 0 : Math.min(...off);

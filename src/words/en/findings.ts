@@ -32,6 +32,8 @@ const MISFITS = {
 } as const;
 const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as const;
 const CAPS = { machine: "the machine", tool: "the tool", row: "the row's Max rpm" } as const;
+/** A wear value smaller than this is not worth typing [mm]. */
+const NO_WEAR = 0.002;
 /** A wear value with its sign in words. */
 const wear = (value: number, say: Say) =>
   value === 0
@@ -150,6 +152,10 @@ export const findings: FindingWords = {
     `the largest chip ${say.value(f.value)} is ${(f.value / f.listed).toFixed(1)} × the listed ${say.value(f.listed)}${severity === "stop" ? ": the edge breaks" : ""}`,
     `a feed per tooth of ${say.value(f.would)} makes the listed chip`,
   ],
+  "list-thread-feed-blank": (f) => [
+    `${f.material} has no Thread feed in the list: ${f.percent} % of the cutter's diameter per tooth is assumed`,
+    "fill in Thread feed [% of diameter]",
+  ],
   "feed-by-strength": (f, say) => [
     `the feed per tooth is held at ${say.value(f.value)} by the strength of the tool`,
     "a thicker neck, a shorter stick-out or a truer holder lets it run faster",
@@ -205,7 +211,7 @@ export const findings: FindingWords = {
     `start with wear value ${wear(f.start, say)} and gauge the first part; or ${STIFFER}`,
   ],
   "gauge-first": (f, say) => [
-    f.start === null || f.typed
+    f.start === null || f.typed || Math.abs(f.start) < NO_WEAR
       ? `gauge the first part: bending moves the ${sizes[f.of]} by up to ${say.value(f.value)} from its middle`
       : `gauge the first part, start with wear value ${wear(f.start, say)}: bending moves the ${sizes[f.of]} by up to ${say.value(f.value)}`,
     "type the measured size under Measured",

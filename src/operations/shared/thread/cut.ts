@@ -3,7 +3,7 @@ import { arcFeed } from "../../../mill/arc.ts";
 import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { CLEARANCE, SPEED_PLACE, THICK_CHIP } from "../choices.ts";
+import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
@@ -22,6 +22,8 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   const { sizes, tool, diameter, side, tip } = g;
   const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
   const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
+  if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
+    work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });
   const teeth = tool.teeth;
   if (listed === undefined && material) work.find("no-feed", { material: material.material });
   if (teeth === undefined) {
