@@ -26,7 +26,7 @@ export const SCATTER_SHARE = 0.15;
 /** A chip over the listed one by more than this is said (judgement: lists are round figures). */
 export const THICK_CHIP = 1.1;
 /** How many listed chips the tooth that runs out most may cut before it is said, and before the row is to be looked at (judgement). */
-export const RUNOUT_OVER = { said: 1.5, check: 2 } as const;
+export const RUNOUT_OVER = { said: 1.2, check: 1.5 } as const;
 /** Stick-out against diameter above which a row is to be looked at. */
 export const STICK_OUT_RATIO = 4;
 /** Room per side that a neck needs for chips [mm]. */
