@@ -185,9 +185,9 @@ describe("what follows when one thing of a row changes (identity)", () => {
   it("bends more when it sticks out more", () => rises(milled, "deflection", varied("Stick-out", 30, 34, 40, 50)));
   it("is strained more when it sticks out more", () => rises(milled, "stress", varied("Stick-out", 34, 40, 50), false));
   it("pushes, bends, strains and draws more with more feed", () => {
-    for (const key of ["force", "power", "deflection", "stress", "chipThickness", "tableFeed"])
+    for (const key of ["force", "power", "deflection", "stress", "chipThickness", "tableFeed"] as const)
       rises(milled, key, varied("Feed per tooth", 0.01, 0.02, 0.035, 0.05));
-    for (const key of ["force", "power", "chipThickness", "tableFeed"])
+    for (const key of ["force", "power", "chipThickness", "tableFeed"] as const)
       rises(["drill"], key, varied("Feed per tooth", 0.02, 0.05, 0.1));
   });
   it("takes less time with more feed", () =>
