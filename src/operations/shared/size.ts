@@ -56,7 +56,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
   if (silent && row.wearValue === undefined) return;
   const start = band.start();
   if (start !== null) {
-    work.set({ startWear: start });
+    work.set({ startWearValue: start });
     work.step("startWear", start);
   }
   if (silent) return;
