@@ -52,15 +52,18 @@ export function readUnified(text: string, parameter: string, original: string): 
   const major = typeof entry === "number" ? entry : entry.major;
   const pitches = typeof entry === "number" ? [] : entry.pitches;
   const standard = pitches.find((p) => p.tpi === tpi);
+  const { low, high, coarse, fine } = SPECIAL;
+  const possible = major >= low && major <= high && tpi >= coarse && tpi <= fine && tpi * major >= 3;
   if (special) {
     if (standard) throw unknown(`${name}-${tpi} is ${standard.series}, not a special thread`);
-    const { low, high, coarse, fine } = SPECIAL;
-    if (major < low || major > high || tpi < coarse || tpi > fine || tpi * major < 3) {
+    if (!possible) {
       throw unknown(`special threads from ${low} to ${high} in and ${coarse} to ${fine} threads per inch are known`);
     }
   } else if (!standard || (wanted !== undefined && standard.series !== wanted)) {
     const list = pitches.map((p) => `${name}-${p.tpi} ${p.series}`).join(", ");
-    throw unknown(`for this size there are ${list}; other pitches are special and carry UNS`);
+    throw unknown(
+      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS` : " and carry UNS"}`,
+    );
   }
   const series = special ? "UNS" : (standard?.series ?? "UN");
 
