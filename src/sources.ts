@@ -75,6 +75,12 @@ export const SOURCES = {
     edition: "1995",
     where: "pp. 357–362; from memory",
   },
+  ALTINTAS2008: {
+    title:
+      "Y. Altintas, M. Eynian, H. Onozuka, Identification of dynamic cutting force coefficients and chatter stability with process damping, CIRP Annals 57(1)",
+    edition: "2008",
+    where: "pp. 371–374; from memory",
+  },
   KIENZLE1952: {
     title:
       "O. Kienzle, Die Bestimmung von Kräften und Leistungen an spanenden Werkzeugen und Werkzeugmaschinen, VDI-Zeitschrift 94",
