@@ -182,6 +182,12 @@ export const SOURCES = {
     title: "Elementary kinematics of constant acceleration and of motion on a helix",
     edition: "—",
   },
+  TATAR2020: {
+    title:
+      "K. Tatar, S. Sjöberg, N. Andersson, Investigation of cutting conditions on tool life in shoulder milling of Ti6Al4V, Heliyon 6",
+    edition: "2020",
+    where: "e04217, abstract (title from memory)",
+  },
   TAYLOR1907: {
     title: "F. W. Taylor, On the art of cutting metals, Trans. ASME 28",
     edition: "1907",
