@@ -3,6 +3,7 @@
  * those are made of these values in `words/`, where every code must have one. Codes are never renamed.
  */
 import type { TradeError } from "./errors.ts";
+import type { Coolant } from "./mill/chip-space.ts";
 import type { ToolKind } from "./table/lists.ts";
 import type { OperationName, RowKey } from "./table/rows.ts";
 import type { DimensionName } from "./units.ts";
@@ -82,6 +83,10 @@ export const FINDINGS = {
   "feed-capped": finding<Against>("check", "feed"),
   "feed-not-reached": finding<Against>("check", "feed"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
+  "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
+  "chip-under-list": finding<Against & { by: "tooth" | "finish" | "edge" | "feed" | "arc" | "row" }>("ok", "length"),
+  "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
+  "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
@@ -90,6 +95,12 @@ export const FINDINGS = {
   "stick-out": finding<Against & { ratio: number; most: number }>("check", "length"),
   "no-strength": finding<{ tool: string }>("ok"),
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
+  // chatter, chips, surface
+  chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
+  "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
+  "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
+  "flutes-full": finding<Against & { teeth: number }>("check"),
+  roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
   "size-out": finding<Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }>(
@@ -162,4 +173,8 @@ export type LimitKey =
   | "feed"
   | "arcFeed"
   | "spindleSpeed"
-  | "stickOut";
+  | "stickOut"
+  | "chip"
+  | "chatter"
+  | "slotStep"
+  | "roughness";

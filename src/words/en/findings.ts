@@ -32,6 +32,22 @@ const MISFITS = {
 } as const;
 const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as const;
 const CAPS = { machine: "the machine", tool: "the tool", row: "the row's Max rpm" } as const;
+const UNDER_LIST = {
+  tooth: "so thin a cut would want a feed that breaks teeth where it meets more",
+  finish: "the surface of a finishing cut decides",
+  edge: "in a bore so tight the edge runs far faster than the centre",
+  feed: "the machine's fastest feed decides",
+  arc: "the machine's acceleration on this radius decides",
+  row: "the row's own Feed per tooth decides",
+} as const;
+const UNDER_LIST_WAY = {
+  tooth: "take more at once",
+  finish: "nothing to do when the surface matters; else leave Size tolerance blank",
+  edge: "a smaller cutter takes a thicker chip",
+  feed: "fewer revolutions for the same chip",
+  arc: "fewer revolutions, a smaller cutter, or a machine that accelerates faster",
+  row: "a larger Feed per tooth, or leave it blank",
+} as const;
 const STIFFER = "a spring pass, more passes, shorter stick-out or a stiffer tool";
 
 export const findings: FindingWords = {
@@ -137,9 +153,27 @@ export const findings: FindingWords = {
     `the machine reaches ${say.value(f.limit, "feed")} on this radius, not the programmed ${say.value(f.value, "feed")}: the chip is thinner and the time longer than programmed`,
     "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
   ],
-  "chip-too-thin": (f, say) => [
-    `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge rubs`,
+  "chip-too-thin": (f, say, severity) => [
+    `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge ${severity === "ok" ? "may rub, if it is as blunt as the list says" : "rubs"}`,
     "more feed per tooth, fewer passes, or a sharper tool",
+  ],
+  "chip-too-thick": (f, say, severity) => [
+    `the largest chip is ${say.value(f.value)}; the list's is ${say.value(f.listed)}${severity === "stop" ? ": the edge may break" : ""}`,
+    `a Feed per tooth of ${say.value(f.would)} would do`,
+  ],
+  "chip-under-list": (f, say) => [
+    `the largest chip ${say.value(f.value)} is under half of the list's: ${UNDER_LIST[f.by]}`,
+    UNDER_LIST_WAY[f.by],
+  ],
+  "list-insert-blank": (f) => [
+    `${f.material} has no feed for inserts in the list: ${f.factor} × the feed of a solid 12 mm cutter is taken`,
+    "fill in Feed insert",
+  ],
+  "feed-held": (f, say) => [
+    `table feed is held at ${say.value(f.limit, "feed")}, ${f.by === "arc" ? "what the machine's acceleration allows on this radius" : "the machine's fastest"}; ${say.value(f.value, "feed")} was wanted for the chip`,
+    f.by === "arc"
+      ? "a machine that accelerates faster would shorten the row"
+      : "a faster machine would shorten the row",
   ],
   // force, power, bending
   "no-kc": (f) => [
@@ -169,6 +203,35 @@ export const findings: FindingWords = {
   "tool-stress": (f, say) => [
     `tool stress ${say.value(f.nominal, "stress")} (up to ${say.value(f.value, "stress")} with runout and an uncertain force) against the allowed ${say.value(f.limit, "stress")}: it may break`,
     "more passes, less feed, shorter stick-out or a thicker neck",
+  ],
+  // chatter, chips, surface
+  chatter: (f, say) =>
+    f.measured
+      ? [
+          `likely to chatter: ${say.value(f.value)} deep, and the measured modes allow ${say.value(f.allows)} at every speed`,
+          "shorter stick-out, less depth or several levels, less width, fewer teeth",
+        ]
+      : [
+          `likely to chatter even in a stiff holder: ${say.value(f.value)} deep; a stiff set-up allows about ${say.value(f.allows)} at every speed, a plain one ${say.value(f.nominal)} (estimates)`,
+          "shorter stick-out, less depth or several levels, less width, fewer teeth, lower speed",
+        ],
+  "tip-modes-unreadable": (f) => [
+    `Tip modes of ${f.tool} cannot be read: "${f.text}"`,
+    "write frequency/stiffness/damping, such as 1240/2.9/0.06, several with ; between them",
+  ],
+  "slot-too-deep": (f, say, severity) => [
+    `a step of ${say.value(f.value)} in a full slot with ${f.teeth} flutes${f.coolant === "dry" ? ", dry" : ""}: chips get out up to about ${say.value(f.limit)}${severity === "stop" ? ", here they pack" : ""}`,
+    "less depth a step, fewer flutes, coolant through the tool, or a smaller cutter that leaves room beside it",
+  ],
+  "flutes-full": (f) => [
+    `the chip of one tooth fills its flute (${f.value.toFixed(1)} of its room): ${f.teeth} flutes are too many for this feed`,
+    "less feed per tooth, or fewer flutes",
+  ],
+  roughness: (f, say) => [
+    `the marks of the teeth alone leave Rz ${say.value(f.value, "roughness")} on the ${f.of}; ${say.value(f.limit, "roughness")} is allowed`,
+    f.of === "wall"
+      ? "less feed per tooth, or a cutter that runs truer"
+      : "less feed per tooth, a larger corner radius, or a cutter that runs truer",
   ],
   // size
   "no-size-tolerance": (f, say) => [
