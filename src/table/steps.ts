@@ -35,7 +35,7 @@ const step = <F = never>(
 const length = (value: number): CallArgument => [value, "length"];
 type Side = "inside" | "outside";
 /** What sets a feed. */
-export type FeedBy = "chip" | "tooth" | "finish" | "edge" | "row";
+export type FeedBy = "chip" | "tooth" | "finish" | "edge" | "spindle" | "row";
 type Standard = "unified" | "metric" | "pipe";
 
 /** A size of a thread by its standard. */

@@ -32,7 +32,7 @@ export interface ChatterPass {
   readonly surfaceSpeed: number;
 }
 
-const held = new Cache<string, Pick<HeldModes, "firm" | "nominal">>("modes at the tips of held tools", 500);
+const held = new Cache<string, Pick<HeldModes, "firm" | "nominal">>("tip modes", 500);
 
 /** Modes of a tool in a machine's holder at the two ends that judge; the same tool comes in many rows. */
 function modesOf({ machine }: Job, beam: ToolBeam, tool: Tool): Pick<HeldModes, "firm" | "nominal"> {

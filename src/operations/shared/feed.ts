@@ -32,7 +32,7 @@ export interface EdgeFeed {
  * Table feed to program [mm/min], and which share of the wanted feed the machine really reaches: its cap and its
  * acceleration on the path make the chip thinner by that much. Every number of the way becomes a step.
  */
-export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: number } {
+export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: number; heldBy?: "arc" | "feed" } {
   const { work } = job;
   const { arc, diameter } = f;
   const edgeTable = tableFeed(f.rpm, f.teeth, f.edgeFeed);
@@ -55,7 +55,7 @@ export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: numbe
     held: share < 1,
   });
   work.set({ tableFeed: feed, feedPerTooth: f.edgeFeed, radialDepth: f.radialDepth, chipThickness: chip });
-  return { feed, share };
+  return { feed, share, heldBy: share < 1 ? (feed < wanted && feed !== f.arcLimit ? "feed" : "arc") : undefined };
 }
 
 /**
@@ -64,7 +64,14 @@ export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: numbe
  */
 export function judgeRealChip(
   job: Job,
-  { chip, share, listed, would, by }: { chip: number; share: number; listed: number; would: number; by: FeedBy },
+  {
+    chip,
+    share,
+    heldBy,
+    listed,
+    would,
+    by,
+  }: { chip: number; share: number; heldBy?: "arc" | "feed"; listed: number; would: number; by: FeedBy },
 ): void {
   const { work } = job;
   const real = share * chip;
@@ -74,12 +81,8 @@ export function judgeRealChip(
     const limit = (grave ? CHIP_OVER.stop : CHIP_OVER.check) * listed;
     work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
   }
-  if (real >= CHIP_UNDER * listed) return;
-  const held =
-    share < 1 && chip >= CHIP_UNDER * listed
-      ? job.work.findings.some((f) => f.code === "feed-not-reached" || (f.code === "feed-held" && f.facts.by === "arc"))
-        ? "arc"
-        : "feed"
-      : by;
-  if (held !== "chip") work.find("chip-under-list", { value: real, limit: CHIP_UNDER * listed, by: held });
+  const limit = CHIP_UNDER * listed;
+  if (real >= limit) return;
+  const held = heldBy !== undefined && chip >= limit ? heldBy : by;
+  if (held !== "chip") work.find("chip-under-list", { value: real, limit, by: held });
 }

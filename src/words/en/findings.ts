@@ -36,6 +36,7 @@ const UNDER_LIST = {
   tooth: "so thin a cut would want a feed that breaks teeth where it meets more",
   finish: "the surface of a finishing cut decides",
   edge: "in a bore so tight the edge runs far faster than the centre",
+  spindle: "the spindle has no power for more",
   feed: "the machine's fastest feed decides",
   arc: "the machine's acceleration on this radius decides",
   row: "the row's own Feed per tooth decides",
@@ -44,6 +45,7 @@ const UNDER_LIST_WAY = {
   tooth: "take more at once",
   finish: "nothing to do when the surface matters; else leave Size tolerance blank",
   edge: "a smaller cutter takes a thicker chip",
+  spindle: "less depth, or a stronger machine",
   feed: "fewer revolutions for the same chip",
   arc: "fewer revolutions, a smaller cutter, or a machine that accelerates faster",
   row: "a larger Feed per tooth, or leave it blank",
@@ -174,6 +176,10 @@ export const findings: FindingWords = {
     f.by === "arc"
       ? "a machine that accelerates faster would shorten the row"
       : "a faster machine would shorten the row",
+  ],
+  "feed-for-spindle": (f, say) => [
+    `feed per tooth is held at ${say.value(f.value)} for the spindle's power and torque; ${say.value(f.limit)} was wanted for the chip`,
+    "less depth for the listed chip, or a stronger machine",
   ],
   // force, power, bending
   "no-kc": (f) => [

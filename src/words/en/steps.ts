@@ -6,6 +6,7 @@ const FEED_BY = {
   chip: "so that the largest chip is the list's",
   tooth: "held to what a tooth may meet in a corner",
   finish: "held for the surface of a finishing cut",
+  spindle: "held to the spindle's power and torque",
   edge: "held for the edge, which runs faster than the centre in a tight bore",
 } as const;
 

@@ -7,7 +7,7 @@ import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { judgeChatter } from "../chatter.ts";
-import { CLEARANCE, SPEED_PLACE } from "../choices.ts";
+import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
 import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
@@ -100,18 +100,24 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
       });
   }
   const beam = given && toolBeam(job, tool);
-  const chosen = given && choosePasses(job, wall, tool, given, beam);
+  let chosen = given && choosePasses(job, wall, tool, given, beam);
   const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
     engaged: chosen && engagedFactor(job, tool, chosen),
     inserts: tool.kind === "face mill",
   });
   if (!speed || !given || !chosen) return {};
+  const spindle = spindleShare(job, given, chosen, speed.rpm);
+  if (spindle < 1) {
+    const wanted = chosen.edgeFeed;
+    chosen = choosePasses(job, wall, tool, { ...given, spindle }, beam) ?? chosen;
+    work.find("feed-for-spindle", { value: chosen.edgeFeed, limit: wanted });
+  }
   radialStep(job, wall, chosen, diameter);
   const limit =
     pathRadius !== undefined && machine?.acceleration !== undefined
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
-  const { feed, share } = programFeed(job, {
+  const { feed, share, heldBy } = programFeed(job, {
     ...chosen,
     listed: given.listed,
     edgeAngle: chosen.edge.angle,
@@ -123,7 +129,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arcLimit: limit,
   });
   judgeChip(job, share * chosen.chip, tool.edgeRadius);
-  if (given.list) judgeRealChip(job, { ...chosen, share, listed: given.listed });
+  if (given.list) judgeRealChip(job, { ...chosen, share, heldBy, listed: given.listed });
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
   if (beam && operation !== "face")
@@ -176,6 +182,23 @@ function givenFeed({ work, row, material }: Job, tool: SizedTool): (GivenFeed & 
   if (typed !== undefined) return { listed: typed, typed, list: false };
   if (material) work.find("no-feed", { material: material.material });
   return undefined;
+}
+
+/** A feed that the row chose is lowered to what the spindle drives, down to this share; beyond it the depth is wrong, not the feed. */
+const SPINDLE_SHARE = 0.5;
+
+/** Share of a chosen feed that the spindle has power and torque for, with the uncertainty of the force; 1 where it has enough. */
+function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque }: Attempt, rpm: number): number {
+  if (typed !== undefined || material?.exponent === undefined || torque === 0) return 1;
+  const drawn = ((1 + UNCERTAINTY.force) * torque) / SPINDLE_EFFICIENCY;
+  const power = (2 * Math.PI * rpm * drawn) / 60000;
+  const load = Math.max(
+    power / (machine?.power ?? Number.POSITIVE_INFINITY),
+    drawn / (machine?.torque ?? Number.POSITIVE_INFINITY),
+  );
+  // force goes with the chip to the power 1 − m; a hair below the limit
+  const share = (0.995 / load) ** (1 / (1 - material.exponent));
+  return load > 1 && share >= SPINDLE_SHARE ? share : 1;
 }
 
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */

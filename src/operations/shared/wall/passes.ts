@@ -53,6 +53,8 @@ export interface Attempt {
 export interface GivenFeed {
   readonly listed: number;
   readonly typed?: number;
+  /** Share of the wanted feed that the spindle has power for [-]. */
+  readonly spindle?: number;
 }
 
 export function choosePasses(
@@ -86,7 +88,7 @@ function feedFor(
   { row }: Job,
   wall: Wall,
   tool: SizedTool,
-  { listed, typed }: GivenFeed,
+  { listed, typed, spindle }: GivenFeed,
   edge: Attempt["edge"],
   radialDepth: number,
 ): Pick<Attempt, "edgeFeed" | "centreFeed" | "by" | "would"> {
@@ -105,7 +107,10 @@ function feedFor(
     FEED_LIMITS,
   );
   const would = rule.edgeFeed;
-  if (typed === undefined) return { edgeFeed: would, centreFeed: rule.centreFeed, by: rule.heldBy, would };
+  if (typed === undefined) {
+    const by = spindle === undefined ? rule.heldBy : "spindle";
+    return { edgeFeed: would * (spindle ?? 1), centreFeed: rule.centreFeed * (spindle ?? 1), by, would };
+  }
   const centreFeed = arc ? arcFeed(typed, arc.diameter, arc.cutterDiameter, arc.side) : typed;
   return { edgeFeed: typed, centreFeed, by: "row", would };
 }

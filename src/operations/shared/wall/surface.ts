@@ -8,6 +8,9 @@ import type { SizedTool, Wall } from "./wall.ts";
 /** A step so many times too deep packs, a lesser one is to be looked at (judgement). */
 const PACKS = 2;
 
+/** Runout along the axis over that around it: seats and corners of a cutter stand more alike along the axis (common practice). */
+const ALONG_AXIS = 0.3;
+
 export const groupOf = (material: Material | undefined): MaterialGroup | undefined =>
   material?.group?.toUpperCase() as MaterialGroup | undefined;
 
@@ -37,7 +40,7 @@ export function judgeRoughness({ work, row, operation }: Job, wall: Wall, tool: 
   const rz =
     1000 *
     (floor
-      ? floorRoughness(edgeFeed, teeth, tool.cornerRadius!, runout)
+      ? floorRoughness(edgeFeed, teeth, tool.cornerRadius!, ALONG_AXIS * runout)
       : wallRoughness({
           edgeFeed,
           teeth,
