@@ -214,8 +214,8 @@ export const findings: FindingWords = {
   chatter: (f, say) =>
     f.measured
       ? [
-          `likely to chatter: ${say.value(f.value)} deep, and the measured modes allow ${say.value(f.allows)} at every speed`,
-          "shorter stick-out, less depth or several levels, less width, fewer teeth",
+          `${say.value(f.value)} deep, some speeds chatter: the measured modes allow ${say.value(f.allows)} at every speed`,
+          "try another speed, or shorter stick-out, less depth or several levels, less width, fewer teeth",
         ]
       : [
           `likely to chatter even in a stiff holder: ${say.value(f.value)} deep; a stiff set-up allows about ${say.value(f.allows)} at every speed, a plain one ${say.value(f.nominal)} (estimates)`,
