@@ -25,7 +25,11 @@ export interface HeldModes {
 
 export type HoldingName = keyof HeldModes;
 
-const round = (mode: ChatterMode): TipModes => ({ x: [mode], y: [mode] });
+/** The same list in both directions: it is worked out once. */
+function round(mode: ChatterMode): TipModes {
+  const modes = [mode];
+  return { x: modes, y: modes };
+}
 const damped = (cut: BandedCut, end: HoldingName): ChatterCut => ({
   ...cut,
   processDamping: HOLDING[end].processDamping,

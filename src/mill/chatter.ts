@@ -53,6 +53,8 @@ export interface ChatterCut {
 const FROM = 0.6;
 const TO = 4;
 const STEPS = 160;
+/** How near the lowest place is looked for; its value is level there, so it is far nearer. */
+const REFINED = 1e-5;
 
 /**
  * Slope of Kienzle's force with the chip: what a vibration feels. The specific force itself is 14 to 26 % higher.
@@ -141,7 +143,7 @@ function roots(
   out: Float64Array,
 ): void {
   const [xr, xi] = inverse(modes.x, omega);
-  const [yr, yi] = inverse(modes.y, omega);
+  const [yr, yi] = modes.y === modes.x ? [xr, xi] : inverse(modes.y, omega);
   const w = omega * depth;
   const i11 = xi + w * P[0]!;
   const i22 = yi + w * P[3]!;
@@ -154,7 +156,7 @@ function roots(
   // √(b² − 4ac), the sign that does not cancel, then q/a and c/q
   const dr = br * br - bi * bi - 4 * a * cr;
   const di = 2 * br * bi - 4 * a * ci;
-  const size = Math.hypot(dr, di);
+  const size = Math.sqrt(dr * dr + di * di);
   let sr = Math.sqrt(Math.max(0, (size + dr) / 2));
   let si = Math.sqrt(Math.max(0, (size - dr) / 2));
   if (di < 0) si = -si;
@@ -217,7 +219,7 @@ function least(modes: TipModes, f: (omega: number) => number, enough = Number.NE
     if (values[i]! <= values[i - 1]! && values[i]! <= values[i + 1]! && Number.isFinite(values[i]!)) dips.push(i);
   }
   dips.sort((i, j) => values[i]! - values[j]!);
-  for (const i of dips.slice(0, 2)) best = Math.min(best, -maximum((w) => -f(w), at(i - 1), at(i + 1), 1e-7).value);
+  for (const i of dips.slice(0, 2)) best = Math.min(best, -maximum((w) => -f(w), at(i - 1), at(i + 1), REFINED).value);
   return best;
 }
 
@@ -255,8 +257,10 @@ function stableAt(matrices: ReturnType<typeof averagedCut>, modes: TipModes, dep
 }
 
 /** Factor between the trial depths of a search, and the deepest that is tried [mm]. */
-const GROWTH = 1.5;
+const GROWTH = 2;
 const DEEPEST = 1e4;
+/** Share of itself that a depth is found to. */
+const FOUND = 1e-4;
 
 /**
  * Largest axial depth that is free of chatter at every spindle speed.
@@ -287,7 +291,7 @@ export function anySpeedDepth(cut: ChatterCut, modes: TipModes): number {
     high *= GROWTH;
     if (high > DEEPEST) return Number.POSITIVE_INFINITY;
   } while (stableAt(damped, modes, high));
-  while (high / low > 1 + 1e-6) {
+  while (high / low > 1 + FOUND) {
     const middle = Math.sqrt(low * high);
     if (stableAt(damped, modes, middle)) low = middle;
     else high = middle;
