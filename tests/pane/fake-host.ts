@@ -8,7 +8,8 @@ import {
   type Place,
   type Written,
 } from "../../taskpane/host/host.ts";
-import { findTable, reference, spokenAddress } from "../../taskpane/host/region.ts";
+import { reference, spokenAddress } from "../../taskpane/host/reference.ts";
+import { findTable } from "../../taskpane/host/region.ts";
 
 export interface FakeHost extends Host {
   readonly sheets: Map<string, CellValue[][]>;

@@ -5,9 +5,10 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { planner } from "../../taskpane/planner.ts";
-import { planningScore } from "../../taskpane/planning.ts";
-import { createSession, type Session } from "../../taskpane/session.ts";
+import { planner } from "../../taskpane/work/planner.ts";
+import { planningScore } from "../../taskpane/work/planning.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import type { Session } from "../../taskpane/work/types.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 
 const copy = (block: readonly (readonly CellValue[])[]) => block.map((row) => [...row]);

@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { HostError } from "../../taskpane/host/host.ts";
-import { createSession, type Session, type Suggestion } from "../../taskpane/session.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import type { Session, Suggestion } from "../../taskpane/work/types.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 import { LISTS, PLAN_SHEET, samplePlanner } from "./sample.ts";
 

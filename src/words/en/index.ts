@@ -31,6 +31,11 @@ export const en: Words = {
   sizes,
   verdicts: { ok: "ok", check: "check", stop: "stop" },
   names,
+  advice: {
+    kinds: { "smallest change": "smallest change", cheapest: "cheapest", nothing: "nothing" },
+    blank: "blank",
+    nothing: (reason, wayOut) => `No cell of the row helps: ${reason}. What would: ${wayOut}.`,
+  },
   direction,
   pecks: (count) => `${count} pecks`,
 };
