@@ -3,7 +3,7 @@
 import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
 import { DRILL_FEED_FACTOR } from "../operations/shared/choices.ts";
-import { listedFeed } from "../operations/shared/speed.ts";
+import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
@@ -73,7 +73,7 @@ export function speedRange({ material }: Situation, tool: Tool | undefined): rea
 /** The row's own feed per tooth, else the list's [mm]. */
 export function feedOf({ row, material }: Situation, tool: Tool | undefined): number | undefined {
   if (row.feedPerTooth !== undefined) return row.feedPerTooth;
-  const listed = material && tool?.diameter !== undefined ? listedFeed(material, tool.diameter) : undefined;
+  const listed = material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
   return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
 }
 

@@ -51,6 +51,17 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "feed-capped": ["feedPerTooth", "maxRpm", "surfaceSpeed", "machine", "tool"],
   "feed-not-reached": ["maxRpm", "surfaceSpeed", "feedPerTooth", "machine", "tool"],
   "chip-too-thin": ["feedPerTooth", "passes", "radialDepth", "tool"],
+  "chip-too-thick": ["feedPerTooth", "tool"],
+  "chip-under-list": NONE,
+  "list-insert-blank": NONE,
+  "feed-held": NONE,
+  "feed-for-spindle": NONE,
+  // chatter, chips, surface
+  chatter: ["stickOut", "axialDepth", "radialDepth", "tool"],
+  "tip-modes-unreadable": NONE,
+  "slot-too-deep": ["axialDepth", "tool"],
+  "flutes-full": ["feedPerTooth", "tool"],
+  roughness: ["feedPerTooth", "tool"],
   // force, power, bending
   "no-kc": NONE,
   "power-over": ["axialDepth", "radialDepth", "feedPerTooth", "surfaceSpeed", "passes", "machine", "tool"],
