@@ -3,8 +3,10 @@
  * those are made of these values in `words/`, where every code must have one. Codes are never renamed.
  */
 import type { TradeError } from "./errors.ts";
+import type { Coolant } from "./mill/chip-space.ts";
 import type { ToolKind } from "./table/lists.ts";
 import type { OperationName, RowKey } from "./table/rows.ts";
+import type { FeedBy } from "./table/steps.ts";
 import type { DimensionName } from "./units.ts";
 
 export type Verdict = "ok" | "check" | "stop";
@@ -95,6 +97,13 @@ export const FINDINGS = {
   "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
   "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
   "runout-idle": finding<Against & { runout: number }>("ok", "length"),
+  "chip-under-list": finding<Against & { by: Exclude<FeedBy, "chip" | "contour" | "strength"> | "feed" | "arc" }>(
+    "ok",
+    "length",
+  ),
+  "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
+  "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
+  "feed-for-spindle": finding<Against>("ok", "length"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
@@ -103,6 +112,12 @@ export const FINDINGS = {
   "stick-out": finding<Against & { ratio: number; most: number }>("check", "length"),
   "no-strength": finding<{ tool: string }>("ok"),
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
+  // chatter, chips, surface
+  chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
+  "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
+  "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
+  "flutes-full": finding<Against & { teeth: number }>("check"),
+  roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
   "size-out": finding<Against & Out & { scrap: boolean; start: number | null }>("stop", "length"),
@@ -174,4 +189,8 @@ export type LimitKey =
   | "feed"
   | "arcFeed"
   | "spindleSpeed"
-  | "stickOut";
+  | "stickOut"
+  | "chip"
+  | "chatter"
+  | "slotStep"
+  | "roughness";

@@ -75,6 +75,12 @@ export const SOURCES = {
     edition: "1995",
     where: "pp. 357–362; from memory",
   },
+  ALTINTAS2008: {
+    title:
+      "Y. Altintas, M. Eynian, H. Onozuka, Identification of dynamic cutting force coefficients and chatter stability with process damping, CIRP Annals 57(1)",
+    edition: "2008",
+    where: "pp. 371–374; from memory",
+  },
   KIENZLE1952: {
     title:
       "O. Kienzle, Die Bestimmung von Kräften und Leistungen an spanenden Werkzeugen und Werkzeugmaschinen, VDI-Zeitschrift 94",
@@ -175,6 +181,12 @@ export const SOURCES = {
   KINEMATICS: {
     title: "Elementary kinematics of constant acceleration and of motion on a helix",
     edition: "—",
+  },
+  TATAR2020: {
+    title:
+      "K. Tatar, S. Sjöberg, N. Andersson, Investigation of cutting conditions on tool life in shoulder milling of Ti6Al4V, Heliyon 6",
+    edition: "2020",
+    where: "e04217, abstract (title from memory)",
   },
   TAYLOR1907: {
     title: "F. W. Taylor, On the art of cutting metals, Trans. ASME 28",

@@ -241,10 +241,10 @@ const ROWS: readonly DemoRow[] = [
     500 | Filter seat from solid | EM-3/8-3 | 0   | 0.625 | 0.5 | 0.02  | ok    | helix from solid, open tolerance`,
   ),
   ...demoRows(
-    BORE,
+    [...BORE, "Feed per tooth"],
     { ...PLATE, Operation: "bore", Machine: "Retrofit mill R2" },
     `
-    510 | O-ring seat on the slow axes | EM-12-3 | 1.17 | 1.18 | 0.4 | 0.006 | check | fast spindle, slow axes: the feed is not reached in the circle`,
+    510 | O-ring seat on the slow axes | EM-12-3 | 1.17 | 1.18 | 0.4 | 0.006 | 0.008 | check | a feed carried over from another machine: fast spindle, slow axes, it is not reached in the circle`,
   ),
   ...demoRows(
     SIDE,

@@ -3,7 +3,7 @@
 import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
 import { DRILL_FEED_FACTOR, USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
-import { listedFeed } from "../operations/shared/speed.ts";
+import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
@@ -75,7 +75,7 @@ export function feedOf({ row, material }: Situation, tool: Tool | undefined): nu
   if (row.feedPerTooth !== undefined) return row.feedPerTooth;
   if (row.operation === "thread mill" && tool?.diameter !== undefined)
     return ((material?.threadFeed ?? USUAL_THREAD_FEED) / 100) * tool.diameter;
-  const listed = material && tool?.diameter !== undefined ? listedFeed(material, tool.diameter) : undefined;
+  const listed = material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
   return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
 }
 

@@ -56,6 +56,16 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "feed-by-strength": NONE,
   "runout-thick": ["feedPerTooth", "tool"],
   "runout-idle": NONE,
+  "chip-under-list": NONE,
+  "list-insert-blank": NONE,
+  "feed-held": NONE,
+  "feed-for-spindle": NONE,
+  // chatter, chips, surface
+  chatter: ["stickOut", "axialDepth", "radialDepth", "tool"],
+  "tip-modes-unreadable": NONE,
+  "slot-too-deep": ["axialDepth", "tool"],
+  "flutes-full": ["feedPerTooth", "tool"],
+  roughness: ["feedPerTooth", "tool"],
   // force, power, bending
   "no-kc": NONE,
   "power-over": ["axialDepth", "radialDepth", "feedPerTooth", "surfaceSpeed", "passes", "machine", "tool"],

@@ -21,6 +21,11 @@ export const MATERIAL = {
   feed3: above0("Feed 3 mm [mm per tooth]", { unit: "mm" }),
   feed6: above0("Feed 6 mm [mm per tooth]", { unit: "mm" }),
   feed12: above0("Feed 12 mm [mm per tooth]", { unit: "mm" }),
+  feed20: above0("Feed 20 mm [mm per tooth]", { unit: "mm" }),
+  /** Inserted teeth have values of their own. */
+  feedInsert: above0("Feed insert [mm per tooth]", { unit: "mm" }),
+  speedInsertLow: above0("Speed insert low [m/min]", { unit: "m/min" }),
+  speedInsertHigh: above0("Speed insert high [m/min]", { unit: "m/min" }),
   taylorN: above0("Taylor n", { high: 1 }),
   referenceLife: above0("Reference life [min]", { unit: "min" }),
   /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
@@ -68,6 +73,11 @@ export const TOOL = {
   maxRpm: above0("Max rpm", { unit: "1/min" }),
   price: from0("Price", { unit: "money" }),
   edges: whole("Edges", 1),
+  /** Measured modes of the tip, each as frequency [Hz] / stiffness [N/µm] / damping, several with ";" between them. */
+  tipModesX: text("Tip modes x"),
+  tipModesY: text("Tip modes y"),
+  /** Machine that they were measured on; blank: all. */
+  tipModesOn: text("Tip modes on"),
 } as const;
 export type Tool = RecordOf<typeof TOOL> & { readonly tool: string };
 
@@ -87,5 +97,9 @@ export const MACHINE = {
   damping: above0("Damping", { high: 1 }),
   rate: from0("Rate [per hour]", { unit: "money/h" }),
   setup: from0("Setup [min]", { unit: "min" }),
+  /** Time in which the acceleration builds up: acceleration over jerk. */
+  rampTime: from0("Ramp time [s]", { unit: "s", high: 1 }),
+  /** Measured cycle over the planned one. */
+  cycleFactor: number("Cycle factor", { low: 0.5, high: 3 }),
 } as const;
 export type Machine = RecordOf<typeof MACHINE> & { readonly machine: string };

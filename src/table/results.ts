@@ -42,6 +42,7 @@ export const RESULT = {
   time: out("Time", ONE, { unit: "s" }),
   cost: out("Cost", TWO, { unit: "money" }),
   startWearValue: size("Start wear value"),
+  theoreticalRz: out("Theoretical Rz", ["0.00", "0"], { dimension: "roughness" }),
 } as const satisfies Record<string, Quantity>;
 
 export type ResultKey = keyof typeof RESULT;

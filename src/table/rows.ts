@@ -55,6 +55,12 @@ export const ROW = {
   measured: length("Measured"),
   wearValue: number("Wear value", { dimension: "length" }),
   sizeTolerance: length("Size tolerance", FINE),
+  /** Largest theoretical roughness Rz that is allowed. */
+  roughness: above0("Roughness", { dimension: "roughness" }),
+  /** What moves the chips; blank: flood. */
+  coolant: word("Coolant", ["flood", "through", "air", "dry"]),
+  /** Smallest inside corner of a straight wall: its radius. */
+  insideCorner: length("Inside corner"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

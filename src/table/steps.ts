@@ -34,6 +34,8 @@ const step = <F = never>(
 
 const length = (value: number): CallArgument => [value, "length"];
 type Side = "inside" | "outside";
+/** What sets a feed. */
+export type FeedBy = "chip" | "tooth" | "finish" | "edge" | "spindle" | "row" | "contour" | "strength";
 type Standard = "unified" | "metric" | "pipe";
 
 /** A size of a thread by its standard. */
@@ -146,7 +148,9 @@ export const STEP = {
     call: drillCall("DRILLTHRUST"),
   }),
   // speed and feed
-  speedRange: step("", "COMMON", { dimension: "surface speed" }),
+  speedRange: step<{ engaged: number }>("", (f) => (f && f.engaged !== 1 ? "TATAR2020" : "COMMON"), {
+    dimension: "surface speed",
+  }),
   spindleSpeed: step<{
     wanted: number;
     diameter: number;
@@ -162,7 +166,14 @@ export const STEP = {
     call: (f, units) => ["SURFACESPEED", f.rpm, length(f.diameter), units],
   }),
   feedPerTooth: step<{ factor?: number }>("", "COMMON", { dimension: "length" }),
-  edgeFeed: step<{ listed: number; most: number }>("", "MARTELLOTTI1941", { dimension: "length" }),
+  edgeFeed: step<{ listed: number; by: FeedBy }>(
+    (f) => (f?.by === "chip" ? "h/(sin κ·sin φe)" : ""),
+    "MARTELLOTTI1941",
+    { dimension: "length" },
+  ),
+  roughness: step<{ of: "wall" | "floor" }>((f) => (f?.of === "floor" ? "f²/(8·r)" : "f²/(8·ρ)"), "MARTELLOTTI1941", {
+    dimension: "roughness",
+  }),
   edgeTable: step<{ rpm: number; teeth: number; feed: number }>("n·z·fz", "MH", {
     dimension: "feed",
     call: (f) => ["TABLEFEED", f.rpm, f.teeth, length(f.feed)],

@@ -277,7 +277,14 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     N("pointAngle", 90, 180),
     L("breakthrough", 0, 3),
   ),
-  MOVETIME: spec("plain", L("distance", 0, 500), number("feed", "feed", 10, 20000), acceleration, units),
+  MOVETIME: spec(
+    "plain",
+    L("distance", 0, 500),
+    number("feed", "feed", 10, 20000),
+    acceleration,
+    units,
+    N("rampTime", 0, 0.2),
+  ),
   ARCTIME: spec(
     "plain",
     L("radius", 0.2, 50),
@@ -286,6 +293,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     acceleration,
     units,
     L("risePerTurn", -3, 3),
+    N("rampTime", 0, 0.2),
   ),
   ARCFEEDLIMIT: spec("feed", L("radius", 0.2, 50), acceleration, units),
   TOOLLIFE: spec(

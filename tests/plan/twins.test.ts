@@ -229,7 +229,9 @@ describe("what follows when one thing of a row changes (identity)", () => {
   });
   it("pushes more the deeper the radial cut", () => {
     // the edge feed may fall with the depth: the thin-chip compensation goes; so the row says its own chip is thick enough
-    const at = (ae: number) => ({ row: { ...BASES.side!, "Radial depth": ae, "Feed per tooth": 0.03 } });
+    const at = (ae: number) => ({
+      row: { ...BASES.side!, "Radial depth": ae, "Axial depth": 12, "Feed per tooth": 0.03 },
+    });
     rises(["side"], "power", () => [2, 3, 4, 5, 7].map(at));
     rises(["side"], "radialDepth", () => [0.5, 1, 2].map(at));
   });
@@ -283,7 +285,8 @@ describe("what follows when one thing of a row changes (identity)", () => {
         );
         const slow = planOf({ row: BASES[name]!, machine: { "Max feed [m/min]": 0.02 } });
         expect(number(slow, "tableFeed")).toBeLessThanOrEqual(20 * (1 + 1e-12));
-        expect(slow.reasons.map((r) => r.code)).toContain("feed-capped");
+        // a feed that the row chose for a wall is held, others are capped: either is said
+        expect(slow.reasons.map((r) => r.code).filter((c) => c === "feed-capped" || c === "feed-held")).toHaveLength(1);
       }
   });
   it("feeds the centre slower than the edge inside, faster outside", () => {

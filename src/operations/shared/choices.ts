@@ -10,8 +10,15 @@ import { interpolate } from "../../numeric.ts";
 export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
 /** Feed per lip of a drill against the listed feed per tooth of a cutter of that diameter. */
 export const DRILL_FEED_FACTOR = 1.5;
-/** The edge feed is never raised above this multiple of the list for thin chips. */
-export const THINNING_LIMIT = 2;
+/**
+ * Largest real chip over the list's: above `check` the row says so, at `stop` edges break (judgement: the list's chip is meant
+ * for the edge's whole life, and double of it is what makers call the end of the range).
+ */
+export const CHIP_OVER = { check: 1.1, stop: 2 } as const;
+/** A largest chip under this share of the list's is worth a word: the row costs more time and edge than it must. */
+export const CHIP_UNDER = 0.5;
+/** Share of the least chip under which rubbing is a check; above it a note, because few shops know their edge radius. */
+export const RUBS = 0.5;
 /** Efficiency from the spindle motor to the cut. */
 export const SPINDLE_EFFICIENCY = 0.85;
 /** Rupture strength is divided by this (judgement; carbide is brittle and its strength scatters). */

@@ -3,7 +3,7 @@ import { runoutForce } from "../../mill/runout.ts";
 import type { Tool } from "../../table/lists.ts";
 import { largestMisesStress, largestPrincipalStress } from "../../tool/stress.ts";
 import type { ToolBeam } from "./beam.ts";
-import { SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
+import { RUBS, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
 
 /** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
@@ -88,19 +88,36 @@ export function judgeStress(
   }
 }
 
-/** Chip against the least chip that the edge cuts rather than rubs. */
+/**
+ * Chip against the least chip that the edge cuts rather than rubs. Down to half of it a note: the least chip goes by the edge
+ * radius, which few shops know.
+ */
 export function judgeChip({ work, material }: Job, chip: number, edgeRadius: number | undefined, flank = false): void {
   const fraction = material?.leastChip;
   if (fraction === undefined || edgeRadius === undefined || edgeRadius === 0 || chip <= 0) return;
   const least = fraction * edgeRadius;
   work.step("leastChip", least, { fraction });
   work.limit("leastChip", least, chip, "length");
-  if (chip < least) work.find("chip-too-thin", { value: chip, limit: least, flank });
+  if (chip < RUBS * least) work.find("chip-too-thin", { value: chip, limit: RUBS * least, flank });
+  else if (chip < least) work.find("chip-too-thin", { value: chip, limit: least, flank }, "ok");
 }
 
-/** Table feed against the machine and, on an arc, against what its acceleration allows there. Answers the feed to program. */
-export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: number): number {
+/**
+ * Table feed against the machine and, on an arc, against what its acceleration allows there. Answers the feed to program. A feed
+ * that the row chose itself is held to what the machine reaches; one that was typed is kept, and judged.
+ */
+export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: number, typed = true): number {
   let programmed = feed;
+  if (!typed) {
+    const cap = machine?.maxFeed === undefined ? Number.POSITIVE_INFINITY : machine.maxFeed * 1000;
+    const limit = Math.min(cap, arcLimit ?? Number.POSITIVE_INFINITY);
+    programmed = Math.min(feed, limit);
+    if (Number.isFinite(cap)) work.limit("feed", programmed, cap, "feed");
+    if (arcLimit !== undefined) work.limit("arcFeed", programmed, arcLimit, "feed");
+    if (feed > limit * 1.000001)
+      work.find("feed-held", { value: feed, limit, by: limit === arcLimit ? "arc" : "machine" });
+    return programmed;
+  }
   if (machine?.maxFeed !== undefined) {
     const cap = machine.maxFeed * 1000;
     programmed = Math.min(feed, cap);

@@ -16,12 +16,17 @@ export interface FeatureTime {
 export interface MachineMotion {
   readonly rapid: number;
   readonly acceleration: number;
+  /** Time in which the acceleration builds up [s]. */
+  readonly ramp: number;
+  /** Measured cycle over the planned one [-]. */
+  readonly factor: number;
 }
 
-/** Rapid [mm/min] and acceleration of a machine, when its row tells both. */
+/** How a machine moves, when its row tells rapid and acceleration. A measured cycle calibrates it. */
 export function motionOf(machine: Machine | undefined): MachineMotion | undefined {
   if (machine?.rapid === undefined || machine.acceleration === undefined) return undefined;
-  return { rapid: machine.rapid * 1000, acceleration: machine.acceleration };
+  const { rapid, acceleration, rampTime = 0, cycleFactor = 1 } = machine;
+  return { rapid: rapid * 1000, acceleration, ramp: rampTime, factor: cycleFactor };
 }
 
 export class Motion {
@@ -36,19 +41,20 @@ export class Motion {
   }
 
   rapid(distance: number): void {
-    if (distance > 0) this.time.moving += moveTime(distance, this.m.rapid, this.m.acceleration);
+    if (distance > 0)
+      this.time.moving += this.m.factor * moveTime(distance, this.m.rapid, this.m.acceleration, this.m.ramp);
   }
 
   feed(distance: number, feed: number): void {
     if (distance <= 0) return;
-    this.time.cutting += moveTime(distance, feed, this.m.acceleration);
+    this.time.cutting += this.m.factor * moveTime(distance, feed, this.m.acceleration, this.m.ramp);
     this.time.ideal += (60 * distance) / feed;
   }
 
   /** Arc or helix at a feed; the acceleration caps the feed on small radii. */
   arc(radius: number, turns: number, feed: number, risePerTurn = 0): void {
     if (radius <= 0 || turns <= 0) return;
-    this.time.cutting += arcTime(radius, turns, feed, this.m.acceleration, risePerTurn);
+    this.time.cutting += this.m.factor * arcTime(radius, turns, feed, this.m.acceleration, risePerTurn, this.m.ramp);
     this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
   }
 

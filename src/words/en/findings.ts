@@ -39,6 +39,24 @@ const wear = (value: number, say: Say) =>
   value === 0
     ? say.value(0)
     : `${value > 0 ? "+" : "−"}${say.value(Math.abs(value))} (the path ${value > 0 ? "away from" : "into"} the wall)`;
+const UNDER_LIST = {
+  tooth: "so thin a cut would want a feed that breaks teeth where it meets more",
+  finish: "the surface of a finishing cut decides",
+  edge: "in a bore so tight the edge runs far faster than the centre",
+  spindle: "the spindle has no power for more",
+  feed: "the machine's fastest feed decides",
+  arc: "the machine's acceleration on this radius decides",
+  row: "the row's own Feed per tooth decides",
+} as const;
+const UNDER_LIST_WAY = {
+  tooth: "take more at once",
+  finish: "nothing to do when the surface matters; else leave Size tolerance blank",
+  edge: "a smaller cutter takes a thicker chip",
+  spindle: "less depth, or a stronger machine",
+  feed: "fewer revolutions for the same chip",
+  arc: "fewer revolutions, a smaller cutter, or a machine that accelerates faster",
+  row: "a larger Feed per tooth, or leave it blank",
+} as const;
 const STIFFER = "a spring pass, more passes, shorter stick-out or a stiffer tool";
 
 export const findings: FindingWords = {
@@ -144,13 +162,31 @@ export const findings: FindingWords = {
     `the machine reaches ${say.value(f.limit, "feed")} on this radius, not the programmed ${say.value(f.value, "feed")}: the chip is thinner and the time longer than programmed`,
     "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
   ],
-  "chip-too-thin": (f, say) => [
-    `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge rubs`,
+  "chip-too-thin": (f, say, severity) => [
+    `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge ${severity === "ok" ? "may rub, if it is as blunt as the list says" : "rubs"}`,
     "more feed per tooth, fewer passes, or a sharper tool",
   ],
   "chip-too-thick": (f, say, severity) => [
-    `the largest chip ${say.value(f.value)} is ${(f.value / f.listed).toFixed(1)} × the listed ${say.value(f.listed)}${severity === "stop" ? ": the edge breaks" : ""}`,
-    `a feed per tooth of ${say.value(f.would)} makes the listed chip`,
+    `the largest chip is ${say.value(f.value)}; the list's is ${say.value(f.listed)}${severity === "stop" ? ": the edge may break" : ""}`,
+    `a Feed per tooth of ${say.value(f.would)} would do`,
+  ],
+  "chip-under-list": (f, say) => [
+    `the largest chip ${say.value(f.value)} is under half of the list's: ${UNDER_LIST[f.by]}`,
+    UNDER_LIST_WAY[f.by],
+  ],
+  "list-insert-blank": (f) => [
+    `${f.material} has no feed for inserts in the list: ${f.factor} × the feed of a solid 12 mm cutter is taken`,
+    "fill in Feed insert",
+  ],
+  "feed-held": (f, say) => [
+    `table feed is held at ${say.value(f.limit, "feed")}, ${f.by === "arc" ? "what the machine's acceleration allows on this radius" : "the machine's fastest"}; ${say.value(f.value, "feed")} was wanted for the chip`,
+    f.by === "arc"
+      ? "a machine that accelerates faster would shorten the row"
+      : "a faster machine would shorten the row",
+  ],
+  "feed-for-spindle": (f, say) => [
+    `feed per tooth is held at ${say.value(f.value)} for the spindle's power and torque; ${say.value(f.limit)} was wanted for the chip`,
+    "less depth for the listed chip, or a stronger machine",
   ],
   "list-thread-feed-blank": (f) => [
     `${f.material} has no Thread feed in the list: ${f.percent} % of the cutter's diameter per tooth is assumed`,
@@ -196,6 +232,35 @@ export const findings: FindingWords = {
   "tool-stress": (f, say) => [
     `tool stress ${say.value(f.nominal, "stress")} (up to ${say.value(f.value, "stress")} with runout and an uncertain force) against the allowed ${say.value(f.limit, "stress")}: it may break`,
     "more passes, less feed, shorter stick-out or a thicker neck",
+  ],
+  // chatter, chips, surface
+  chatter: (f, say) =>
+    f.measured
+      ? [
+          `${say.value(f.value)} deep, some speeds chatter: the measured modes allow ${say.value(f.allows)} at every speed`,
+          "try another speed, or shorter stick-out, less depth or several levels, less width, fewer teeth",
+        ]
+      : [
+          `likely to chatter even in a stiff holder: ${say.value(f.value)} deep; a stiff set-up allows about ${say.value(f.allows)} at every speed, a plain one ${say.value(f.nominal)} (estimates)`,
+          "shorter stick-out, less depth or several levels, less width, fewer teeth, lower speed",
+        ],
+  "tip-modes-unreadable": (f) => [
+    `Tip modes of ${f.tool} cannot be read: "${f.text}"`,
+    "write frequency/stiffness/damping, such as 1240/2.9/0.06, several with ; between them",
+  ],
+  "slot-too-deep": (f, say, severity) => [
+    `a step of ${say.value(f.value)} in a full slot with ${f.teeth} flutes${f.coolant === "dry" ? ", dry" : ""}: chips get out up to about ${say.value(f.limit)}${severity === "stop" ? ", here they pack" : ""}`,
+    "less depth a step, fewer flutes, coolant through the tool, or a smaller cutter that leaves room beside it",
+  ],
+  "flutes-full": (f) => [
+    `the chip of one tooth fills its flute (${f.value.toFixed(1)} of its room): ${f.teeth} flutes are too many for this feed`,
+    "less feed per tooth, or fewer flutes",
+  ],
+  roughness: (f, say) => [
+    `the marks of the teeth alone leave Rz ${say.value(f.value, "roughness")} on the ${f.of}; ${say.value(f.limit, "roughness")} is allowed`,
+    f.of === "wall"
+      ? "less feed per tooth, or a cutter that runs truer"
+      : "less feed per tooth, a larger corner radius, or a cutter that runs truer",
   ],
   // size
   "no-size-tolerance": (f, say) => [

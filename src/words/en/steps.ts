@@ -1,5 +1,16 @@
 /** What every number of a row's chain is called in English, and what its symbols leave unsaid. */
+import { tidy } from "../say.ts";
 import type { StepWords } from "../types.ts";
+
+const FEED_BY = {
+  chip: "so that the largest chip is the list's",
+  tooth: "held to what a tooth may meet in a corner",
+  finish: "held for the surface of a finishing cut",
+  spindle: "held to the spindle's power and torque",
+  edge: "held for the edge, which runs faster than the centre in a tight bore",
+  contour: "the list's share of the diameter along the thread",
+  strength: "held by the strength of the tool",
+} as const;
 
 export const steps: StepWords = {
   // thread
@@ -42,7 +53,13 @@ export const steps: StepWords = {
   torque: ["drilling torque"],
   thrust: ["thrust (estimate)"],
   // speed and feed
-  speedRange: ["surface speed range", "from the material's row"],
+  speedRange: [
+    "surface speed range",
+    (f) =>
+      f && f.engaged !== 1
+        ? `from the material's row, × ${tidy(f.engaged, 2)} for the share of a turn that an edge cuts`
+        : "from the material's row",
+  ],
   spindleSpeed: [
     "spindle speed",
     (f) =>
@@ -57,7 +74,14 @@ export const steps: StepWords = {
   ],
   edgeFeed: [
     "feed per tooth at the edge",
-    (f, say) => (f ? `list or row ${say.value(f.listed)}, raised for the thin chip, at most × ${f.most}` : ""),
+    (f, say) => {
+      if (!f) return "";
+      return f.by === "row" ? "from the row" : `list ${say.value(f.listed)}, ${FEED_BY[f.by]}`;
+    },
+  ],
+  roughness: [
+    (f) => (f?.of === "floor" ? "theoretical Rz of the floor" : "theoretical Rz of the wall"),
+    "marks of the teeth, deeper where one runs out",
   ],
   edgeTable: ["feed of the edge"],
   tableFeed: [(f) => (f?.arc === undefined ? "table feed" : "table feed at the cutter's centre")],

@@ -1,18 +1,21 @@
 /** Milling a wall: tool, speed, feed, passes, forces, size, time. What the wall is, its operation says. */
+import { engagedSpeed } from "../../../mill/engaged-speed.ts";
 import type { Direction } from "../../../table/results.ts";
 import type { Row } from "../../../table/rows.ts";
 import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { BAD_END, CLEARANCE, GOOD_END, SPEED_PLACE } from "../choices.ts";
-import { programFeed } from "../feed.ts";
+import { judgeChatter } from "../chatter.ts";
+import { BAD_END, CLEARANCE, GOOD_END, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
+import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
 import { judgeSize } from "../size.ts";
-import { chooseFeed, chooseSpeed } from "../speed.ts";
-import { type Attempt, choosePasses } from "./passes.ts";
+import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
+import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
+import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { diameterAt, effective, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
 export interface WallWork {
@@ -81,8 +84,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
   const arc = wall.side !== "straight";
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
-  const listed = chooseFeed(job, diameter);
+  const given = givenFeed(job, tool);
   work.set({ direction: wallDirection(job, wall) });
   const pathRadius = arc ? (wall.side === "inside" ? wall.finish! - diameter : wall.finish! + diameter) / 2 : undefined;
   if (wall.circles && pathRadius !== undefined) {
@@ -98,19 +100,29 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
         ),
       });
   }
-  if (!speed || listed === undefined) return {};
-  const beam = toolBeam(job, tool);
-  const chosen = choosePasses(job, wall, tool, listed, beam);
-  if (!chosen) return {};
+  const beam = given && toolBeam(job, tool);
+  let chosen = given && choosePasses(job, wall, tool, given, beam);
+  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
+    engaged: chosen && engagedFactor(job, tool, chosen),
+    inserts: tool.kind === "face mill",
+  });
+  if (!speed || !given || !chosen) return {};
+  const spindle = spindleShare(job, given, chosen, speed.rpm);
+  if (spindle < 1) {
+    const wanted = chosen.edgeFeed;
+    chosen = choosePasses(job, wall, tool, { ...given, spindle }, beam) ?? chosen;
+    work.find("feed-for-spindle", { value: chosen.edgeFeed, limit: wanted });
+  }
   radialStep(job, wall, chosen, diameter);
   const limit =
     pathRadius !== undefined && machine?.acceleration !== undefined
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
-  const { feed, share } = programFeed(job, {
+  const { feed, share, heldBy } = programFeed(job, {
     ...chosen,
-    listed,
-    edgeAngle: tool.edgeAngle ?? 90,
+    listed: given.listed,
+    edgeAngle: chosen.edge.angle,
+    engaged: chosen.edge.diameter,
     rpm: speed.rpm,
     teeth,
     diameter,
@@ -118,6 +130,17 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arcLimit: limit,
   });
   judgeChip(job, share * chosen.chip, tool.edgeRadius);
+  if (given.list) judgeRealChip(job, { ...chosen, share, heldBy, listed: given.listed });
+  if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
+  judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
+  if (beam && operation !== "face")
+    judgeChatter(job, beam, tool, {
+      ...chosen,
+      diameter: chosen.edge.diameter,
+      edgeAngle: chosen.edge.angle,
+      teeth,
+      surfaceSpeed: speed.surfaceSpeed,
+    });
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -145,7 +168,47 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: true });
   } else forces(job, wall, tool, chosen, beam, speed.rpm);
-  return timing(job, wall, tool, chosen, feed, speed.surfaceSpeed);
+  return timing(job, wall, tool, chosen, feed, speed.listSpeed);
+}
+
+/** The list's feed for the cutter, and the row's own; undefined (with a finding) when neither is there. */
+function givenFeed({ work, row, material }: Job, tool: SizedTool): (GivenFeed & { list: boolean }) | undefined {
+  const typed = row.feedPerTooth;
+  const listed = material && feedOf(material, tool.kind, tool.diameter);
+  if (listed !== undefined) {
+    if (tool.kind === "face mill" && material?.feedInsert === undefined)
+      work.find("list-insert-blank", { material: material!.material, factor: INSERT_FEED });
+    return { listed, typed, list: true };
+  }
+  if (typed !== undefined) return { listed: typed, typed, list: false };
+  if (material) work.find("no-feed", { material: material.material });
+  return undefined;
+}
+
+/** A feed that the row chose is lowered to what the spindle drives, down to this share; beyond it the depth is wrong, not the feed. */
+const SPINDLE_SHARE = 0.5;
+
+/** Share of a chosen feed that the spindle has power and torque for, with the uncertainty of the force; 1 where it has enough. */
+function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque }: Attempt, rpm: number): number {
+  if (typed !== undefined || material?.exponent === undefined || torque === 0) return 1;
+  const drawn = ((1 + UNCERTAINTY.force) * torque) / SPINDLE_EFFICIENCY;
+  const power = (2 * Math.PI * rpm * drawn) / 60000;
+  const load = Math.max(
+    power / (machine?.power ?? Number.POSITIVE_INFINITY),
+    drawn / (machine?.torque ?? Number.POSITIVE_INFINITY),
+  );
+  // force goes with the chip to the power 1 − m; a hair below the limit
+  const share = (0.995 / load) ** (1 / (1 - material.exponent));
+  return load > 1 && share >= SPINDLE_SHARE ? share : 1;
+}
+
+/** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
+const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
+
+/** Factor on the list's speeds for how far the cutter is engaged. */
+function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }: Attempt): number {
+  const n = tool.substrate === "hss" ? TAYLOR.hss : (material?.taylorN ?? TAYLOR.carbide);
+  return engagedSpeed(Math.min(radialDepth, edge.diameter), edge.diameter, Math.min(n, 0.99));
 }
 
 function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
@@ -222,7 +285,7 @@ function timing(
   tool: SizedTool,
   chosen: Attempt,
   feed: number,
-  surfaceSpeed: number,
+  listSpeed: number,
 ): Omit<Done, "tool"> {
   const { row, machine, work, operation } = job;
   const m = motionOf(machine);
@@ -231,13 +294,14 @@ function timing(
   const d = tool.diameter;
   motion.arrive(row);
   chosen.depths.forEach((depth, i) => {
-    const first = wall.full && i === 0;
+    // A helical entry goes down through all levels at once; every other pass is made on each of them.
+    const first = wall.rise > 0 && i === 0;
     motion.repeat(first ? 1 : wall.levels, () => {
       if (wall.circles) {
         const at = diameterAt(wall, depth);
         const radius = Math.max(1e-3, (wall.side === "inside" ? at - d : at + d) / 2);
         motion.rapid(wall.depth + CLEARANCE);
-        motion.circle(radius, first && wall.rise > 0 ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
+        motion.circle(radius, first ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
         motion.rapid(wall.depth + CLEARANCE);
       } else {
         const over = operation === "face" ? d : d / 2;
@@ -254,5 +318,5 @@ function timing(
     });
   });
   work.step("timeEach", motion.total());
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
 }

@@ -1,14 +1,25 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
 import { arcFeed } from "../../../mill/arc.ts";
 import { bentPasses } from "../../../mill/bending.ts";
-import { largestChip, thinnedFeed } from "../../../mill/chip.ts";
+import { largestChip } from "../../../mill/chip.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
+import type { FeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, THINNING_LIMIT } from "../choices.ts";
+import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
-import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
+import {
+  axialOf,
+  effective,
+  engagedEdge,
+  FIRST_CIRCLE,
+  positions,
+  RADIAL_SHARE,
+  type SizedTool,
+  type Wall,
+} from "./wall.ts";
 
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
@@ -20,8 +31,15 @@ export interface Attempt {
   readonly passes: number;
   readonly springs: number;
   readonly radialDepth: number;
+  /** Axial depth of the pass that takes most [mm]. */
+  readonly axialDepth: number;
+  /** The edge engaged: diameter [mm] and angle [deg]. */
+  readonly edge: { readonly diameter: number; readonly angle: number };
   readonly edgeFeed: number;
   readonly centreFeed: number;
+  readonly by: Exclude<FeedBy, "contour" | "strength">;
+  /** Feed at the edge whose chip is the list's, within the limits of a feed [mm]. */
+  readonly would: number;
   readonly chip: number;
   readonly tangential: number;
   /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
@@ -31,11 +49,19 @@ export interface Attempt {
   readonly load: number;
 }
 
+/** Feed of the list, and the row's own at the edge when it has one [mm]. */
+export interface GivenFeed {
+  readonly listed: number;
+  readonly typed?: number;
+  /** Share of the wanted feed that the spindle has power for [-]. */
+  readonly spindle?: number;
+}
+
 export function choosePasses(
   job: Job,
   wall: Wall,
   tool: SizedTool,
-  listed: number,
+  given: GivenFeed,
   beam: ToolBeam | undefined,
 ): Attempt | undefined {
   const { row } = job;
@@ -54,29 +80,64 @@ export function choosePasses(
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
-  return lightest(counts, (passes) => tryPasses(job, wall, tool, listed, beam, passes), WORTH);
+  return lightest(counts, (passes) => tryPasses(job, wall, tool, given, beam, passes), WORTH);
+}
+
+/** The feed of the centre by the one rule, or the row's own at the edge. */
+function feedFor(
+  { row }: Job,
+  wall: Wall,
+  tool: SizedTool,
+  { listed, typed, spindle }: GivenFeed,
+  edge: Attempt["edge"],
+  radialDepth: number,
+): Pick<Attempt, "edgeFeed" | "centreFeed" | "by" | "would"> {
+  const { side } = wall;
+  const arc = side === "straight" ? undefined : { diameter: wall.finish!, cutterDiameter: tool.diameter, side };
+  const finishing = wall.walls > 0 && row.sizeTolerance !== undefined && radialDepth < FINISHING_SHARE * tool.diameter;
+  const rule = wallFeed(
+    {
+      listed,
+      radialDepth: Math.min(radialDepth, edge.diameter),
+      diameter: edge.diameter,
+      edgeAngle: edge.angle,
+      arc,
+      finishing,
+    },
+    FEED_LIMITS,
+  );
+  const would = rule.edgeFeed;
+  if (typed === undefined) {
+    const by = spindle === undefined ? rule.heldBy : "spindle";
+    return { edgeFeed: would * (spindle ?? 1), centreFeed: rule.centreFeed * (spindle ?? 1), by, would };
+  }
+  const centreFeed = arc ? arcFeed(typed, arc.diameter, arc.cutterDiameter, arc.side) : typed;
+  return { edgeFeed: typed, centreFeed, by: "row", would };
 }
 
 function tryPasses(
   job: Job,
   wall: Wall,
   tool: SizedTool,
-  listed: number,
+  given: GivenFeed,
   beam: ToolBeam | undefined,
   passes: number,
 ): Attempt {
   const { row, material } = job;
   const { diameter, teeth } = tool;
-  const angle = tool.edgeAngle ?? 90;
   const cutting = positions(wall, diameter, passes);
-  let radialDepth = 0;
-  cutting.forEach((d, i) => {
-    radialDepth = Math.max(radialDepth, effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, d));
-  });
-  const edgeFeed = Math.min(THINNING_LIMIT * listed, thinnedFeed(listed, radialDepth, diameter, angle));
-  const centreFeed = wall.side === "straight" ? edgeFeed : arcFeed(edgeFeed, wall.finish!, diameter, wall.side);
-  const chip = largestChip(centreFeed, radialDepth, diameter, angle);
-  const base = { passes, radialDepth, edgeFeed, centreFeed, chip };
+  const own = (i: number) => effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, cutting[i]!);
+  let most = 0;
+  for (let i = 1; i < cutting.length; i++) if (own(i) >= own(most)) most = i;
+  const radialDepth = Math.max(own(0), own(most), wall.corner ?? 0);
+  const axialDepth = axialOf(wall, most === 0 ? 0 : cutting[most - 1]!);
+  const edge = engagedEdge(tool, axialDepth);
+  const { angle } = edge;
+  const chipOf = (feed: number, ae: number) => largestChip(feed, Math.min(ae, edge.diameter), edge.diameter, angle);
+  const feed = feedFor(job, wall, tool, given, edge, radialDepth);
+  const { centreFeed } = feed;
+  const chip = chipOf(centreFeed, radialDepth);
+  const base = { passes, radialDepth, axialDepth, edge, ...feed, chip };
   const chosenSprings = row.springPasses ?? 0;
   const spring = (n: number) => [...cutting, ...Array.from({ length: n }, () => wall.stock)];
   if (material?.kc11 === undefined || material.exponent === undefined) {
@@ -94,7 +155,7 @@ function tryPasses(
   const sin = Math.sin((angle * Math.PI) / 180);
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const edge = edgeForce(kc11, tool.edgeRadius);
+  const ploughing = edgeForce(kc11, tool.edgeRadius);
   const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
     kc11: kc11 * sin ** -material.exponent!,
@@ -107,8 +168,8 @@ function tryPasses(
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
     axialRatio: material.axialRatio ?? 0,
-    edgeTangential: edgeShare * edge,
-    edgeRadial: edgeShare * edge,
+    edgeTangential: edgeShare * ploughing,
+    edgeRadial: edgeShare * ploughing,
     way: row.way ?? "climb",
   });
   let tangential = 0;
@@ -118,7 +179,11 @@ function tryPasses(
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
     const from = i === 0 ? 0 : cutting[i - 1]!;
-    const f = millForces(cutOf(from, d));
+    const straight = cutOf(from, d);
+    // Load and stress count in the tightest corner; the wall's size is that of the straight part.
+    const f = millForces(
+      wall.corner ? { ...straight, radialDepth: Math.max(straight.radialDepth, wall.corner) } : straight,
+    );
     const deflection = flexibility(from) * f.peak;
     if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
@@ -126,20 +191,19 @@ function tryPasses(
   });
   const leastChip = (material.leastChip ?? 0) * (tool.edgeRadius ?? 0);
   const judged = wall.walls > 0 && row.sizeTolerance !== undefined && beam !== undefined;
-  const most = row.springPasses ?? (judged ? MOST_SPRINGS : 0);
+  const mostSprings = row.springPasses ?? (judged ? MOST_SPRINGS : 0);
   let errors: [number, number] = [0, 0];
   let springs = chosenSprings;
   let size = 0;
   if (wall.walls > 0 && beam) {
     const bend = (normal: (from: number, to: number) => number) =>
       bentPasses({
-        depths: spring(most),
+        depths: spring(mostSprings),
         flexibility: flexibility(wall.stock),
         // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
         normalForce: (from, to) =>
           to - from <= 1e-9 ? 0 : (normal(from, to) * flexibility(from)) / flexibility(wall.stock),
-        chip: (from, to) =>
-          to - from <= 1e-9 ? 0 : largestChip(centreFeed, effective(wall, diameter, from, to), diameter, angle),
+        chip: (from, to) => (to - from <= 1e-9 ? 0 : chipOf(centreFeed, effective(wall, diameter, from, to))),
         leastChip,
       });
     const walls = [
@@ -149,7 +213,7 @@ function tryPasses(
     const after = (n: number) => walls.map((w) => wall.walls * (wall.stock - w[n - 1]!)) as [number, number];
     const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
     const worst = (n: number) => Math.max(...after(passes + n).map(Math.abs)) * BAD_END;
-    springs = row.springPasses ?? chooseSprings(most, allowed, worst);
+    springs = row.springPasses ?? chooseSprings(mostSprings, allowed, worst);
     errors = after(passes + springs);
     size = worst(springs) / allowed;
   }
