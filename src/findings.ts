@@ -6,7 +6,7 @@ import type { TradeError } from "./errors.ts";
 import type { Coolant } from "./mill/chip-space.ts";
 import type { ToolKind } from "./table/lists.ts";
 import type { OperationName, RowKey } from "./table/rows.ts";
-import type { FeedBy } from "./table/steps.ts";
+import type { WallFeedBy } from "./table/steps.ts";
 import type { DimensionName } from "./units.ts";
 
 export type Verdict = "ok" | "check" | "stop";
@@ -16,6 +16,14 @@ export const WEIGHT: Readonly<Record<Verdict, number>> = { stop: 2, check: 1, ok
 interface Against {
   readonly value: number;
   readonly limit: number;
+}
+/** A size that comes out between two ends, and its limits. */
+interface Out {
+  readonly of: SizeName;
+  readonly least: number;
+  readonly most: number;
+  readonly low: number;
+  readonly high: number;
 }
 interface Failed {
   readonly error: TradeError;
@@ -85,10 +93,14 @@ export const FINDINGS = {
   "feed-not-reached": finding<Against>("check", "feed"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
   "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
-  "chip-under-list": finding<Against & { by: Exclude<FeedBy, "chip"> | "feed" | "arc" }>("ok", "length"),
+  "chip-under-list": finding<Against & { by: Exclude<WallFeedBy, "chip"> | "feed" | "arc" }>("ok", "length"),
   "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
   "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
   "feed-for-spindle": finding<Against>("ok", "length"),
+  "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
+  "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
+  "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
+  "runout-idle": finding<Against & { runout: number }>("ok", "length"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
@@ -105,14 +117,11 @@ export const FINDINGS = {
   roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
-  "size-out": finding<Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }>(
-    "stop",
-    "length",
-  ),
-  "size-may-be-out": finding<
-    Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }
-  >("check", "length"),
-  "deflection-share": finding<Against & { of: SizeName }>("check", "length"),
+  "size-out": finding<Against & Out & { scrap: boolean; start: number | null }>("stop", "length"),
+  "size-may-be-out": finding<Against & Out & { start: number; typed: boolean }>("check", "length"),
+  "gauge-first": finding<Against & { of: SizeName; start: number | null; typed: boolean }>("ok", "length"),
+  "size-scatter": finding<Against & { of: SizeName }>("stop", "length"),
+  "measured-out": finding<Against & { of: SizeName; scrap: boolean; change: number }>("stop", "length"),
   "wear-change": finding<{ measured: number; wanted: number; change: number; becomes?: number }>("ok", "length"),
   // threads
   "unknown-thread": finding<Failed>("stop"),
@@ -126,6 +135,7 @@ export const FINDINGS = {
   "neck-tight": finding<Against>("check", "length"),
   "profile-shallow": finding<Against>("stop", "length"),
   "neck-short": finding<Against>("stop", "length"),
+  "no-thread": finding<Against>("stop", "length"),
   "hole-too-shallow": finding<Against>("stop", "length"),
   // holes
   "hole-under-minor": finding<Against & { percent?: number; beyond?: boolean }>("stop", "length"),
@@ -172,6 +182,7 @@ export type LimitKey =
   | "stress"
   | "leastChip"
   | "deflection"
+  | "scatter"
   | "feed"
   | "arcFeed"
   | "spindleSpeed"

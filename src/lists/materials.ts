@@ -3,6 +3,7 @@
  * is the shop's own, and every value is checked against the first parts.
  */
 import { readTable } from "./table.ts";
+import { THREAD_FEED_HEADING, THREAD_FEED_NOTE, withThreadFeed } from "./thread-feed.ts";
 import type { ListBlock, SourceNote } from "./types.ts";
 
 const HEADINGS = [
@@ -108,14 +109,17 @@ function larger(cells: ReturnType<typeof readTable>[number]): (number | null)[] 
 }
 
 /** The starting list of materials. */
-export const MATERIALS: ListBlock = [
-  HEADINGS,
-  ...ROWS.map((row) => {
-    const cells = [...row.slice(0, -1), summary(row.at(-1) as Kienzle)];
-    cells.splice(FEED_12 + 1, 0, ...larger(cells));
-    return cells;
-  }),
-];
+export const MATERIALS: ListBlock = withThreadFeed(
+  [
+    HEADINGS,
+    ...ROWS.map((row) => {
+      const cells = [...row.slice(0, -1), summary(row.at(-1) as Kienzle)];
+      cells.splice(FEED_12 + 1, 0, ...larger(cells));
+      return cells;
+    }),
+  ],
+  "Speed carbide low [m/min]",
+);
 
 const practice = (text: string): SourceNote => ({ kind: "common practice", text });
 const memory = (text: string): SourceNote => ({ kind: "from memory", text: `${text}; check before use` });
@@ -146,6 +150,7 @@ const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   "Feed insert [mm per tooth]": practice("about twice the feed of a solid cutter of 12 mm"),
   "Speed insert low [m/min]": INSERT_SPEED,
   "Speed insert high [m/min]": INSERT_SPEED,
+  [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
   "Taylor n": LIFE,
   "Reference life [min]": LIFE,
 };
@@ -178,11 +183,12 @@ export const MATERIAL_SOURCES: Readonly<Record<string, Readonly<Record<string, S
     const kienzle = KIENZLE_NOTE[row.at(-1) as Kienzle];
     const notes: Record<string, SourceNote> = {};
     const cells = MATERIALS.find((m) => m[0] === name)!;
-    HEADINGS.slice(0, -1).forEach((heading, i) => {
-      if (cells[i] === null) return;
+    HEADINGS.slice(0, -1).forEach((heading) => {
+      if (cells[MATERIALS[0]!.indexOf(heading)] === null) return;
       const force = heading === "kc1.1 [MPa]" || heading === "Exponent";
       notes[heading] = SINGLE[name]?.[heading] ?? (force ? kienzle : BY_HEADING[heading]!);
     });
+    notes[THREAD_FEED_HEADING] = BY_HEADING[THREAD_FEED_HEADING]!;
     return [name, notes];
   }),
 );

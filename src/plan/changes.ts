@@ -2,7 +2,7 @@
 
 import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
-import { DRILL_FEED_FACTOR } from "../operations/shared/choices.ts";
+import { DRILL_FEED_FACTOR, USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
@@ -73,6 +73,8 @@ export function speedRange({ material }: Situation, tool: Tool | undefined): rea
 /** The row's own feed per tooth, else the list's [mm]. */
 export function feedOf({ row, material }: Situation, tool: Tool | undefined): number | undefined {
   if (row.feedPerTooth !== undefined) return row.feedPerTooth;
+  if (row.operation === "thread mill" && tool?.diameter !== undefined)
+    return ((material?.threadFeed ?? USUAL_THREAD_FEED) / 100) * tool.diameter;
   const listed = material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
   return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
 }
@@ -150,7 +152,7 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
   },
   radialDepth: ({ row }) => (row.radialDepth === undefined ? [] : steps(row.radialDepth, [0.75, 0.5, 0.35, 0.25])),
   wearValue: ({ base }) => {
-    const start = (base.results as { readonly startWearValue?: number | null }).startWearValue;
+    const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
   },
   startDiameter: ({ row }) => (row.startDiameter === undefined ? [] : [[null, CLEARED]]),

@@ -62,6 +62,10 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "slot-too-deep": ["axialDepth", "tool"],
   "flutes-full": ["feedPerTooth", "tool"],
   roughness: ["feedPerTooth", "tool"],
+  "list-thread-feed-blank": NONE,
+  "feed-by-strength": NONE,
+  "runout-thick": ["feedPerTooth", "tool"],
+  "runout-idle": NONE,
   // force, power, bending
   "no-kc": NONE,
   "power-over": ["axialDepth", "radialDepth", "feedPerTooth", "surfaceSpeed", "passes", "machine", "tool"],
@@ -74,7 +78,10 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "no-size-tolerance": NONE,
   "size-out": TRUER,
   "size-may-be-out": TRUER,
-  "deflection-share": TRUER,
+  "gauge-first": NONE,
+  "size-scatter": ["stickOut", "tool", "springPasses", "passes", "feedPerTooth"],
+  // The part is as it is: only the next one is helped, by the wear value that the finding names.
+  "measured-out": NONE,
   "wear-change": NONE,
   // threads
   "unknown-thread": NONE,
@@ -83,6 +90,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "pitch-differs": TOOL,
   "blank-diameter": ["startDiameter"],
   "flat-too-wide": TOOL,
+  "no-thread": ["wearValue", "stickOut", "tool", "feedPerTooth"],
   "no-depth": ["startDiameter", "tool"],
   "neck-rubs": TOOL,
   "neck-tight": TOOL,

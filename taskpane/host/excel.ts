@@ -21,7 +21,7 @@ import { findTable, growths } from "./region.ts";
 /** Requirement sets without which nothing works; the manifest declares the same. */
 export const NEEDS: Readonly<Record<string, string>> = {
   SharedRuntime: "1.1",
-  CustomFunctionsRuntime: "1.1",
+  CustomFunctionsRuntime: "1.3",
   ExcelApi: "1.9",
 };
 

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { HostError } from "../../taskpane/host/host.ts";
 import { createSession } from "../../taskpane/work/session.ts";
@@ -186,8 +186,11 @@ describe("the session", () => {
   it("does nothing after it has been destroyed", async () => {
     session.destroy();
     const reads = host.log.length;
+    vi.useFakeTimers();
     host.moveTo(4, 1);
-    await new Promise((done) => setTimeout(done, 200));
+    host.userEdits(4, 2, "bore");
+    await vi.runAllTimersAsync();
+    vi.useRealTimers();
     expect(host.log.length).toBe(reads);
   });
 });

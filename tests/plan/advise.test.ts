@@ -37,7 +37,7 @@ function typed(read: ReadRow, changes: readonly { key: string; to: number | stri
   return cells;
 }
 
-describe("advice (independent: typed into the table and planned again)", () => {
+describe("advice (identity: typed into the table and planned again)", () => {
   const helped = rows.map((read) => ({ read, ...advise(read, lists) })).filter((a) => a.advice.length > 0);
   it("finds something for a good part of the demo job, within its bound", () => {
     expect(helped.length).toBeGreaterThan(20);

@@ -77,6 +77,8 @@ describe("parseThread", () => {
   /** What was typed, and words of the answer. */
   const REFUSED: [string, RegExp][] = [
     ["1/2-14", /1\/2-13 UNC, 1\/2-20 UNF, 1\/2-28 UNEF/],
+    ["1-14", /1-8 UNC, 1-12 UNF.* write 1-14 UNS/],
+    ["1/4-2", /special and carry UNS/],
     ["1/2-13 UNF", /1\/2-20 UNF/],
     ["1/2-20 UN", /1\/2-20 UNF/],
     ["1/2-20 UNS", /1\/2-20 is UNF/],

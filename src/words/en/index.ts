@@ -19,6 +19,7 @@ export const en: Words = {
     stress: "tool stress",
     leastChip: "least chip",
     deflection: "deflection",
+    scatter: "scatter of the size",
     feed: "table feed",
     arcFeed: "feed on this radius",
     spindleSpeed: "spindle speed",

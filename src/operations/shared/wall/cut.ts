@@ -10,8 +10,9 @@ import { judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
-import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
+import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
+import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
 import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
@@ -253,20 +254,27 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   deflectionStep(job, beam, loadFromTip, force, false);
   judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
-  const finish = wall.finish ?? 0;
-  const sign = wall.side === "inside" ? -1 : 1;
+  const { ends: reached, start = () => null } = chosen;
+  if (!reached) return;
+  const inside = wall.side === "inside";
+  // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
+  const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
+  const sizeAt = (depth: number) => finish + sign * wall.walls * (depth - wall.stock);
+  const ends = [sizeAt(reached[0]), sizeAt(reached[1])] as const;
   if (row.sizeTolerance === undefined) {
-    work.find("no-size-tolerance", { error: Math.max(...chosen.errors.map(Math.abs)) });
-    if (wall.finish !== undefined && wall.walls === 2)
-      work.set({ size: finish + (sign * (chosen.errors[0] + chosen.errors[1])) / 2 });
+    work.find("no-size-tolerance", { error: Math.max(...ends.map((s) => Math.abs(s - finish))) });
+    if (wall.finish !== undefined && wall.walls === 2) work.set({ size: (ends[0] + ends[1]) / 2 });
     return;
   }
   judgeSize(job, {
-    programmed: wall.walls === 2 ? programmedSize(job, finish, wall.side === "inside") : 0,
     low: finish - row.sizeTolerance,
     high: finish + row.sizeTolerance,
-    errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
     of: wall.walls === 2 ? "finished diameter" : "wall error",
+    inside,
+    walls: wall.walls === 2 ? 2 : 1,
+    programmed: finish - sign * wall.walls * (row.wearValue ?? 0),
+    ends,
+    start,
   });
 }
 
