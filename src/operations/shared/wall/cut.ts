@@ -12,6 +12,7 @@ import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
+import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
 import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
@@ -130,7 +131,12 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arcLimit: limit,
   });
   judgeChip(job, share * chosen.chip, tool.edgeRadius);
-  if (given.list) judgeRealChip(job, { ...chosen, share, heldBy, listed: given.listed });
+  if (given.list) {
+    const { listed } = given;
+    judgeRealChip(job, { ...chosen, share, heldBy, listed });
+    const leastChip = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+    judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip });
+  }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
   if (beam && operation !== "face")
