@@ -135,7 +135,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     const { listed } = given;
     judgeRealChip(job, { ...chosen, share, heldBy, listed });
     const leastChip = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
-    judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip });
+    judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip, check: RUNOUT_CHECK });
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
@@ -207,6 +207,12 @@ function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque
   const share = (0.995 / load) ** (1 / (1 - material.exponent));
   return load > 1 && share >= SPINDLE_SHARE ? share : 1;
 }
+
+/**
+ * Listed chips that the tooth of an end mill which runs out may cut before the row is to be looked at: an everyday holder with 0.01 mm
+ * gives a 3 mm cutter one and a half (judgement; edges break at double, CHIP_OVER).
+ */
+const RUNOUT_CHECK = 2;
 
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
 const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
