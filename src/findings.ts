@@ -6,7 +6,7 @@ import type { TradeError } from "./errors.ts";
 import type { Coolant } from "./mill/chip-space.ts";
 import type { ToolKind } from "./table/lists.ts";
 import type { OperationName, RowKey } from "./table/rows.ts";
-import type { FeedBy } from "./table/steps.ts";
+import type { WallFeedBy } from "./table/steps.ts";
 import type { DimensionName } from "./units.ts";
 
 export type Verdict = "ok" | "check" | "stop";
@@ -93,17 +93,14 @@ export const FINDINGS = {
   "feed-not-reached": finding<Against>("check", "feed"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
   "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
+  "chip-under-list": finding<Against & { by: Exclude<WallFeedBy, "chip"> | "feed" | "arc" }>("ok", "length"),
+  "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
+  "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
+  "feed-for-spindle": finding<Against>("ok", "length"),
   "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
   "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
   "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
   "runout-idle": finding<Against & { runout: number }>("ok", "length"),
-  "chip-under-list": finding<Against & { by: Exclude<FeedBy, "chip" | "contour" | "strength"> | "feed" | "arc" }>(
-    "ok",
-    "length",
-  ),
-  "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
-  "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
-  "feed-for-spindle": finding<Against>("ok", "length"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),

@@ -146,11 +146,11 @@ const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   "Feed 3 mm [mm per tooth]": FEED,
   "Feed 6 mm [mm per tooth]": FEED,
   "Feed 12 mm [mm per tooth]": FEED,
-  [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
   "Feed 20 mm [mm per tooth]": practice("feed at 12 mm × √(20/12): above 12 mm a tooth grows slower than its cutter"),
   "Feed insert [mm per tooth]": practice("about twice the feed of a solid cutter of 12 mm"),
   "Speed insert low [m/min]": INSERT_SPEED,
   "Speed insert high [m/min]": INSERT_SPEED,
+  [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
   "Taylor n": LIFE,
   "Reference life [min]": LIFE,
 };
@@ -183,8 +183,8 @@ export const MATERIAL_SOURCES: Readonly<Record<string, Readonly<Record<string, S
     const kienzle = KIENZLE_NOTE[row.at(-1) as Kienzle];
     const notes: Record<string, SourceNote> = {};
     const cells = MATERIALS.find((m) => m[0] === name)!;
-    HEADINGS.slice(0, -1).forEach((heading, i) => {
-      if (cells[i] === null) return;
+    HEADINGS.slice(0, -1).forEach((heading) => {
+      if (cells[MATERIALS[0]!.indexOf(heading)] === null) return;
       const force = heading === "kc1.1 [MPa]" || heading === "Exponent";
       notes[heading] = SINGLE[name]?.[heading] ?? (force ? kienzle : BY_HEADING[heading]!);
     });

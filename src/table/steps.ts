@@ -35,7 +35,9 @@ const step = <F = never>(
 const length = (value: number): CallArgument => [value, "length"];
 type Side = "inside" | "outside";
 /** What sets a feed. */
-export type FeedBy = "chip" | "tooth" | "finish" | "edge" | "spindle" | "row" | "contour" | "strength";
+export type FeedBy = WallFeedBy | "contour" | "strength";
+/** What sets the feed of a wall. */
+export type WallFeedBy = "chip" | "tooth" | "finish" | "edge" | "spindle" | "row";
 type Standard = "unified" | "metric" | "pipe";
 
 /** A size of a thread by its standard. */

@@ -258,14 +258,7 @@ function depthsWritten(row: string, wanted: number[], places: number): void {
 
 /** Force 15 % and flexibility 20 % down, and both up: what the errors of bending are taken times. */
 const ENDS = [0.85 * 0.8, 1.15 * 1.2];
-/** Middle of the band: least and most that the two force models leave, at both ends. */
-const sizedBand = (row: string, programmed: number, errors: number[], perUnit: number) =>
-  sized(
-    row,
-    programmed,
-    errors.flatMap((e) => ENDS.map((k) => k * e)),
-    perUnit,
-  );
+/** Middle of the band of what the two force models leave at both ends. */
 function sized(row: string, programmed: number, errors: number[], perUnit: number): void {
   const wanted = programmed + (Math.min(...errors) + Math.max(...errors)) / 2;
   const got = (cellOf(row, "Size") as number) * perUnit;
@@ -607,19 +600,17 @@ describe("an inside arc in inch, worked out a second time (independent)", () => 
   it("predicts the diameter from the two force models", () => {
     const start = walls[0]!;
     const angle = (from: number, to: number) => way.engagement(start + 2 * from, start + 2 * to, mm(D));
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        [stock / 2, stock],
-        () => give,
-        (from, to) => way.endMillNormal(cut(angle(from, to), model === "wall" ? 1 : 0), model),
-        (from, to) => mm(chipOf(centre, angle(from, to))),
-        0.3 * 0.0003 * 25.4,
-      );
-      return -2 * (stock - w[1]!);
-    });
+    // wall and mean, at both ends; the layer on a wall is the least chip
+    const errors = ENDS.flatMap((k) =>
+      (["wall", "mean"] as const).map((model) => {
+        const force = (from: number, to: number, share: number) =>
+          way.endMillNormal(cut(angle(from, to), model === "wall" ? share : 0), model);
+        return -2 * (stock - way.bluntly([stock / 2, stock], k * give, force, 0.3 * 0.0003 * 25.4)[1]!);
+      }),
+    );
     plain("arc", "Size min", 1.246);
     plain("arc", "Size max", 1.254);
-    sizedBand("arc", dm, errors, 25.4);
+    sized("arc", dm, errors, 25.4);
   });
   it("takes its time and money", () => {
     const t = arrive(millA);
@@ -672,19 +663,16 @@ describe("a thin straight cut in metric, worked out a second time (independent)"
     plain("wall", "Stress", way.principal(bars, turn.peak, turn.torque, 1.2) / 1000, BRUTE);
   });
   it("predicts the error of the wall from the two force models", () => {
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        [0.25, 0.25],
-        () => give,
-        (from, to) => way.endMillNormal(cut(to - from, model === "wall" ? 1 : 0), model),
-        (from, to) => mm(chipOf(edge, angleOf(to - from))),
-        0.3 * 0.005,
-      );
-      return 0.25 - w[1]!;
-    });
+    const errors = ENDS.flatMap((k) =>
+      (["wall", "mean"] as const).map((model) => {
+        const force = (from: number, to: number, share: number) =>
+          way.endMillNormal(cut(to - from, model === "wall" ? share : 0), model);
+        return 0.25 - way.bluntly([0.25, 0.25], k * give, force, 0.3 * 0.005)[1]!;
+      }),
+    );
     plain("wall", "Size min", -0.05);
     plain("wall", "Size max", 0.05);
-    sizedBand("wall", 0, errors, 1);
+    sized("wall", 0, errors, 1);
   });
   it("takes its time and money", () => {
     const t = arrive(millB);

@@ -1,8 +1,8 @@
 /** From the feed of the centre to the feed to program, with the chip that results: the same for threads and walls. */
 import { arcFeed, type Side } from "../../mill/arc.ts";
 import { tableFeed } from "../../mill/speed.ts";
-import type { FeedBy } from "../../table/steps.ts";
-import { CHIP_OVER, CHIP_UNDER } from "./choices.ts";
+import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
+import { CHIP_OVER, CHIP_UNDER, THINNING_LIMIT } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
 
@@ -71,14 +71,7 @@ export function judgeRealChip(
     listed,
     would,
     by,
-  }: {
-    chip: number;
-    share: number;
-    heldBy?: "arc" | "feed";
-    listed: number;
-    would: number;
-    by: Exclude<FeedBy, "contour" | "strength">;
-  },
+  }: { chip: number; share: number; heldBy?: "arc" | "feed"; listed: number; would: number; by: WallFeedBy },
 ): void {
   const { work } = job;
   const real = share * chip;

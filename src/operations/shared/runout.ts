@@ -11,16 +11,21 @@ export interface RunningOut {
   readonly teeth: number;
   /** Chip below which the edge rubs, as a radial chip [mm]; without it the tooth that cuts least is not judged. */
   readonly leastChip?: number;
+  /** How many listed chips the tooth that cuts most may take before the row is to be looked at; left out, as for threads. */
+  readonly check?: number;
 }
 
-export function judgeRunout({ work }: Job, { chip, listed, runout, teeth, leastChip }: RunningOut): void {
+export function judgeRunout(
+  { work }: Job,
+  { chip, listed, runout, teeth, leastChip, check = RUNOUT_OVER.check }: RunningOut,
+): void {
   if (!runout || teeth < 2 || !(chip > 0)) return;
   const { most, least } = runoutChips(chip, runout, teeth);
   work.step("mostChip", most, { runout, teeth });
   // The even chip has its own judgement; here only what runout adds.
   if (most > RUNOUT_OVER.said * Math.max(listed, chip)) {
-    const over = most > RUNOUT_OVER.check * Math.max(listed, chip);
-    const limit = (over ? RUNOUT_OVER.check : RUNOUT_OVER.said) * Math.max(listed, chip);
+    const over = most > check * Math.max(listed, chip);
+    const limit = (over ? check : RUNOUT_OVER.said) * Math.max(listed, chip);
     work.find("runout-thick", { value: most, limit, even: chip, runout }, over ? "check" : "ok");
   }
   if (leastChip !== undefined && leastChip > 0 && chip >= leastChip / 2 && least < leastChip / 2)

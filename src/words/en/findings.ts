@@ -32,13 +32,6 @@ const MISFITS = {
 } as const;
 const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as const;
 const CAPS = { machine: "the machine", tool: "the tool", row: "the row's Max rpm" } as const;
-/** A wear value smaller than this is not worth typing [mm]. */
-const NO_WEAR = 0.002;
-/** A wear value with its sign in words. */
-const wear = (value: number, say: Say) =>
-  value === 0
-    ? say.value(0)
-    : `${value > 0 ? "+" : "−"}${say.value(Math.abs(value))} (the path ${value > 0 ? "away from" : "into"} the wall)`;
 const UNDER_LIST = {
   tooth: "so thin a cut would want a feed that breaks teeth where it meets more",
   finish: "the surface of a finishing cut decides",
@@ -57,6 +50,13 @@ const UNDER_LIST_WAY = {
   arc: "fewer revolutions, a smaller cutter, or a machine that accelerates faster",
   row: "a larger Feed per tooth, or leave it blank",
 } as const;
+/** A wear value smaller than this is not worth typing [mm]. */
+const NO_WEAR = 0.002;
+/** A wear value with its sign in words. */
+const wear = (value: number, say: Say) =>
+  value === 0
+    ? say.value(0)
+    : `${value > 0 ? "+" : "−"}${say.value(Math.abs(value))} (the path ${value > 0 ? "away from" : "into"} the wall)`;
 const STIFFER = "a spring pass, more passes, shorter stick-out or a stiffer tool";
 
 export const findings: FindingWords = {

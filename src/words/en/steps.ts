@@ -3,6 +3,8 @@ import { tidy } from "../say.ts";
 import type { StepWords } from "../types.ts";
 
 const FEED_BY = {
+  contour: "the thread feed of the material",
+  strength: "held by the strength of the tool",
   chip: "so that the largest chip is the list's",
   tooth: "held to what a tooth may meet in a corner",
   finish: "held for the surface of a finishing cut",

@@ -1,13 +1,15 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
 import { arcFeed } from "../../../mill/arc.ts";
-import { bentPasses } from "../../../mill/bending.ts";
 import { largestChip } from "../../../mill/chip.ts";
+import { leastLayer } from "../../../mill/edge.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { type BendingWall, wallEnds } from "../../../mill/wall-bias.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
+import { startWear } from "../../../mill/wear.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
-import type { FeedBy } from "../../../table/steps.ts";
+import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce } from "../choices.ts";
+import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
 import {
@@ -20,6 +22,11 @@ import {
   type SizedTool,
   type Wall,
 } from "./wall.ts";
+
+/** Largest wear value of a wall [mm]: beyond it the tool or the depth is wrong, not the path (judgement). */
+const WALL_WEAR_REACH = 0.2;
+/** Edge radius that a force is worked out with where the list has none [mm]. */
+const middleEdge = Math.sqrt(USUAL_EDGE[0] * USUAL_EDGE[1]);
 
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
@@ -37,7 +44,7 @@ export interface Attempt {
   readonly edge: { readonly diameter: number; readonly angle: number };
   readonly edgeFeed: number;
   readonly centreFeed: number;
-  readonly by: Exclude<FeedBy, "contour" | "strength">;
+  readonly by: WallFeedBy;
   /** Feed at the edge whose chip is the list's, within the limits of a feed [mm]. */
   readonly would: number;
   readonly chip: number;
@@ -45,7 +52,10 @@ export interface Attempt {
   /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
   readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
   readonly torque: number;
-  readonly errors: readonly [number, number];
+  /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
+  readonly ends?: readonly [number, number];
+  /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
+  readonly start?: () => number | null;
   readonly load: number;
 }
 
@@ -148,28 +158,34 @@ function tryPasses(
       tangential: 0,
       bending: { force: 0, loadFromTip: 0, deflection: 0 },
       torque: 0,
-      errors: [0, 0],
       load: 0,
     };
   }
   const sin = Math.sin((angle * Math.PI) / 180);
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const ploughing = edgeForce(kc11, tool.edgeRadius);
+  const worn = row.wearFactor ?? 1;
+  const ploughing = edgeForce(kc11, tool.edgeRadius ?? middleEdge);
+  const edgeTangential = material.edgeTangential === undefined ? ploughing : worn * material.edgeTangential;
+  const edgeRadial = material.edgeRadial === undefined ? edgeTangential : worn * material.edgeRadial;
   const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
     kc11: kc11 * sin ** -material.exponent!,
     exponent: material.exponent!,
     feedPerTooth: centreFeed,
-    radialDepth: Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
+    // From solid the whole front cuts, wherever the tool is bent to.
+    radialDepth:
+      wall.full && from === 0 && wall.circles
+        ? diameter
+        : Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
     axialDepth: axialOf(wall, from),
     diameter,
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
     axialRatio: material.axialRatio ?? 0,
-    edgeTangential: edgeShare * ploughing,
-    edgeRadial: edgeShare * ploughing,
+    edgeTangential: edgeShare * edgeTangential,
+    edgeRadial: edgeShare * edgeRadial,
     way: row.way ?? "climb",
   });
   let tangential = 0;
@@ -189,43 +205,44 @@ function tryPasses(
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
-  const leastChip = (material.leastChip ?? 0) * (tool.edgeRadius ?? 0);
-  const judged = wall.walls > 0 && row.sizeTolerance !== undefined && beam !== undefined;
-  const mostSprings = row.springPasses ?? (judged ? MOST_SPRINGS : 0);
-  let errors: [number, number] = [0, 0];
-  let springs = chosenSprings;
-  let size = 0;
-  if (wall.walls > 0 && beam) {
-    const bend = (normal: (from: number, to: number) => number) =>
-      bentPasses({
-        depths: spring(mostSprings),
-        flexibility: flexibility(wall.stock),
-        // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
-        normalForce: (from, to) =>
-          to - from <= 1e-9 ? 0 : (normal(from, to) * flexibility(from)) / flexibility(wall.stock),
-        chip: (from, to) => (to - from <= 1e-9 ? 0 : chipOf(centreFeed, effective(wall, diameter, from, to))),
-        leastChip,
-      });
-    const walls = [
-      bend((from, to) => wallNormalForce(cutOf(from, to, 1))),
-      bend((from, to) => meanNormalForce(cutOf(from, to))),
-    ] as const;
-    const after = (n: number) => walls.map((w) => wall.walls * (wall.stock - w[n - 1]!)) as [number, number];
-    const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
-    const worst = (n: number) => Math.max(...after(passes + n).map(Math.abs)) * BAD_END;
-    springs = row.springPasses ?? chooseSprings(mostSprings, allowed, worst);
-    errors = after(passes + springs);
-    size = worst(springs) / allowed;
-  }
-  const rub = chip > 0 ? leastChip / chip : 0;
+  const mostSprings =
+    row.springPasses ?? (wall.walls > 0 && row.sizeTolerance !== undefined && beam ? MOST_SPRINGS : 0);
+  const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
+  const common = { ...base, tangential, torque, bending };
+  if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
+  const give = flexibility(wall.stock);
+  const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
+  const bent: BendingWall = {
+    // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
+    wallForce: (from, to, share) => (wallNormalForce(cutOf(from, to, share)) * flexibility(from)) / give,
+    meanForce: (from, to) => (meanNormalForce(cutOf(from, to)) * flexibility(from)) / give,
+    flexibility: give,
+    ends: [GOOD_END, BAD_END],
+    layers: [leastLayer(material.leastChip ?? 0, radii[0], 90), leastLayer(material.leastChip ?? 0, radii[1], 90)],
+    edges: tool.edgeRadius === undefined ? [radii[0] / middleEdge, radii[1] / middleEdge] : [1, 1],
+    deepest: wall.side === "outside" ? 0.49 * wall.start! : undefined,
+  };
+  // The wear value that stands in the control moves every pass; positive is away from the wall.
+  const by = -(row.wearValue ?? 0);
+  const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
+  const known = wallEnds(bent, moved(by, mostSprings));
+  const at = (n: number): readonly [number, number] => [
+    known.deepest[passes + n - 1]!,
+    known.shallowest[passes + n - 1]!,
+  ];
+  const left = (n: number) => wall.walls * Math.max(...at(n).map((w) => Math.abs(wall.stock + by - w)));
+  const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
+  const springs = row.springPasses ?? chooseSprings(mostSprings, allowed, left);
   return {
-    ...base,
+    ...common,
     springs,
     depths: spring(springs),
-    tangential,
-    bending,
-    torque,
-    errors,
-    load: Math.max(size, rub),
+    ends: at(springs),
+    start: () => {
+      if (left(springs) / wall.walls > WALL_WEAR_REACH) return null;
+      const deepest = (depth: number) => wallEnds(bent, moved(depth - wall.stock, springs)).deepest.at(-1)!;
+      return startWear(wall.stock, deepest, WALL_WEAR_REACH);
+    },
+    load: Math.max(left(springs) / allowed, rub),
   };
 }

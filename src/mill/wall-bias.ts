@@ -1,0 +1,58 @@
+/**
+ * Where a milled wall ends up after each pass, as a band. Two things are not known and so have two ends:
+ *
+ *   which force counts: the one at the instant an edge makes the wall, or the mean over a turn, signed (with climb it pushes the
+ *   tool away, against it may pull in); how stiff and how sharp the tool is: a good and a bad end of flexibility times force, and of r∞
+ *
+ * All four corners are carried through all passes; the deepest and the shallowest wall are the band.
+ */
+import { notNegative } from "../check.ts";
+import { passesLeft } from "./bending.ts";
+
+export interface BendingWall {
+  /** Force normal to the wall at the instant an edge makes it, from one radial depth to another, with a share of the edge's own force [N]. */
+  readonly wallForce: (from: number, to: number, edge: number) => number;
+  /** Mean of it over a turn, signed, without the edge's own [N]. */
+  readonly meanForce: (from: number, to: number) => number;
+  /** c, bending of the tool where it cuts, per force [mm/N]. */
+  readonly flexibility: number;
+  /** Factors on c times force, good and bad end [-]; [1, 1] without. */
+  readonly ends?: readonly [number, number];
+  /** r∞, sharp and blunt end [mm]: the least chip. */
+  readonly layers: readonly [number, number];
+  /** Factors on the edge's force, sharp and blunt end [-]; [1, 1] without. */
+  readonly edges?: readonly [number, number];
+  /** Depth beyond which the tool is not pulled in [mm]. */
+  readonly deepest?: number;
+}
+
+/** Depth of a wall after each pass [mm]: where the tool bends least, and where it bends most. */
+export interface WallEnds {
+  readonly deepest: readonly number[];
+  readonly shallowest: readonly number[];
+}
+
+/**
+ * Depth of a wall after each pass, at both ends of what is known.
+ *
+ * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
+ * @param depths - programmed depth of each pass from the stock's face [mm], rising or level
+ * @returns deepest and shallowest wall after each pass [mm]
+ * @throws TradeError "range" when flexibility, a layer or a depth is negative
+ * @source KLINE1982 ARCONA1998 DERIVED
+ * @example
+ * wallEnds({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3]) //=> {"deepest":[1.181818],"shallowest":[1.000000]}
+ */
+export function wallEnds(wall: BendingWall, depths: readonly number[]): WallEnds {
+  const c = notNegative("flexibility", wall.flexibility);
+  const { ends = [1, 1], edges = [1, 1], layers, deepest } = wall;
+  const corners = ([0, 1] as const).flatMap((end) => {
+    const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
+    return [
+      passesLeft({ ...series, normalForce: (from, to, share) => wall.wallForce(from, to, edges[end] * share) }),
+      passesLeft({ ...series, normalForce: wall.meanForce }),
+    ];
+  });
+  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((s) => s[i]!.wall)));
+  return { deepest: over(Math.max), shallowest: over(Math.min) };
+}
