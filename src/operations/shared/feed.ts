@@ -2,7 +2,7 @@
 import { arcFeed, type Side } from "../../mill/arc.ts";
 import { tableFeed } from "../../mill/speed.ts";
 import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
-import { CHIP_OVER, CHIP_UNDER, THINNING_LIMIT } from "./choices.ts";
+import { CHIP_OVER, CHIP_UNDER } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
 

@@ -10,8 +10,6 @@ const FEED_BY = {
   finish: "held for the surface of a finishing cut",
   spindle: "held to the spindle's power and torque",
   edge: "held for the edge, which runs faster than the centre in a tight bore",
-  contour: "the list's share of the diameter along the thread",
-  strength: "held by the strength of the tool",
 } as const;
 
 export const steps: StepWords = {

@@ -7,7 +7,7 @@ import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { judgeChatter } from "../chatter.ts";
-import { BAD_END, CLEARANCE, GOOD_END, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
+import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
