@@ -207,6 +207,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     units,
     N("pointAngle", 90, 140),
     N("chiselFactor", 1, 2),
+    N("chiselRatio", 0.02, 0.3),
   ),
   DRILLTORQUE: spec(
     "torque",
@@ -216,6 +217,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     exponent,
     units,
     N("pointAngle", 90, 140),
+    N("chiselRatio", 0.02, 0.3),
   ),
   NECKDEFLECTION: spec(
     "length",
