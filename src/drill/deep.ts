@@ -62,7 +62,7 @@ export function depthFactors(depth: number, diameter: number): DepthFactors {
  *
  *   pᵢ = s·D·max(least, first·shrinkⁱ),   Σpᵢ = travel,   s ≤ 1
  *
- * @param travel - travel from the face to the bottom, point included [mm], scalar, > 0 (any length unit, both the same)
+ * @param travel - travel from the face to the bottom, point included [mm], scalar, > 0, at most 1000·D (any length unit, both the same)
  * @param diameter - D [mm], scalar, > 0
  * @param first - first peck over the diameter [-], scalar, > 0
  * @param shrink - each peck over the one before [-], scalar, 0 < shrink ≤ 1
@@ -81,8 +81,8 @@ export function peckDepths(
   shrink: number = PECKING.shrink,
   least: number = PECKING.least,
 ): number[] {
-  positive("travel", travel);
   const D = positive("diameter", diameter);
+  within("travel", travel, 0, 1000 * D, "length", "low");
   positive("first", first);
   within("shrink", shrink, 0, 1, undefined, "low");
   within("least", least, 0, first, undefined, "low");

@@ -69,7 +69,7 @@ export function drillBreakingTorque(diameter: number, ruptureStrength: number, b
  * @throws TradeError "range" when an argument is outside its limits
  * @source SECTIONS ROARK
  * @example
- * drillBucklingThrust(5, 60, 210, 0.7) //=> 5448.6
+ * drillBucklingThrust(5, 60, 210, 0.7) //=> 5450.782
  */
 export function drillBucklingThrust(diameter: number, length: number, modulus: number, endFactor: number): number {
   const k = within("endFactor", endFactor, 0.5, 2);
