@@ -38,6 +38,8 @@ MILLFORCE(kc11, exponent, feedPerTooth, radialDepth, axialDepth, diameter, teeth
 THREADMILLFORCE(thread, holeDiameter, cutterDiameter, tipFlat, feedPerTooth, teeth, kc11, exponent, units, [startDepth], [endDepth], [which], [radialRatio])
 DRILLTHRUST(diameter, feedPerRev, kc11, exponent, units, [pointAngle], [chiselFactor], [chiselRatio])
 DRILLTORQUE(diameter, feedPerRev, kc11, exponent, units, [pointAngle], [chiselRatio])
+TAPTORQUE(thread, holeDiameter, kc11, exponent, units, [chamferThreads], [flutes])
+CLASSSIZE(diameter, toleranceClass, limit, units)
 NECKDEFLECTION(force, neckDiameter, neckLength, units, [modulus], [shankDiameter], [shankLength])
 TOOLDEFLECTION(force, segments, units, [modulus], [holderStiffness], [shear], [stepFlexibility])
 TOOLSTRESS(force, segments, units, [torque], [notchFactor])
