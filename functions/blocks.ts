@@ -1,6 +1,6 @@
 /** Ranges with a heading row, as the functions for whole tables take them. */
 
-import type { Blocks } from "../src/plan/evaluate.ts";
+import type { Blocks } from "../src/plan/table.ts";
 import { matchHeadings, ROW_COLUMNS } from "../src/table/columns.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 

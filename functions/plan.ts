@@ -1,13 +1,14 @@
 /** Worksheet function for the whole planning table: its plan, and what to change. */
 
 import { advise, changeText } from "../src/plan/advise.ts";
-import { type PlanMemory, planBlock } from "../src/plan/evaluate.ts";
+import { planBlock, planMemory } from "../src/plan/table.ts";
 import { readLists, readRows } from "../src/table/read.ts";
+import { en } from "../src/words/en/index.ts";
 import { readBlocks } from "./blocks.ts";
 import { CellError, content, isBlank, toBlock } from "./cells.ts";
 
-/** Of the last call: a sheet calls again at every edit, with all but one row as before. */
-const memory: PlanMemory = { basis: "", lines: new Map() };
+/** A sheet calls again at every edit, with all but one row as before. */
+const memory = planMemory();
 
 /**
  * Plan of a whole table: one line of results per row, with a heading row.
@@ -80,9 +81,9 @@ export function ADVISE(
       changes.map((c) => changeText(c, units)).join("; "),
       before.verdict,
       after.verdict,
-      before.limit ?? "",
+      before.limit === null ? "" : en.limits[before.limit],
       before.load ?? "",
-      after.limit ?? "",
+      after.limit === null ? "" : en.limits[after.limit],
       after.load ?? "",
       before.time ?? "",
       after.time ?? "",

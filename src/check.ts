@@ -48,10 +48,16 @@ export function within(
   if (value < low || value > high || (openLow && value === low) || (openHigh && value === high)) {
     const from = openLow ? "more than" : "at least";
     const to = openHigh ? "less than" : "at most";
-    throw new TradeError("range", parameter, value, (show) => {
-      if (high === Number.POSITIVE_INFINITY) return `${from} ${show(low, dimension)} is allowed`;
-      return `${from} ${show(low, dimension)} and ${to} ${show(high, dimension)} is allowed`;
-    });
+    throw new TradeError(
+      "range",
+      parameter,
+      value,
+      (show) => {
+        if (high === Number.POSITIVE_INFINITY) return `${from} ${show(low, dimension)} is allowed`;
+        return `${from} ${show(low, dimension)} and ${to} ${show(high, dimension)} is allowed`;
+      },
+      dimension,
+    );
   }
   return value;
 }

@@ -24,24 +24,35 @@ export class TradeError extends Error {
   /** What is allowed, in words; a function of `show` where it holds numbers with a unit. */
   readonly allowed: string | ((show: Show) => string);
 
-  constructor(code: TradeErrorCode, parameter: string, value: unknown, allowed: string | ((show: Show) => string)) {
+  /** Dimension of the value (a key of units.ts), where it is a number with a unit. */
+  readonly dimension?: string;
+
+  constructor(
+    code: TradeErrorCode,
+    parameter: string,
+    value: unknown,
+    allowed: string | ((show: Show) => string),
+    dimension?: string,
+  ) {
     super("");
     this.name = "TradeError";
     this.code = code;
     this.parameter = parameter;
     this.value = value;
     this.allowed = allowed;
+    this.dimension = dimension;
     this.message = this.text();
   }
 
-  /** The sentence for a person. `shown` replaces the value by what the user typed. */
-  text(show: Show = plain, shown?: string): string {
+  /** The sentence for a person. `shown` replaces the value by what the user typed, `name` the argument's name by the user's. */
+  text(show: Show = plain, shown?: string, name = this.parameter): string {
     const allowed = typeof this.allowed === "string" ? this.allowed : this.allowed(show);
-    if (this.code === "blank") return `${this.parameter} is blank; ${allowed}`;
-    const value = shown ?? quote(this.value);
-    if (this.code === "unsolvable") return `no answer for ${this.parameter} ${value}: ${allowed}`;
-    if (this.code === "unknown") return `${this.parameter} ${value} is not known; ${allowed}`;
-    return `${this.parameter} is ${value}; ${allowed}`;
+    if (this.code === "blank") return `${name} is blank; ${allowed}`;
+    const own = this.dimension !== undefined && typeof this.value === "number" && Number.isFinite(this.value);
+    const value = shown ?? (own ? show(this.value as number, this.dimension) : quote(this.value));
+    if (this.code === "unsolvable") return `no answer for ${name} ${value}: ${allowed}`;
+    if (this.code === "unknown") return `${name} ${value} is not known; ${allowed}`;
+    return `${name} is ${value}; ${allowed}`;
   }
 }
 

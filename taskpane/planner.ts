@@ -1,8 +1,12 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
 import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
-import { planRow, planRows } from "../src/plan/evaluate.ts";
+import { planRow } from "../src/plan/row.ts";
+import { sharedSetups } from "../src/plan/setups.ts";
+import { planRows } from "../src/plan/table.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "../src/table/read.ts";
 import type { Units } from "../src/units.ts";
+import { full } from "../src/words/en/full.ts";
+import { worded } from "../src/words/worded.ts";
 import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
 import { digits, percent } from "./ui/numbers.ts";
 
@@ -11,10 +15,7 @@ function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists
   const read = rows[only];
   if (read === undefined || read.empty) return undefined;
   // A machine's setup is shared by the rows planned on it, here as in the whole table.
-  const machine = read.row.machine?.toLowerCase();
-  const sharing = rows.filter((row) => !row.empty && row.row.machine?.toLowerCase() === machine).length;
-  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
-  return { read, lists, sharing: machine === undefined ? 1 : sharing };
+  return { read, lists: readLists(blocks.materials, blocks.tools, blocks.machines), sharing: sharedSetups(rows)(read) };
 }
 
 export const planner: Planner = (blocks, only) => {
@@ -22,7 +23,7 @@ export const planner: Planner = (blocks, only) => {
     return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines), false);
   const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
-  if (one) lines[only] = planRow(one.read, one.lists, one.sharing);
+  if (one) lines[only] = worded(planRow(one.read, one.lists, one.sharing), full);
   return lines;
 };
 
@@ -47,7 +48,7 @@ function suggestion({ kind, changes, before, after }: Advice, units: Units): Sug
 function outcomeText({ verdict, limit, load, time }: Outcome): string {
   return [
     verdict,
-    limit !== null && load !== null ? `${limit} ${percent(load)}` : "",
+    limit !== null && load !== null ? `${full.limits[limit]} ${percent(load)}` : "",
     time !== null ? `${digits(time, time < 100 ? 1 : 0)} s per part` : "",
   ]
     .filter((part) => part !== "")

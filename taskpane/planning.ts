@@ -3,7 +3,6 @@
  * and the basis that tells later whether a row's inputs have changed. Pure: no host, no page.
  */
 
-import type { RowPlan } from "../src/operations/shared/types.ts";
 import { SOURCES, type Source } from "../src/sources.ts";
 import {
   type Column,
@@ -13,7 +12,10 @@ import {
   RESULT_COLUMNS,
   ROW_COLUMNS,
 } from "../src/table/columns.ts";
+import type { ResultKey } from "../src/table/results.ts";
+import type { RowKey } from "../src/table/rows.ts";
 import { fromCanonical, symbol, type Units } from "../src/units.ts";
+import type { RowPlan } from "../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "./host/host.ts";
 import { columnName } from "./host/region.ts";
 
@@ -21,8 +23,8 @@ import { columnName } from "./host/region.ts";
 export type HandMatches = Readonly<Record<string, string>>;
 
 export interface Matching {
-  readonly inputs: readonly Match[];
-  readonly outputs: readonly Match[];
+  readonly inputs: readonly Match<RowKey>[];
+  readonly outputs: readonly Match<ResultKey>[];
   /** Columns for the basis and its marker, when the table has them. */
   readonly basisAt?: number;
   readonly changedAt?: number;
@@ -47,8 +49,12 @@ export function match(headings: readonly CellValue[], byHand: HandMatches = {}):
     taken.has(at) ? null : typeof heading === "string" ? heading.replace(/([A-Za-z])[2-9]$/, "$1") : heading,
   );
   const outputs = matchHeadings(rest, RESULT_COLUMNS).filter((m) => m.column.key !== "row");
-  const withHand = (side: "in" | "out", found: Match[], columns: readonly Column[]): Match[] => {
-    const own = said.flatMap((key, at): Match[] => {
+  const withHand = <K extends string>(
+    side: "in" | "out",
+    found: Match<K>[],
+    columns: readonly Column<K>[],
+  ): Match<K>[] => {
+    const own = said.flatMap((key, at): Match<K>[] => {
       const column = key?.startsWith(`${side}:`) ? columns.find((c) => `${side}:${c.key}` === key) : undefined;
       return column ? [{ at, heading: String(headings[at]), column }] : [];
     });
@@ -118,7 +124,7 @@ export function planningBlock(table: Block, matching: Matching, units: Units | u
 }
 
 /** A result in the units of its column: those the heading names, else the row's. */
-function resultCell(plan: RowPlan, column: Column, headingUnits?: Units): CellValue {
+function resultCell(plan: RowPlan, column: Column<ResultKey>, headingUnits?: Units): CellValue {
   const value = plan.results[column.key];
   if (value === null || value === undefined || value === "") return null;
   if (typeof value === "string") return value;

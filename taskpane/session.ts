@@ -5,11 +5,11 @@
 
 import type { CalloutRow } from "../src/callouts/callouts.ts";
 import { TradeError } from "../src/errors.ts";
-import type { RowPlan } from "../src/operations/shared/types.ts";
 import type { Choice } from "../src/quote/compare.ts";
 import type { QuoteOptions } from "../src/quote/types.ts";
 import { type Column, normalHeading, RESULT_COLUMNS, ROW_COLUMNS } from "../src/table/columns.ts";
 import { fromCanonical, type Units } from "../src/units.ts";
+import type { RowPlan } from "../src/words/worded.ts";
 import { additionOf } from "./adding.ts";
 import {
   type Block,

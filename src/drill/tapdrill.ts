@@ -151,7 +151,7 @@ export function nearestDrillInside(
 ): Drill | null {
   positive("low", low);
   if (!(high >= low))
-    throw new TradeError("range", "high", high, (show) => `at least ${show(low, "length")} is allowed`);
+    throw new TradeError("range", "high", high, (show) => `at least ${show(low, "length")} is allowed`, "length");
   const slack = 1e-9 * high;
   let best: Drill | null = null;
   for (const set of ["fraction", "number", "letter", "metric"] as const) {

@@ -149,7 +149,13 @@ function profileCut(cut: ThreadCut) {
   const deepest = cut.internal ? Dc / 2 : Math.min(Dc / 2, R);
   const t2 = within("endDepth", positive("endDepth", cut.endDepth), 0, deepest, "length", "both");
   if (!(t2 > t1)) {
-    throw new TradeError("range", "endDepth", t2, (show) => `more than startDepth, ${show(t1, "length")}, is allowed`);
+    throw new TradeError(
+      "range",
+      "endDepth",
+      t2,
+      (show) => `more than startDepth, ${show(t1, "length")}, is allowed`,
+      "length",
+    );
   }
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const fz = positive("feedPerTooth", cut.feedPerTooth);

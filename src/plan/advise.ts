@@ -3,15 +3,21 @@
  * Both are searches that work the row out again and again, with a bound on how often; nothing is guessed.
  */
 
-import { DRILL_FEED_FACTOR, listedFeed } from "../operations/shared/choices.ts";
-import type { RowPlan, Verdict } from "../operations/shared/types.ts";
-import { tidy } from "../operations/shared/work.ts";
-import { ROW_COLUMNS } from "../table/columns.ts";
-import type { Lists, ReadRow, Row, Tool } from "../table/read.ts";
+import type { LimitKey, Verdict } from "../findings.ts";
+import { OPERATIONS } from "../operations/index.ts";
+import type { Lever } from "../operations/operation.ts";
+import { DRILL_FEED_FACTOR } from "../operations/shared/choices.ts";
+import { listedFeed } from "../operations/shared/speed.ts";
+import type { Plan } from "../operations/shared/types.ts";
+import type { Tool } from "../table/lists.ts";
+import type { Quantity } from "../table/quantity.ts";
+import type { Lists, ReadRow } from "../table/read.ts";
+import { ROW, type Row } from "../table/rows.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../units.ts";
-import { planRow } from "./evaluate.ts";
+import { tidy } from "../words/say.ts";
+import { planRow } from "./row.ts";
 
-type Key = "passes" | "springPasses" | "feedPerTooth" | "surfaceSpeed" | "stickOut" | "tool" | "startDiameter";
+type Key = Lever;
 
 /** One cell of the row: canonical units, undefined is blank. */
 export interface Change {
@@ -24,7 +30,7 @@ export interface Change {
 /** A row's outcome in short. */
 export interface Outcome {
   readonly verdict: Verdict;
-  readonly limit: string | null;
+  readonly limit: LimitKey | null;
   readonly load: number | null;
   /** Seconds per part. */
   readonly time: number | null;
@@ -44,19 +50,14 @@ const FOR_PRUNING = 6;
 /** A row that is not this much faster is not worth a change. */
 const WORTH = 0.97;
 
-const outcome = (plan: RowPlan): Outcome => {
-  const { limit, load, time } = plan.results;
-  return {
-    verdict: plan.verdict,
-    limit: typeof limit === "string" ? limit : null,
-    load: typeof load === "number" ? load : null,
-    time: typeof time === "number" ? time : null,
-  };
+const outcome = (plan: Plan): Outcome => {
+  const { load, time } = plan.results;
+  return { verdict: plan.verdict, limit: plan.binding?.key ?? null, load: load ?? null, time: time ?? null };
 };
 
 class Search {
   tried = 0;
-  readonly base: RowPlan;
+  readonly base: Plan;
   readonly read: ReadRow;
   readonly lists: Lists;
   private readonly sharing: number;
@@ -67,7 +68,7 @@ class Search {
     this.base = this.run({});
   }
 
-  run(change: Partial<Row>): RowPlan {
+  run(change: Partial<Row>): Plan {
     this.tried++;
     return planRow({ ...this.read, row: { ...this.read.row, ...change } }, this.lists, this.sharing, false);
   }
@@ -99,17 +100,19 @@ export function advise(read: ReadRow, lists: Lists, sharing = 1): { advice: Advi
 
 interface Found {
   readonly changes: readonly Change[];
-  readonly plan: RowPlan;
+  readonly plan: Plan;
 }
-
-const headingOf = (key: Key) => ROW_COLUMNS.find((c) => c.key === key)!.heading;
 
 function change(search: Search, key: Key, to: number | string): Change {
   const given = search.read.row[key];
-  const used = key === "feedPerTooth" ? baseFeed(search, toolOf(search)) : search.base.results[key];
+  const used = key === "feedPerTooth" ? baseFeed(search, toolOf(search)) : plannedValue(search.base, key);
   const from = given ?? (typeof used === "number" || typeof used === "string" ? used : undefined);
-  return { key, heading: headingOf(key), from, to };
+  return { key, heading: ROW[key].heading, from, to };
 }
+
+/** What the plan chose for a cell that is blank. */
+const plannedValue = ({ results }: Plan, key: Key) =>
+  key === "stickOut" || key === "feedPerTooth" ? undefined : results[key];
 
 /** The tool of the row as it is planned now. */
 function toolOf({ base, lists }: Search): Tool | undefined {
@@ -140,21 +143,16 @@ function shortest({ read }: Search, tool: Tool): number | undefined {
   return reach > 0 ? reach : undefined;
 }
 
-const hasPasses = (operation: Row["operation"]) =>
-  operation === "thread mill" || operation === "bore" || operation === "boss";
+const may = (row: Row, lever: Lever) => row.operation !== undefined && OPERATIONS[row.operation].levers.includes(lever);
 
 /** Tools of the same use that are not the row's own, stiffest first. */
 function otherTools(search: Search): Tool[] {
   const { row } = search.read;
   const own = search.base.results.tool;
-  const kinds: readonly string[] =
-    row.operation === "drill"
-      ? ["drill"]
-      : row.operation === "thread mill"
-        ? ["thread mill single", "thread mill full"]
-        : row.operation === "face"
-          ? ["face mill"]
-          : ["end mill"];
+  if (!may(row, "tool")) return [];
+  // A face is milled by face mills, a wall by end mills, a thread by either kind of thread mill.
+  const { tools } = OPERATIONS[row.operation!];
+  const kinds: readonly string[] = row.operation === "thread mill" ? tools : tools.slice(0, 1);
   const most = row.operation === "slot" ? toolOf(search)?.diameter : Number.POSITIVE_INFINITY;
   const stiffness = (t: Tool) => (t.neckDiameter ?? t.diameter ?? 0) ** 4 / (t.neckLength ?? t.stickOut ?? 1) ** 3;
   return search.lists.tools.items
@@ -178,7 +176,7 @@ function singles(search: Search): { change: Change; size: number }[] {
   const add = (key: Key, to: number | string, size: number) => all.push({ change: change(search, key, to), size });
   const passes = Number(base.results.passes ?? 0);
   const springs = Number(base.results.springPasses ?? 0);
-  if (hasPasses(row.operation) && passes > 0) {
+  if (may(row, "passes") && passes > 0) {
     for (let n = 1; n <= 8; n++)
       if (n !== passes) add("passes", n, Math.abs(Math.log((n + springs) / (passes + springs))));
     for (let n = 0; n <= 4; n++)
@@ -198,19 +196,13 @@ function singles(search: Search): { change: Change; size: number }[] {
   }
   const stickOut = row.stickOut ?? tool?.stickOut;
   const least = tool && shortest(search, tool);
-  if (
-    row.operation !== "drill" &&
-    row.operation !== "face" &&
-    stickOut !== undefined &&
-    least !== undefined &&
-    least < stickOut
-  ) {
+  if (may(row, "stickOut") && stickOut !== undefined && least !== undefined && least < stickOut) {
     for (const s of [0.2, 0.4, 0.6, 0.8, 1]) {
       const to = stickOut - s * (stickOut - least);
       add("stickOut", to, Math.abs(Math.log(to / stickOut)));
     }
   }
-  if (row.operation === "thread mill" && row.startDiameter !== undefined) {
+  if (may(row, "startDiameter") && row.startDiameter !== undefined) {
     const proposed = search.run({ startDiameter: undefined }).results.startDiameter;
     if (typeof proposed === "number")
       add("startDiameter", proposed, Math.abs(Math.log(proposed / row.startDiameter)) + 0.3);
@@ -256,7 +248,7 @@ function pruned(search: Search, found: Found | undefined): Found | undefined {
 function fastest(search: Search): Found | undefined {
   const { row } = search.read;
   const baseTime = outcome(search.base).time;
-  const bends = row.operation !== "drill" && row.operation !== "face";
+  const bends = may(row, "stickOut");
   const own = toolOf(search);
   let best: { found: Found; time: number } | undefined;
   let limit = search.base.verdict === "ok" && baseTime !== null ? baseTime * WORTH : Number.POSITIVE_INFINITY;
@@ -276,12 +268,12 @@ function fastest(search: Search): Found | undefined {
       sticks.unshift([change(search, "stickOut", least)]);
     for (const s of sticks) {
       for (const v of speeds) {
-        const rate = (plan: RowPlan) => outcome(plan).time ?? Number.POSITIVE_INFINITY;
+        const rate = (plan: Plan) => outcome(plan).time ?? Number.POSITIVE_INFINITY;
         const first = search.run(applied([...fixed, ...s, ...v]));
         consider(first, [...fixed, ...s, ...v]);
         if (search.left <= 0) return best?.found;
         const used = Number(first.results.passes ?? 1) + Number(first.results.springPasses ?? 0);
-        const passes = hasPasses(row.operation) ? [1, 2, 3, 4, 6] : [undefined];
+        const passes = may(row, "passes") ? [1, 2, 3, 4, 6] : [undefined];
         for (const f of [1, 0.8, 0.6, 0.45, 0.3]) {
           for (const n of passes) {
             // Cutting time goes with passes over feed; half of the known time may be moves that do not.
@@ -301,7 +293,7 @@ function fastest(search: Search): Found | undefined {
   }
   return best?.found;
 
-  function consider(plan: RowPlan, changes: readonly Change[]): void {
+  function consider(plan: Plan, changes: readonly Change[]): void {
     const time = outcome(plan).time;
     if (plan.verdict !== "ok" || time === null || time >= limit || changes.length === 0) return;
     limit = time;
@@ -311,7 +303,7 @@ function fastest(search: Search): Found | undefined {
 
 /** A change in words, in the row's units: "Stick-out 30 mm → 24 mm". */
 export function changeText({ key, heading, from, to }: Change, units: Units): string {
-  const dimension = ROW_COLUMNS.find((c) => c.key === key)?.dimension;
+  const dimension = (ROW[key] as Quantity).dimension;
   const say = (value: number | string | undefined) => {
     if (value === undefined) return "blank";
     if (typeof value === "string") return value;

@@ -1,9 +1,9 @@
 /** The same rows with another machine or another material, side by side, and the batch from which the other one pays. */
 import { breakEvenBatch, type Quote } from "../cost.ts";
 import { TradeError } from "../errors.ts";
-import { tidy } from "../operations/shared/work.ts";
-import { planRows } from "../plan/evaluate.ts";
+import { planRows } from "../plan/table.ts";
 import type { List, Lists, ReadRow } from "../table/read.ts";
+import { tidy } from "../words/say.ts";
 import { quote } from "./quote.ts";
 import type { QuoteOptions, QuoteSummary } from "./types.ts";
 

@@ -3,9 +3,9 @@
  * was assumed; and which rows are not in it. It adds up the rows' own numbers and says where it departs from them.
  */
 import { count, within } from "../check.ts";
-import type { RowPlan } from "../operations/shared/types.ts";
-import { type Blocks, planRows } from "../plan/evaluate.ts";
+import { type Blocks, planRows } from "../plan/table.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
+import type { RowPlan } from "../words/worded.ts";
 import { scatterBand } from "./band.ts";
 import { countedRows, LARGEST_BATCH } from "./rows.ts";
 import { quoteAssumptions } from "./says.ts";

@@ -1,8 +1,8 @@
 /** The rows of a table as a quote counts them: which have a time, what each spends, who bears the setup, who changes the tool. */
 
-import type { RowPlan } from "../operations/shared/types.ts";
-import { tidy } from "../operations/shared/work.ts";
 import type { Lists, Machine, ReadRow } from "../table/read.ts";
+import { tidy } from "../words/say.ts";
+import type { RowPlan } from "../words/worded.ts";
 import type { LeftOut, Paid, QuoteOptions, QuoteRow, Spent } from "./types.ts";
 
 /** Seconds or money that nobody quotes; keeps sums finite. */

@@ -1,5 +1,5 @@
 /** What a quote holds. Times are seconds and money is in the list's currency, both for one part unless said otherwise. */
-import type { Verdict } from "../operations/shared/types.ts";
+import type { Verdict } from "../words/worded.ts";
 
 export interface QuoteOptions {
   /** Parts per batch for every row; without it each row's own Batch counts. */

@@ -2,17 +2,21 @@
 import { TradeError } from "../errors.ts";
 import { decimalText, inchText } from "../reading.ts";
 import { toCanonical, type Units } from "../units.ts";
+import { isBlank } from "./blank.ts";
 import {
   type Column,
   MACHINE_COLUMNS,
   MATERIAL_COLUMNS,
   type Match,
   matchHeadings,
-  type Operation,
   ROW_COLUMNS,
   TOOL_COLUMNS,
-  type ToolKind,
 } from "./columns.ts";
+import type { Machine, Material, Tool } from "./lists.ts";
+import type { Row } from "./rows.ts";
+
+export type { Machine, Material, Tool } from "./lists.ts";
+export type { Row } from "./rows.ts";
 
 export type Cells = readonly (readonly unknown[])[];
 
@@ -21,115 +25,6 @@ export interface Problem {
   readonly key: string;
   readonly error: TradeError;
 }
-
-export interface Row {
-  readonly row?: string;
-  readonly feature?: string;
-  readonly operation?: Operation;
-  readonly units?: Units;
-  readonly quantity?: number;
-  readonly material?: string;
-  readonly machine?: string;
-  readonly tool?: string;
-  readonly thread?: string;
-  readonly startDiameter?: number;
-  readonly finishDiameter?: number;
-  readonly depth?: number;
-  readonly through?: boolean;
-  readonly hand?: "right" | "left";
-  readonly way?: "climb" | "conventional";
-  readonly length?: number;
-  readonly side?: "straight" | "inside" | "outside";
-  readonly radialDepth?: number;
-  readonly axialDepth?: number;
-  readonly passes?: number;
-  readonly springPasses?: number;
-  readonly stickOut?: number;
-  readonly surfaceSpeed?: number;
-  readonly feedPerTooth?: number;
-  readonly maxRpm?: number;
-  readonly holeDepth?: number;
-  readonly batch?: number;
-  /** How much the shop's drills cut over their size; blank: the handbook's mean. */
-  readonly drillOversize?: number;
-  readonly spacing?: number;
-  readonly wearFactor?: number;
-  readonly measured?: number;
-  readonly wearValue?: number;
-  readonly sizeTolerance?: number;
-}
-
-export interface Material {
-  readonly material: string;
-  readonly group?: "p" | "m" | "k" | "n" | "s" | "h";
-  readonly hardness?: string;
-  readonly kc11?: number;
-  readonly exponent?: number;
-  readonly radialRatio?: number;
-  readonly axialRatio?: number;
-  readonly leastChip?: number;
-  readonly speedCarbideLow?: number;
-  readonly speedCarbideHigh?: number;
-  readonly speedHssLow?: number;
-  readonly speedHssHigh?: number;
-  readonly feed3?: number;
-  readonly feed6?: number;
-  readonly feed12?: number;
-  readonly taylorN?: number;
-  readonly referenceLife?: number;
-  readonly source?: string;
-}
-
-export interface Tool {
-  readonly tool: string;
-  readonly kind?: ToolKind;
-  readonly units?: Units;
-  readonly diameter?: number;
-  readonly teeth?: number;
-  readonly cuttingLength?: number;
-  readonly neckDiameter?: number;
-  readonly neckLength?: number;
-  readonly shankDiameter?: number;
-  readonly stickOut?: number;
-  readonly cornerRadius?: number;
-  readonly tipFlat?: number;
-  readonly profileAngle?: number;
-  readonly helix?: number;
-  readonly pointAngle?: number;
-  readonly edgeRadius?: number;
-  readonly edgeAngle?: number;
-  readonly tipToProfile?: number;
-  readonly ruptureStrength?: number;
-  readonly modulus?: number;
-  readonly notchFactor?: number;
-  readonly runout?: number;
-  readonly substrate?: "carbide" | "hss";
-  readonly pitch?: number;
-  readonly maxRpm?: number;
-  readonly price?: number;
-  readonly edges?: number;
-}
-
-export interface Machine {
-  readonly machine: string;
-  readonly minRpm?: number;
-  readonly maxRpm?: number;
-  readonly power?: number;
-  /** Rating for 30 min, where the machine has one. */
-  readonly power30?: number;
-  readonly torque?: number;
-  readonly maxFeed?: number;
-  readonly rapid?: number;
-  readonly acceleration?: number;
-  readonly toolChange?: number;
-  readonly holderStiffness?: number;
-  readonly damping?: number;
-  readonly rate?: number;
-  readonly setup?: number;
-}
-
-const blank = (cell: unknown) =>
-  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
 function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units | undefined): unknown {
@@ -187,7 +82,7 @@ function readRecord(cells: readonly unknown[], matches: readonly Match[]): { val
   const problems: Problem[] = [];
   const take = (match: Match, units: Units | undefined) => {
     const cell = cells[match.at];
-    if (blank(cell)) return;
+    if (isBlank(cell)) return;
     try {
       values[match.column.key] = readCell(cell, match, units);
     } catch (error) {
@@ -226,7 +121,7 @@ export function readRows(block: Cells, units?: Units): ReadRow[] {
       row: values as Row,
       problems,
       name: typeof name === "number" || typeof name === "string" ? name : null,
-      empty: matches.every((m) => m.column.key === "row" || blank(cells[m.at])),
+      empty: matches.every((m) => m.column.key === "row" || isBlank(cells[m.at])),
     };
   });
 }

@@ -1,5 +1,5 @@
 /** The card for the machine: one row on one sheet of paper, plain HTML, drawn by the print style only. */
-import type { Limit, Reason, Verdict } from "../../src/operations/shared/types.ts";
+import type { Limit, Reason, Verdict } from "../../src/words/worded.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { percent, worst } from "./numbers.ts";

@@ -1,6 +1,7 @@
 /** The whole calculation, step by step, so that anyone can check it by hand. */
-import type { Step } from "../../src/operations/shared/types.ts";
+
 import type { Units } from "../../src/units.ts";
+import type { Step } from "../../src/words/worded.ts";
 import { sourceText } from "../planning.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { withUnit } from "./numbers.ts";

@@ -2,8 +2,9 @@
  * The row to scale: tool in the hole or at the wall (a section), the path from above, and the wall enlarged with
  * the depth after each pass. Only the bend is exaggerated, and the drawing says by how much.
  */
-import type { Sketch } from "../../src/operations/shared/types.ts";
+
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
+import type { Sketch } from "../../src/words/worded.ts";
 import { bentShape, roundBelow } from "./bend.ts";
 import { h, type Part, s } from "./dom.ts";
 import { digits, inUnits, withUnit } from "./numbers.ts";

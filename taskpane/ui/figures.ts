@@ -1,8 +1,8 @@
 /** What of a row goes into the program and onto the card, as label, text and unit. Pure. */
 
-import type { RowPlan } from "../../src/operations/shared/types.ts";
 import { type Column, RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
 import type { Table } from "../host/host.ts";
 import type { Matching } from "../planning.ts";
 import { digits } from "./numbers.ts";

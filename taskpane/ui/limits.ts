@@ -1,6 +1,7 @@
 /** Every limit of the row as a share: a bar, and the same in text. */
-import type { Limit } from "../../src/operations/shared/types.ts";
+
 import type { Units } from "../../src/units.ts";
+import type { Limit } from "../../src/words/worded.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { percent, withUnit, worst } from "./numbers.ts";
 

@@ -1,6 +1,7 @@
 /** How the pane writes numbers: in the units of the row, with the digits a control takes. */
-import type { Limit } from "../../src/operations/shared/types.ts";
+
 import { type DimensionName, fromCanonical, symbol, type Units } from "../../src/units.ts";
+import type { Limit } from "../../src/words/worded.ts";
 
 /** Decimals a person wants to see, by dimension: [mm, in]. */
 const DECIMALS: Record<DimensionName, readonly [number, number]> = {

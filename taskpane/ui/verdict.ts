@@ -1,5 +1,5 @@
 /** The verdict in words with its reasons, the weightiest first, each with a way out. */
-import type { Limit, Reason, Verdict } from "../../src/operations/shared/types.ts";
+import type { Limit, Reason, Verdict } from "../../src/words/worded.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { percent, worst } from "./numbers.ts";
 

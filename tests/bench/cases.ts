@@ -5,7 +5,7 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
+import { planTable } from "../../src/plan/table.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
 import { quoteBench } from "./quote-bench.ts";
 

@@ -4,7 +4,7 @@ import { calloutBlock, readCallouts } from "../../src/callouts/callouts.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
+import { planTable } from "../../src/plan/table.ts";
 import { quote } from "../../src/quote/quote.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import { readLists, readRows } from "../../src/table/read.ts";

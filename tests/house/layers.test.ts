@@ -9,8 +9,18 @@ const importsOf = (file: string) =>
     path.relative(root, path.resolve(path.dirname(file), m[1]!)),
   );
 
-/** Ground floor: imported by formulas, imports none of them. */
-const GROUND = /^src\/(?:units|errors|check|numeric|decimal|reading|sources)\.ts$/;
+/** Floors of src from the ground up: a file imports from its own floor and those below. */
+const FLOORS: readonly (readonly [name: string, pattern: RegExp])[] = [
+  ["ground", /^src\/(?:units|errors|check|numeric|decimal|reading|sources|cache)\.ts$/],
+  ["formulas", /^src\/(?:(?:thread|drill|mill|tool|fits)\/|(?:time|life|cost)\.ts$)/],
+  ["table", /^src\/table\//],
+  ["findings", /^src\/findings\.ts$/],
+  ["operations", /^src\/operations\//],
+  ["words", /^src\/words\//],
+  ["plan", /^src\/plan\//],
+  ["uses", /^src\/(?:callouts|quote|program|lists)\//],
+];
+const floorOf = (file: string): number => FLOORS.findIndex(([, pattern]) => pattern.test(file));
 
 describe("layer rules (house)", () => {
   const src = filesBelow("src", ".ts");
@@ -22,14 +32,24 @@ describe("layer rules (house)", () => {
       for (const i of importsOf(file)) expect(i, path.relative(root, file)).toMatch(/^(?:src|functions)\//);
     }
   });
-  it("keeps the ground floor free of formulas, and formulas free of lists and plan", () => {
+  it("has a floor for every file, and imports from the same floor or one below", () => {
     for (const file of src) {
       const name = path.relative(root, file);
+      expect(floorOf(name), name).toBeGreaterThanOrEqual(0);
       for (const i of importsOf(file)) {
-        if (GROUND.test(name)) expect(i, name).toMatch(GROUND);
-        else if (!/^src\/(?:table|operations|callouts|quote|plan|lists|words|program)\//.test(name))
-          expect(i, name).not.toMatch(/^src\/(?:table|operations|callouts|quote|plan|lists|words|program)\//);
+        expect(floorOf(i), `${name} imports ${i}`).toBeGreaterThanOrEqual(0);
+        expect(floorOf(i), `${name} imports ${i}`).toBeLessThanOrEqual(floorOf(name));
       }
+    }
+  });
+  it("keeps sentences out of operations: they are made of findings, in words", () => {
+    for (const file of filesBelow("src/operations", ".ts")) {
+      const code = fs
+        .readFileSync(file, "utf8")
+        .replace(/\/\*[\s\S]*?\*\//g, "")
+        .replace(/\/\/.*$/gm, "");
+      for (const [literal] of code.matchAll(/"[^"\n]*"|`[^`]*`/g))
+        expect(literal.trim().split(/\s+/).length, `${path.relative(root, file)}: ${literal}`).toBeLessThan(4);
     }
   });
   it("keeps DOM, Office, clock, files and randomness out of src and functions", () => {

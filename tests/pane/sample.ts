@@ -2,7 +2,7 @@
  * A made-up row of Harrow Lane Machine Works, as a plan would come out; the numbers only have to look like numbers.
  * Tests of the trade are elsewhere: here only what the pane makes of a plan is looked at.
  */
-import type { RowPlan } from "../../src/operations/shared/types.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import type { Planner } from "../../taskpane/session.ts";
 
@@ -63,6 +63,7 @@ export const THREAD_PLAN: RowPlan = {
   operation: "thread mill",
   units: "mm",
   verdict: "check",
+  findings: [],
   reasons: [
     {
       code: "deflection-high",
@@ -100,7 +101,7 @@ export const THREAD_PLAN: RowPlan = {
       band: [0.48, 0.74],
     },
     { key: "power", name: "spindle power", load: 0.014, value: 0.21, limit: 15, dimension: "power" },
-    { key: "rpm", name: "spindle speed", load: 0.21, value: 2546, limit: 12000 },
+    { key: "spindleSpeed", name: "spindle speed", load: 0.21, value: 2546, limit: 12000 },
   ],
   binding: {
     key: "deflection",
@@ -136,7 +137,7 @@ export const THREAD_PLAN: RowPlan = {
   },
   steps: [
     {
-      key: "rpm",
+      key: "spindleSpeed",
       label: "Spindle speed",
       value: 2546.479,
       unit: "1/min",
@@ -145,7 +146,7 @@ export const THREAD_PLAN: RowPlan = {
       source: "COMMON",
     },
     {
-      key: "path",
+      key: "pathRadius",
       label: "Path radius",
       value: 2.2934,
       dimension: "length",
@@ -195,6 +196,7 @@ export const DRILL_PLAN: RowPlan = {
   operation: "drill",
   units: "in",
   verdict: "ok",
+  findings: [],
   reasons: [],
   limits: [{ key: "torque", name: "spindle torque", load: 0.08, value: 2.4, limit: 30, dimension: "torque" }],
   binding: { key: "torque", name: "spindle torque", load: 0.08, value: 2.4, limit: 30, dimension: "torque" },

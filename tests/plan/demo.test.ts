@@ -5,7 +5,7 @@ import { DEMO, DEMO_NOTES } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
+import { planTable } from "../../src/plan/table.ts";
 import { matchHeadings, RESULT_COLUMNS, ROW_COLUMNS } from "../../src/table/columns.ts";
 
 type Cell = string | number | boolean | null | undefined;

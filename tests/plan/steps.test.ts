@@ -4,9 +4,10 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import type { RowPlan, Step } from "../../src/operations/shared/types.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
+import { planTable } from "../../src/plan/table.ts";
+import type { ResultKey } from "../../src/table/results.ts";
 import { fromCanonical } from "../../src/units.ts";
+import type { RowPlan, Step } from "../../src/words/worded.ts";
 import { runFormula } from "../house/formula-text.ts";
 
 /** Rows that the demo does not have: floor's measurements, blank holes and tools, other operations, capped feeds. */
@@ -102,7 +103,7 @@ describe("what the steps say (identity)", () => {
     };
     for (const line of lines)
       for (const step of line.steps) {
-        const result = pairs[step.key] && line.results[pairs[step.key]!];
+        const result = pairs[step.key] && line.results[pairs[step.key]! as ResultKey];
         if (typeof result === "number") expect(step.value, `row ${line.row}, ${step.key}`).toBe(result);
       }
   });

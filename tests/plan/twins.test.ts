@@ -4,8 +4,9 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import type { RowPlan } from "../../src/operations/shared/types.ts";
-import { planTable } from "../../src/plan/evaluate.ts";
+import { planTable } from "../../src/plan/table.ts";
+import type { ResultKey } from "../../src/table/results.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
 
 type Cell = string | number | null;
 type Table = readonly (readonly unknown[])[];
@@ -55,7 +56,7 @@ function agree(a: RowPlan, b: RowPlan): void {
   expect(b.reasons.map((r) => r.code).sort(), name).toEqual(a.reasons.map((r) => r.code).sort());
   expect(Object.keys(b.results).sort(), name).toEqual(Object.keys(a.results).sort());
   for (const [key, value] of Object.entries(a.results)) {
-    const twin = b.results[key];
+    const twin = b.results[key as ResultKey];
     if (typeof value === "number") {
       expect(twin, `${name} ${key}`).toBeTypeOf("number");
       // a load on the size is a difference of sizes, which magnifies their rounding
@@ -112,7 +113,7 @@ function planOf({ row, tool, material, machine }: Change): RowPlan {
     machines: withCells(MACHINES, row.Machine, machine),
   }).lines[0]!;
 }
-const number = (plan: RowPlan, key: string) => {
+const number = (plan: RowPlan, key: ResultKey) => {
   expect(plan.results[key], `${key}: ${plan.results.reasons}`).toBeTypeOf("number");
   return plan.results[key] as number;
 };
@@ -165,7 +166,7 @@ const BASES: Record<string, Record<string, Cell>> = {
 const milled = ["thread", "bore", "boss", "side", "slot"];
 
 /** A result never falls (rises strictly when `strict`) along a series of changes. */
-function rises(names: string[], key: string, series: (name: string) => Change[], strict = true): void {
+function rises(names: string[], key: ResultKey, series: (name: string) => Change[], strict = true): void {
   for (const name of names) {
     const values = series(name).map((change) => number(planOf(change), key));
     for (let i = 1; i < values.length; i++) {

@@ -6,14 +6,15 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import type { RowPlan, RowTime } from "../../src/operations/shared/types.ts";
-import { planRows } from "../../src/plan/evaluate.ts";
+import type { RowTime } from "../../src/operations/shared/types.ts";
+import { planRows } from "../../src/plan/table.ts";
 import { normalQuantile, QUOTE_UNCERTAINTY, scatterBand } from "../../src/quote/band.ts";
 import { compare } from "../../src/quote/compare.ts";
 import { quoteCells, quoteLines } from "../../src/quote/lines.ts";
 import { quote, quoteTable } from "../../src/quote/quote.ts";
 import type { QuoteSummary } from "../../src/quote/types.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
 
 const LISTS = { materials: MATERIALS, tools: TOOLS, machines: MACHINES };
 const lists = readLists(MATERIALS, TOOLS, MACHINES);
@@ -28,6 +29,7 @@ function made(operation: string, tool: string, time: RowTime, own: { life?: numb
     operation,
     units: "mm",
     verdict: "ok",
+    findings: [],
     reasons: [],
     limits: [],
     steps: [],

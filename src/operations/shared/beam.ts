@@ -1,9 +1,8 @@
 /** The listed tool as a beam: its parts from the tip to the holder, how springy it is at the cut, what breaks it. */
-
-import type { Machine, Row, Tool } from "../../table/read.ts";
+import type { Tool } from "../../table/lists.ts";
 import { type BeamOptions, deflectionParts, fromLoad, type Segment } from "../../tool/beam.ts";
 import { FLUTED_SHARE, STICK_OUT_RATIO } from "./choices.ts";
-import type { Work } from "./work.ts";
+import type { Job } from "./job.ts";
 
 export interface ToolBeam {
   /** From the tip to the holder [mm]. */
@@ -25,16 +24,11 @@ const POISSON = { carbide: 0.22, hss: 0.29 } as const;
  * The beam of a tool for a row, or undefined with a reason when the list lacks a size. A fluted part bends like a
  * round bar of 0.8 of its diameter.
  */
-export function toolBeam(work: Work, row: Row, tool: Tool, machine: Machine | undefined): ToolBeam | undefined {
+export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | undefined {
   const stickOut = row.stickOut ?? tool.stickOut;
   const { diameter } = tool;
   if (stickOut === undefined || diameter === undefined) {
-    work.reason(
-      "check",
-      "no-stick-out",
-      `${tool.tool} has no stick-out: bending and stress are not worked out`,
-      "type a Stick-out in the row or in the tool list",
-    );
+    work.find("no-stick-out", { tool: tool.tool });
     return undefined;
   }
   const parts = partsOf(tool, stickOut);
@@ -48,15 +42,14 @@ export function toolBeam(work: Work, row: Row, tool: Tool, machine: Machine | un
   };
   const shank = tool.shankDiameter ?? diameter;
   const ratioDiameter = tool.neckDiameter === undefined ? diameter : Math.max(diameter, shank);
-  work.limit("stickOut", "stick-out", stickOut, STICK_OUT_RATIO * ratioDiameter, "length");
+  work.limit("stickOut", stickOut, STICK_OUT_RATIO * ratioDiameter, "length");
   if (stickOut > STICK_OUT_RATIO * ratioDiameter * 1.0000001) {
-    work.reason(
-      "check",
-      "stick-out",
-      `stick-out ${work.say(stickOut)} is ${(stickOut / ratioDiameter).toFixed(1)} × the diameter; above ${STICK_OUT_RATIO} × it chatters easily`,
-      "hold the tool shorter, or take a thicker shank",
-      { value: stickOut, limit: STICK_OUT_RATIO * ratioDiameter, dimension: "length" },
-    );
+    work.find("stick-out", {
+      value: stickOut,
+      limit: STICK_OUT_RATIO * ratioDiameter,
+      ratio: stickOut / ratioDiameter,
+      most: STICK_OUT_RATIO,
+    });
   }
   const known = new Map<number, number>();
   return {
@@ -107,18 +100,23 @@ function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
   return parts;
 }
 
-/** Worksheet formula of the deflection step. */
-export function toolDeflectionCell(work: Work, beam: ToolBeam, loadFromTip: number, force: number): string | undefined {
-  if (!work.detail || beam.options.poisson !== 0.22) return undefined;
-  const holder = beam.options.holderStiffness;
-  const parts = beam.loaded(loadFromTip).map((p) => ({ diameter: p.holderDiameter, length: p.length }));
-  const call = work.formula(
-    "TOOLDEFLECTION",
-    [force, "force"],
-    "§",
-    work.units,
-    [beam.options.modulus, "modulus"],
-    holder === undefined ? null : [holder, "stiffness"],
-  );
-  return call.replace('"§"', work.segments(parts));
+/** The step of a deflection under a force that acts so far from the tip. */
+export function deflectionStep(
+  { work }: Job,
+  beam: ToolBeam,
+  loadFromTip: number,
+  force: number,
+  thread: boolean,
+): void {
+  const { modulus, poisson, holderStiffness } = beam.options;
+  work.step("deflection", beam.flexibility(loadFromTip) * force, {
+    thread,
+    force,
+    segments: work.detail
+      ? beam.loaded(loadFromTip).map((p) => ({ diameter: p.holderDiameter, length: p.length }))
+      : [],
+    modulus,
+    holder: holderStiffness,
+    poisson,
+  });
 }

@@ -32,56 +32,22 @@ export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: numbe
   const { arc, diameter } = f;
   const edgeTable = tableFeed(f.rpm, f.teeth, f.edgeFeed);
   const wanted = arc ? arcFeed(edgeTable, arc.diameter, diameter, arc.side) : edgeTable;
-  STEPS: work.step(
-    "edgeFeed",
-    "feed per tooth at the edge",
-    f.edgeFeed,
-    `list or row ${work.say(f.listed)}, raised for the thin chip, at most × ${THINNING_LIMIT}`,
-    "MARTELLOTTI1941",
-    { dimension: "length" },
-  );
-  STEPS: work.step(
-    arc ? "edgeTable" : "tableFeed",
-    arc ? "feed of the edge" : "table feed",
-    edgeTable,
-    "n·z·fz",
-    "MH",
-    { dimension: "feed", cell: work.formula("TABLEFEED", f.rpm, f.teeth, [f.edgeFeed, "length"]) },
-  );
+  work.step("edgeFeed", f.edgeFeed, { listed: f.listed, most: THINNING_LIMIT });
+  const table = { rpm: f.rpm, teeth: f.teeth, feed: f.edgeFeed };
   if (arc) {
-    STEPS: work.step(
-      "tableFeed",
-      "table feed at the cutter's centre",
-      wanted,
-      arc.side === "inside" ? "edge feed·(Dm − Dc)/Dm" : "edge feed·(Dm + Dc)/Dm",
-      "DERIVED",
-      {
-        dimension: "feed",
-        cell: work.formula("ARCFEED", [edgeTable, "feed"], [arc.diameter, "length"], [diameter, "length"], arc.side),
-      },
-    );
-  }
+    work.step("edgeTable", edgeTable, table);
+    work.step("tableFeed", wanted, { edge: edgeTable, finish: arc.diameter, diameter, arc: arc.side });
+  } else work.step("tableFeed", edgeTable, table);
   const feed = judgeFeed(job, wanted, f.arcLimit);
   const share = Math.min(feed, f.arcLimit ?? feed) / wanted;
   const chip = share * f.chip;
-  STEPS: work.step(
-    "chip",
-    "largest chip",
-    chip,
-    share < 1 ? "h = fz(centre, at the feed really reached)·sin κ·sin φe" : "h = fz(centre)·sin κ·sin φe",
-    "MARTELLOTTI1941",
-    {
-      dimension: "length",
-      cell: work.formula(
-        "CHIPTHICKNESS",
-        [share * f.centreFeed, "length"],
-        [f.radialDepth, "length"],
-        [diameter, "length"],
-        "max",
-        f.edgeAngle,
-      ),
-    },
-  );
+  work.step("chip", chip, {
+    feed: share * f.centreFeed,
+    radialDepth: f.radialDepth,
+    diameter,
+    edgeAngle: f.edgeAngle,
+    held: share < 1,
+  });
   work.set({ tableFeed: feed, feedPerTooth: f.edgeFeed, radialDepth: f.radialDepth, chipThickness: chip });
   return { feed, share };
 }

@@ -1,6 +1,7 @@
-/** Limits that every operation is held to, as ratios and reasons. */
+/** Limits that every operation is held to, as ratios and findings. */
 
-import type { Tool } from "../../table/read.ts";
+import type { SizeName } from "../../findings.ts";
+import type { Tool } from "../../table/lists.ts";
 import { wearChange } from "../../thread/gauging.ts";
 import { largestMisesStress, largestPrincipalStress } from "../../tool/stress.ts";
 import type { ToolBeam } from "./beam.ts";
@@ -18,40 +19,29 @@ import type { Job } from "./job.ts";
 /** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
 export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number): number {
   const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
-  STEPS: work.step("power", "spindle power", power, "P = 2π·n·T/(60000·η), η = 0.85", "MH", {
-    dimension: "power",
-  });
+  work.step("power", power, { efficiency: SPINDLE_EFFICIENCY });
   work.set({ power });
   const over = 1 + UNCERTAINTY.force;
   if (machine?.power !== undefined) {
-    const load = work.limit("power", "spindle power", power, machine.power, "power", [
+    const load = work.limit("power", power, machine.power, "power", [
       (power * (2 - over)) / machine.power,
       (power * over) / machine.power,
     ]);
     if (load > 1) {
-      work.reason(
-        power > (machine.power30 ?? machine.power) ? "stop" : "check",
+      work.find(
         "power-over",
-        `spindle power ${work.say(power, "power")} (up to ${work.say(power * over, "power")}) against ${work.say(machine.power, "power")} of the machine${machine.power30 === undefined ? "" : ` (${work.say(machine.power30, "power")} for 30 min)`}`,
-        "take less depth or feed",
-        { value: power, limit: machine.power, dimension: "power" },
+        { value: power, limit: machine.power, most: power * over, short: machine.power30 },
+        power > (machine.power30 ?? machine.power) ? "stop" : "check",
       );
     }
   }
   if (machine?.torque !== undefined) {
-    const load = work.limit("torque", "spindle torque", meanTorque / SPINDLE_EFFICIENCY, machine.torque, "torque", [
-      ((2 - over) * meanTorque) / SPINDLE_EFFICIENCY / machine.torque,
-      (over * meanTorque) / SPINDLE_EFFICIENCY / machine.torque,
+    const torque = meanTorque / SPINDLE_EFFICIENCY;
+    const load = work.limit("torque", torque, machine.torque, "torque", [
+      ((2 - over) * torque) / machine.torque,
+      (over * torque) / machine.torque,
     ]);
-    if (load > 1) {
-      work.reason(
-        "check",
-        "torque-over",
-        `spindle torque ${work.say(meanTorque / SPINDLE_EFFICIENCY, "torque")} against ${work.say(machine.torque, "torque")} of the machine`,
-        "take less depth or feed, or a smaller cutter",
-        { value: meanTorque / SPINDLE_EFFICIENCY, limit: machine.torque, dimension: "torque" },
-      );
-    }
+    if (load > 1) work.find("torque-over", { value: torque, limit: machine.torque });
   }
   return power;
 }
@@ -67,59 +57,37 @@ export function judgeStress(
   chip: number,
 ): void {
   if (tool.ruptureStrength === undefined) {
-    work.reason(
-      "ok",
-      "no-strength",
-      `${tool.tool} has no rupture strength in the list: its stress is not judged`,
-      "fill in Rupture strength",
-    );
+    work.find("no-strength", { tool: tool.tool });
     return;
   }
-  const notchFactor = tool.notchFactor ?? 1;
+  const notch = tool.notchFactor ?? 1;
   const largest = tool.substrate === "hss" ? largestMisesStress : largestPrincipalStress;
-  const { stress } = largest(force, beam.loaded(loadFromTip), { torque, notchFactor, holderNotchFactor: 1 });
+  const { stress } = largest(force, beam.loaded(loadFromTip), { torque, notchFactor: notch, holderNotchFactor: 1 });
   const allowed = tool.ruptureStrength / STRESS_SAFETY;
-  STEPS: work.step(
-    "stress",
-    "largest stress in the tool (estimate)",
-    stress,
-    `bending and torsion at each section, notch factor ${notchFactor}; allowed ${work.say(allowed, "stress")} = rupture strength / ${STRESS_SAFETY}`,
-    "ROARK",
-    { dimension: "stress" },
-  );
+  work.step("stress", stress, { notch, allowed, safety: STRESS_SAFETY });
   const high = (1 + UNCERTAINTY.force) * runoutFactor(chip, tool.runout, material?.exponent);
-  const load = work.limit("stress", "tool stress", stress, allowed, "stress", [
+  const load = work.limit("stress", stress, allowed, "stress", [
     ((1 - UNCERTAINTY.force) * stress) / allowed,
     (high * stress) / allowed,
   ]);
   work.set({ stress: stress / allowed });
   if (load > 1) {
-    work.reason(
-      load > STRESS_SAFETY / 2 ? "stop" : "check",
+    work.find(
       "tool-stress",
-      `tool stress ${work.say(stress, "stress")} (up to ${work.say(high * stress, "stress")} with runout and an uncertain force) against the allowed ${work.say(allowed, "stress")}: it may break`,
-      "more passes, less feed, shorter stick-out or a thicker neck",
-      { value: stress * high, limit: allowed, dimension: "stress" },
+      { value: stress * high, limit: allowed, nominal: stress },
+      load > STRESS_SAFETY / 2 ? "stop" : "check",
     );
   }
 }
 
 /** Chip against the least chip that the edge cuts rather than rubs. */
-export function judgeChip({ work, material }: Job, chip: number, edgeRadius: number | undefined, what = "chip"): void {
+export function judgeChip({ work, material }: Job, chip: number, edgeRadius: number | undefined, flank = false): void {
   const fraction = material?.leastChip;
   if (fraction === undefined || edgeRadius === undefined || edgeRadius === 0 || chip <= 0) return;
   const least = fraction * edgeRadius;
-  STEPS: work.step("leastChip", "least chip", least, `${fraction} × edge radius`, "COMMON", { dimension: "length" });
-  work.limit("leastChip", "least chip", least, chip, "length");
-  if (chip < least) {
-    work.reason(
-      "check",
-      "chip-too-thin",
-      `${what} ${work.say(chip)} is under the least chip ${work.say(least)}: the edge rubs`,
-      "more feed per tooth, fewer passes, or a sharper tool",
-      { value: chip, limit: least, dimension: "length" },
-    );
-  }
+  work.step("leastChip", least, { fraction });
+  work.limit("leastChip", least, chip, "length");
+  if (chip < least) work.find("chip-too-thin", { value: chip, limit: least, flank });
 }
 
 export interface SizeJudgement {
@@ -128,7 +96,7 @@ export interface SizeJudgement {
   readonly low: number;
   readonly high: number;
   readonly errors: readonly [number, number];
-  readonly name: string;
+  readonly of: SizeName;
 }
 
 /**
@@ -139,29 +107,19 @@ export function programmedSize({ work, row }: Job, wanted: number, inside: boole
   const sign = inside ? 1 : -1;
   if (row.measured !== undefined) {
     const change = sign * wearChange(row.measured, wanted);
-    STEPS: work.step(
-      "wearChange",
-      "add to the wear value (radius)",
+    work.step("wearChange", change, { measured: row.measured, wanted, inside });
+    work.find("wear-change", {
+      measured: row.measured,
+      wanted,
       change,
-      inside ? "(measured − wanted)/2" : "(wanted − measured)/2",
-      "COMMON",
-      {
-        dimension: "length",
-        cell: inside ? work.formula("WEARCHANGE", [row.measured, "length"], [wanted, "length"]) : undefined,
-      },
-    );
-    work.reason(
-      "ok",
-      "wear-change",
-      `measured ${work.say(row.measured)}, wanted ${work.say(wanted)}: add ${work.say(change)} to the radius wear value${row.wearValue === undefined ? "" : `, which makes it ${work.say(row.wearValue + change)}`}`,
-      "write down what was changed; gauge the next part",
-    );
+      becomes: row.wearValue === undefined ? undefined : row.wearValue + change,
+    });
   }
   return wanted - sign * 2 * (row.wearValue ?? 0);
 }
 
 /** Predicted size against its limits, at the bad end of forces and flexibility. */
-export function judgeSize({ work }: Job, { programmed, low, high, errors, name }: SizeJudgement): void {
+export function judgeSize({ work }: Job, { programmed, low, high, errors, of }: SizeJudgement): void {
   const middle = (errors[0] + errors[1]) / 2;
   const size = programmed + middle;
   const corners = errors.flatMap((e) => [programmed + e * GOOD_END, programmed + e * BAD_END]);
@@ -174,34 +132,22 @@ export function judgeSize({ work }: Job, { programmed, low, high, errors, name }
   const bad = Math.max(off(least), off(most));
   const good = least <= centre && most >= centre ? 0 : Math.min(off(least), off(most));
   work.set({ size, sizeMin: low, sizeMax: high });
-  STEPS: work.step(
-    "size",
-    name,
-    size,
-    `programmed ${work.say(programmed)} and what bending leaves; between ${work.say(least)} and ${work.say(most)}`,
-    "KLINE1982",
-    {
-      dimension: "length",
-    },
-  );
-  work.limit("deflection", "deflection", off(size), allowed, "length", [good / allowed, bad / allowed]);
+  work.step("size", size, { of, programmed, least, most });
+  work.limit("deflection", off(size), allowed, "length", [good / allowed, bad / allowed]);
   if (least < low || most > high) {
     const out = least < low ? least : most;
-    work.reason(
-      size < low || size > high ? "stop" : "check",
-      size < low || size > high ? "size-out" : "size-may-be-out",
-      `${name} comes out at ${work.say(size)}, down to ${work.say(least)} and up to ${work.say(most)}; ${work.say(low)} to ${work.say(high)} is allowed`,
-      "a spring pass, more passes, shorter stick-out or a stiffer tool",
-      { value: out, limit: out < low ? low : high, dimension: "length" },
-    );
+    work.find(size < low || size > high ? "size-out" : "size-may-be-out", {
+      value: out,
+      limit: out < low ? low : high,
+      of,
+      size,
+      least,
+      most,
+      low,
+      high,
+    });
   } else if (bad > allowed * 1.0000001) {
-    work.reason(
-      "check",
-      "deflection-share",
-      `bending moves the ${name} by up to ${work.say(bad)}; the share kept for it is ${work.say(allowed)}`,
-      "a spring pass, more passes, shorter stick-out or a stiffer tool",
-      { value: bad, limit: allowed, dimension: "length" },
-    );
+    work.find("deflection-share", { value: bad, limit: allowed, of });
   }
 }
 
@@ -211,28 +157,12 @@ export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: numbe
   if (machine?.maxFeed !== undefined) {
     const cap = machine.maxFeed * 1000;
     programmed = Math.min(feed, cap);
-    work.limit("feed", "table feed", programmed, cap, "feed");
-    if (feed > cap) {
-      work.reason(
-        "check",
-        "feed-capped",
-        `table feed ${work.say(feed, "feed")} is above the machine's ${work.say(cap, "feed")} and was held there`,
-        "fewer revolutions or teeth for the same chip",
-        { value: feed, limit: cap, dimension: "feed" },
-      );
-    }
+    work.limit("feed", programmed, cap, "feed");
+    if (feed > cap) work.find("feed-capped", { value: feed, limit: cap });
   }
   if (arcLimit !== undefined) {
-    work.limit("arcFeed", "feed on this radius", programmed, arcLimit, "feed");
-    if (programmed > arcLimit) {
-      work.reason(
-        "check",
-        "feed-not-reached",
-        `the machine reaches ${work.say(arcLimit, "feed")} on this radius, not the programmed ${work.say(programmed, "feed")}: the chip is thinner and the time longer than programmed`,
-        "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
-        { value: programmed, limit: arcLimit, dimension: "feed" },
-      );
-    }
+    work.limit("arcFeed", programmed, arcLimit, "feed");
+    if (programmed > arcLimit) work.find("feed-not-reached", { value: programmed, limit: arcLimit });
   }
   return programmed;
 }

@@ -1,27 +1,20 @@
-/** What comes out of a planning row. Numbers are in the canonical unit of their dimension (units.ts). */
-import type { SourceId } from "../../sources.ts";
+/**
+ * What is planned of a row, before it is put into words: numbers in the canonical unit of their dimension (units.ts),
+ * findings as codes with values.
+ */
+import type { FactsOf, FindingCode, LimitKey, Verdict } from "../../findings.ts";
+import type { Results } from "../../table/results.ts";
+import type { StepFacts, StepKey } from "../../table/steps.ts";
 import type { DimensionName, Units } from "../../units.ts";
 
-export type Verdict = "ok" | "check" | "stop";
-
-export interface Reason {
-  /** Stable code, e.g. "neck-rubs"; codes are never renamed. */
-  readonly code: string;
-  readonly severity: Verdict;
-  /** Sentence for a person, with the number and its limit in the row's units. */
-  readonly text: string;
-  /** At least one way out. */
-  readonly wayOut: string;
-  readonly value?: number;
-  readonly limit?: number;
-  readonly dimension?: DimensionName;
-}
+/** Something found of a row. */
+export type Finding = {
+  [C in FindingCode]: { readonly code: C; readonly severity: Verdict; readonly facts: FactsOf<C> };
+}[FindingCode];
 
 /** A limit of the row as a ratio: 1 is at the limit. */
 export interface Limit {
-  readonly key: string;
-  /** Plain name, e.g. "deflection", "tool stress", "spindle power". */
-  readonly name: string;
+  readonly key: LimitKey;
   readonly load: number;
   readonly value: number;
   readonly limit: number;
@@ -30,19 +23,11 @@ export interface Limit {
   readonly band?: readonly [number, number];
 }
 
-/** One number of the chain, so that anyone can check it by hand. */
-export interface Step {
-  readonly key: string;
-  readonly label: string;
-  readonly value: number | string;
-  readonly dimension?: DimensionName;
-  /** Unit when it is none of the dimensions: "1/min", "°", "s", "%". */
-  readonly unit?: string;
-  /** Formula in symbols, e.g. "n = 1000·vc/(π·D)". */
-  readonly formula: string;
-  /** The single worksheet function that gives it, with the row's numbers, e.g. `=CUT.RPM(120,10,"mm")`. */
-  readonly cell?: string;
-  readonly source: SourceId;
+/** One number of the chain with what it was worked out from. */
+export interface Step<K extends StepKey = StepKey> {
+  readonly key: K;
+  readonly value: number | readonly number[] | readonly [number, number];
+  readonly facts?: StepFacts<K>;
 }
 
 /** Shapes the pane draws to scale [mm]; all optional. */
@@ -67,9 +52,6 @@ export interface Sketch {
   readonly deflection?: number;
 }
 
-/** Result columns by key (columns.ts); null where the operation has none. */
-export type Results = Readonly<Record<string, number | string | null>>;
-
 /** Seconds of one feature by what the machine does in them; the tool change is once per row. */
 export interface RowTime {
   readonly cutting: number;
@@ -87,12 +69,14 @@ export interface RowMoney {
   readonly tool: number;
 }
 
-export interface RowPlan {
+/** The plan of one row: numbers and findings, no words. */
+export interface Plan {
   readonly row: string | number | null;
   readonly operation: string;
   readonly units: Units;
   readonly verdict: Verdict;
-  readonly reasons: readonly Reason[];
+  /** Weightiest first. */
+  readonly findings: readonly Finding[];
   readonly limits: readonly Limit[];
   /** The limit with the largest load. */
   readonly binding?: Limit;

@@ -1,65 +1,91 @@
-/** Milling walls: circular bores and bosses, slots, side walls straight and in arcs, faces. */
-import { neckClearance } from "../thread/fit.ts";
-import { arcFeedLimit } from "../time.ts";
-import { type ToolBeam, toolBeam, toolDeflectionCell } from "./shared/beam.ts";
-import { CLEARANCE, chooseFeed, chooseSpeed, requireCells, SPEED_PLACE } from "./shared/choices.ts";
-import { programFeed } from "./shared/feed.ts";
-import type { Done, Job } from "./shared/job.ts";
-import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "./shared/limits.ts";
-import { Motion, motionOf } from "./shared/motion.ts";
-import { diameterAt, effective, needed, proposeTool, type SizedTool, type Wall, wallOf } from "./shared/wall.ts";
-import { type Attempt, choosePasses } from "./shared/wall-passes.ts";
+/** Milling a wall: tool, speed, feed, passes, forces, size, time. What the wall is, its operation says. */
+import type { Direction } from "../../../table/results.ts";
+import type { Row } from "../../../table/rows.ts";
+import { neckClearance } from "../../../thread/fit.ts";
+import { arcFeedLimit } from "../../../time.ts";
+import type { Operation } from "../../operation.ts";
+import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
+import { CLEARANCE, SPEED_PLACE } from "../choices.ts";
+import { programFeed } from "../feed.ts";
+import { type Done, type Job, requireCells } from "../job.ts";
+import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
+import { Motion, motionOf } from "../motion.ts";
+import { chooseFeed, chooseSpeed } from "../speed.ts";
+import { type Attempt, choosePasses } from "./passes.ts";
+import { diameterAt, effective, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
-export function planWall(job: Job): Done {
+export interface WallWork {
+  /** Whether a listed cutter is worth proposing. */
+  fits(tool: { readonly diameter: number }, row: Row): boolean;
+  /** Whether a depth is within a cutter's reach; left out: flutes or neck must be as long as the wall is high. */
+  reaches?(): boolean;
+  /** The wall that a cutter is to mill; undefined, with a finding, when it cannot. */
+  wall(tool: SizedTool): Wall | undefined;
+}
+
+/** A cutter for a bore is at most this share of it (common practice: room for chips and for the arc in). */
+const INSIDE_SHARE = 0.8;
+/** A cutter for an open wall is at most so many times as thick as the wall is high (common practice). */
+const THICKEST = 4;
+export const inBore: WallWork["fits"] = (tool, row) => tool.diameter <= INSIDE_SHARE * (row.finishDiameter ?? 0);
+export const onWall: WallWork["fits"] = (tool, row) => row.depth === undefined || tool.diameter <= THICKEST * row.depth;
+
+export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
   const { work, row } = job;
-  const kinds = job.operation === "face" ? ["face mill", "end mill"] : ["end mill", "ball end mill"];
-  const tool = job.tool ?? (row.tool === undefined ? proposeTool(job, kinds) : undefined);
+  const tool = job.tool ?? (row.tool === undefined ? proposeTool(job, operation, wallWork) : undefined);
+  const needed = operation.needs(row);
   if (!tool) {
-    requireCells(work, needed(job));
+    requireCells(job, needed);
     return {};
   }
   work.set({ tool: tool.tool });
-  if (tool.kind !== undefined && !kinds.includes(tool.kind)) {
-    work.reason(
-      "stop",
-      "tool-kind",
-      `${tool.tool} is a ${tool.kind}; ${kinds[0]} is wanted`,
-      "name another tool, or leave Tool blank",
-    );
+  if (tool.kind !== undefined && !operation.tools.includes(tool.kind)) {
+    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: operation.tools[0]! });
     return { tool };
   }
-  if (tool.diameter === undefined || tool.teeth === undefined) {
-    work.reason(
-      "stop",
-      "tool-incomplete",
-      `${tool.tool} has no ${tool.diameter === undefined ? "Diameter" : "Teeth"} in the list`,
-      "fill it in",
-    );
+  const { diameter, teeth } = tool;
+  if (diameter === undefined || teeth === undefined) {
+    work.find("tool-incomplete", { tool: tool.tool, missing: diameter === undefined ? "diameter" : "teeth" });
     return { tool };
   }
-  if (!requireCells(work, needed(job))) return { tool };
-  const wall = wallOf(job, tool.diameter, tool);
+  if (!requireCells(job, needed)) return { tool };
+  const reach = reachOf(tool);
+  if (!wallWork.reaches && row.depth! > reach) work.find("cutter-short", { value: row.depth!, limit: reach });
+  const sized = { ...tool, diameter, teeth };
+  const wall = wallWork.wall(sized);
   if (!wall) return { tool };
-  return { tool, ...cut(job, wall, tool as SizedTool) };
+  return { tool, ...cut(job, wall, sized) };
+}
+
+/** The listed cutter that fits and is thickest for its reach. */
+function proposeTool({ work, row, lists, operation: name }: Job, operation: Operation, { fits, reaches }: WallWork) {
+  const kind = operation.tools[0]!;
+  let best: { tool: SizedTool; score: number } | undefined;
+  for (const tool of lists.tools.items) {
+    const { diameter } = tool;
+    if (tool.kind !== kind || diameter === undefined || !fits({ diameter }, row)) continue;
+    if (!reaches && Math.max(tool.cuttingLength ?? 0, tool.neckLength ?? 0) < (row.depth ?? 0)) continue;
+    const score = diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2;
+    if (!best || score > best.score) best = { tool: tool as SizedTool, score };
+  }
+  if (best) {
+    work.find("tool-proposed", { tool: best.tool.tool, for: "wall" });
+    return best.tool;
+  }
+  work.find("no-tool-fits", { operation: name, kind });
+  return undefined;
 }
 
 function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
   const arc = wall.side !== "straight";
-  const speed = chooseSpeed(work, row, material, tool, machine, diameter, SPEED_PLACE.mill);
-  const listed = chooseFeed(work, row, material, diameter);
+  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
+  const listed = chooseFeed(job, diameter);
   work.set({ direction: wallDirection(job, wall) });
   const pathRadius = arc ? (wall.side === "inside" ? wall.finish! - diameter : wall.finish! + diameter) / 2 : undefined;
   if (wall.circles && pathRadius !== undefined) {
-    STEPS: work.step(
-      "pathRadius",
-      "path radius of the cutter's centre",
-      pathRadius,
-      wall.side === "inside" ? "(Dm − Dc)/2" : "(Dm + Dc)/2",
-      "DERIVED",
-      { dimension: "length" },
-    );
+    work.step("pathRadius", pathRadius, { side: wall.side === "inside" ? "inside" : "outside" });
     work.set({ pathRadius, startDiameter: wall.start! });
     if (tool.neckDiameter !== undefined)
       work.set({
@@ -72,7 +98,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
       });
   }
   if (!speed || listed === undefined) return {};
-  const beam = toolBeam(work, row, tool, machine);
+  const beam = toolBeam(job, tool);
   const chosen = choosePasses(job, wall, tool, listed, beam);
   if (!chosen) return {};
   radialStep(job, wall, chosen, diameter);
@@ -91,24 +117,18 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arcLimit: limit,
   });
   judgeChip(job, share * chosen.chip, tool.edgeRadius);
-  const written = chosen.depths.map((d) => work.number(d)).join(" · ");
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
-    depths: written,
+    depths: chosen.depths,
   });
   const helixOnly = wall.rise > 0 && chosen.depths.length === 1;
-  STEPS: work.step(
-    "axialDepth",
-    "axial depth",
-    helixOnly ? wall.rise : wall.axial,
-    helixOnly
-      ? "rise per turn of the helix"
-      : `${wall.levels} level${wall.levels > 1 ? "s" : ""} of equal depth${wall.rise > 0 ? " after the helical entry" : ""}`,
-    "COMMON",
-    { dimension: "length" },
-  );
-  STEPS: work.sketch = {
+  work.step("axialDepth", helixOnly ? wall.rise : wall.axial, {
+    rise: helixOnly,
+    levels: wall.levels,
+    helix: wall.rise > 0,
+  });
+  work.sketch = {
     kind: operation,
     inside: wall.side === "inside",
     holeDiameter: wall.finish,
@@ -122,26 +142,14 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     deflection: beam ? chosen.bending.deflection : undefined,
   };
   if (material?.kc11 === undefined || material.exponent === undefined) {
-    work.reason(
-      "check",
-      "no-kc",
-      "the material's row has no kc1.1 and exponent: force, bending and power are not worked out",
-      "fill them in",
-    );
+    work.find("no-kc", { bending: true });
   } else forces(job, wall, tool, chosen, beam, speed.rpm);
   return timing(job, wall, tool, chosen, feed, speed.surfaceSpeed);
 }
 
 function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
   if (wall.finish === undefined || wall.side === "straight") {
-    STEPS: work.step(
-      "radialDepth",
-      "radial depth",
-      chosen.radialDepth,
-      "from the row, or the stock in equal passes",
-      "COMMON",
-      { dimension: "length" },
-    );
+    work.step("radialDepth", chosen.radialDepth);
     return;
   }
   // The pass with the largest effective depth, written as its own formula.
@@ -154,68 +162,38 @@ function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number
       at = d;
     }
   });
-  STEPS: work.step(
-    "radialDepth",
-    "effective radial depth (largest pass)",
-    chosen.radialDepth,
-    wall.side === "inside" ? "(Dm² − Dw²)/(4·(Dm − Dc)), Dw at least |2·Dc − Dm|" : "(Dw² − Dm²)/(4·(Dm + Dc))",
-    "DERIVED",
-    {
-      dimension: "length",
-      cell: work.formula(
-        "ARCDEPTH",
-        [diameterAt(wall, from), "length"],
-        [diameterAt(wall, at), "length"],
-        [diameter, "length"],
-        wall.side,
-      ),
-    },
-  );
+  work.step("radialDepth", chosen.radialDepth, {
+    side: wall.side,
+    from: diameterAt(wall, from),
+    to: diameterAt(wall, at),
+    diameter,
+  });
 }
 
-function wallDirection({ row }: Job, wall: Wall): string {
+function wallDirection({ row }: Job, wall: Wall): Direction {
   const climb = (row.way ?? "climb") === "climb";
-  if (wall.side === "straight" && wall.full) return "full width";
-  if (wall.side === "straight") return climb ? "wall on the right of the travel" : "wall on the left of the travel";
+  if (wall.side === "straight" && wall.full) return { path: "full width" };
+  if (wall.side === "straight") return { path: "wall", wall: climb ? "right" : "left" };
   const counter = (wall.side === "inside") === climb;
   const turn = counter ? "counter-clockwise" : "clockwise";
-  return wall.rise > 0 ? `top down, ${turn}` : turn;
+  return wall.rise > 0 ? { path: "circle", axis: "down", turn } : { path: "circle", turn };
 }
 
 function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
   const { work, row } = job;
   work.set({ force: chosen.tangential });
-  STEPS: work.step(
-    "force",
-    "peak tangential force (largest pass)",
-    chosen.tangential,
-    "Kienzle kc = kc1.1·h^−m over teeth, helix and a turn",
-    "KIENZLE1952",
-    { dimension: "force" },
-  );
+  work.step("force", chosen.tangential, { thread: false });
   judgePower(job, chosen.torque, rpm);
   if (!beam) return;
   const { force, loadFromTip, deflection } = chosen.bending;
   work.set({ deflection });
-  STEPS: work.step(
-    "deflection",
-    "deflection at the cut (peak force)",
-    deflection,
-    "stepped cantilever: bending, shear, shoulders, holder",
-    "ROARK",
-    { dimension: "length", cell: toolDeflectionCell(work, beam, loadFromTip, force) },
-  );
+  deflectionStep(job, beam, loadFromTip, force, false);
   judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
   const finish = wall.finish ?? 0;
   const sign = wall.side === "inside" ? -1 : 1;
   if (row.sizeTolerance === undefined) {
-    work.reason(
-      "ok",
-      "no-size-tolerance",
-      `Size tolerance is blank: bending of ${work.say(Math.max(...chosen.errors.map(Math.abs)))} on the size is shown but not judged`,
-      "type the allowed error of the size",
-    );
+    work.find("no-size-tolerance", { error: Math.max(...chosen.errors.map(Math.abs)) });
     if (wall.finish !== undefined && wall.walls === 2)
       work.set({ size: finish + (sign * (chosen.errors[0] + chosen.errors[1])) / 2 });
     return;
@@ -225,7 +203,7 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
     low: finish - row.sizeTolerance,
     high: finish + row.sizeTolerance,
     errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
-    name: wall.walls === 2 ? "finished diameter" : "error of the wall",
+    of: wall.walls === 2 ? "finished diameter" : "wall error",
   });
 }
 
@@ -266,13 +244,6 @@ function timing(
       }
     });
   });
-  STEPS: work.step(
-    "timeEach",
-    "time of one feature",
-    motion.total(),
-    "every pass and level, arcs in and out, rapids; each move from rest to rest",
-    "DERIVED",
-    { unit: "s" },
-  );
+  work.step("timeEach", motion.total());
   return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
 }

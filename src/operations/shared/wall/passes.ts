@@ -1,16 +1,19 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
-import { arcFeed } from "../../mill/arc.ts";
-import { bentPasses } from "../../mill/bending.ts";
-import { largestChip, thinnedFeed } from "../../mill/chip.ts";
-import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../mill/force.ts";
-import { MOST_PASSES as PASS_LIMIT } from "../../table/columns.ts";
-import type { ToolBeam } from "./beam.ts";
-import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, THINNING_LIMIT } from "./choices.ts";
-import type { Job } from "./job.ts";
+import { arcFeed } from "../../../mill/arc.ts";
+import { bentPasses } from "../../../mill/bending.ts";
+import { largestChip, thinnedFeed } from "../../../mill/chip.ts";
+import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
+import type { ToolBeam } from "../beam.ts";
+import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, THINNING_LIMIT } from "../choices.ts";
+import type { Job } from "../job.ts";
+import { lightest } from "../pass-search.ts";
 import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
 
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
+/** One pass more must bring the load down by as much as this. */
+const WORTH = 0.98;
 
 export interface Attempt {
   readonly depths: readonly number[];
@@ -45,25 +48,13 @@ export function choosePasses(
       : Math.max(1, Math.ceil(wall.stock / share - 1e-9));
   }
   if (least > PASS_LIMIT) {
-    job.work.reason(
-      "stop",
-      "too-many-passes",
-      `${least} passes would be needed at this radial depth; ${PASS_LIMIT} is the most`,
-      "take more per pass, or a larger cutter",
-      { value: least, limit: PASS_LIMIT },
-    );
+    job.work.find("too-many-passes", { value: least, limit: PASS_LIMIT });
     return undefined;
   }
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
-  let best: Attempt | undefined;
-  for (const passes of counts) {
-    const tried = tryPasses(job, wall, tool, listed, beam, passes);
-    if (!best || tried.load < best.load * 0.98) best = tried;
-    if (tried.load <= 1) break;
-  }
-  return best;
+  return lightest(counts, (passes) => tryPasses(job, wall, tool, listed, beam, passes), WORTH);
 }
 
 function tryPasses(

@@ -1,11 +1,11 @@
 /** How many passes a thread takes: each count tried with its forces and what bending leaves. */
-import { arcDepth, arcFeed } from "../../mill/arc.ts";
-import { bentPasses } from "../../mill/bending.ts";
-import { largestChip, thinnedFeed } from "../../mill/chip.ts";
-import { type ThreadCut, threadMillForces, threadWallForce } from "../../mill/threadforce.ts";
-import type { Tool } from "../../table/read.ts";
-import { passDepths } from "../../thread/passes.ts";
-import type { ToolBeam } from "./beam.ts";
+import { arcDepth, arcFeed } from "../../../mill/arc.ts";
+import { bentPasses } from "../../../mill/bending.ts";
+import { largestChip, thinnedFeed } from "../../../mill/chip.ts";
+import { type ThreadCut, threadMillForces, threadWallForce } from "../../../mill/threadforce.ts";
+import type { Tool } from "../../../table/lists.ts";
+import { passDepths } from "../../../thread/passes.ts";
+import type { ToolBeam } from "../beam.ts";
 import {
   BAD_END,
   BENDING_SHARE,
@@ -15,9 +15,10 @@ import {
   STRESS_SAFETY,
   THINNING_LIMIT,
   UNCERTAINTY,
-} from "./choices.ts";
-import type { Job } from "./job.ts";
-import { type Geometry, turnsOf } from "./thread-geometry.ts";
+} from "../choices.ts";
+import type { Job } from "../job.ts";
+import { lightest } from "../pass-search.ts";
+import { type Geometry, turnsOf } from "./geometry.ts";
 
 /** Most passes and spring passes that a row chooses by itself. */
 const MOST_PASSES = 5;
@@ -53,13 +54,7 @@ export function choosePasses(
 ): Attempt | undefined {
   const { row } = job;
   const counts = row.passes === undefined ? Array.from({ length: MOST_PASSES }, (_, i) => i + 1) : [row.passes];
-  let best: Attempt | undefined;
-  for (const passes of counts) {
-    const tried = tryPasses(job, g, listed, teeth, beam, loadFromTip, passes);
-    if (!best || tried.load < best.load) best = tried;
-    if (tried.load <= 1) break;
-  }
-  return best;
+  return lightest(counts, (passes) => tryPasses(job, g, listed, teeth, beam, loadFromTip, passes));
 }
 
 function tryPasses(

@@ -1,8 +1,8 @@
 /** The thread of a row: its designation read, its limits in mm, each as a step. */
-import { parseThread } from "../../thread/designation.ts";
-import { threadSize } from "../../thread/limits.ts";
-import type { Thread, ThreadElement, ThreadLimit } from "../../thread/types.ts";
-import { attempt, type Job } from "./job.ts";
+import { parseThread } from "../../../thread/designation.ts";
+import { threadSize } from "../../../thread/limits.ts";
+import type { Thread, ThreadElement, ThreadLimit } from "../../../thread/types.ts";
+import { attempt, type Job } from "../job.ts";
 
 export interface ThreadSizes {
   readonly thread: Thread;
@@ -47,29 +47,17 @@ function threadSizes(thread: Thread): ThreadSizes {
   return sizes;
 }
 
-/** Reads the row's thread and writes its sizes among the steps; undefined with a reason when it cannot be read. */
+/** Reads the row's thread and writes its sizes among the steps; undefined with a finding when it cannot be read. */
 export function readThread({ work, row }: Job): ThreadSizes | undefined {
-  const sizes = attempt(work, "unknown-thread", "correct the designation", () =>
-    threadSizes(parseThread(row.thread!, "Thread")),
-  );
+  const sizes = attempt(work, "unknown-thread", () => threadSizes(parseThread(row.thread!, "Thread")));
   if (!sizes) return undefined;
-  const d = sizes.thread.designation;
-  const source =
-    sizes.thread.standard === "metric" ? "ISO965" : sizes.thread.standard === "pipe" ? "ISO228" : "ASMEB11";
-  const step = (key: string, label: string, value: number, element: ThreadElement, limit: ThreadLimit) =>
-    work.step(key, label, value, `limit of ${d}`, source, {
-      dimension: "length",
-      cell: work.formula("THREADSIZE", d, element, limit, work.units),
-    });
-  work.step("pitch", "pitch", sizes.pitch, `of ${d}`, source, {
-    dimension: "length",
-    cell: work.formula("THREADLEAD", d, work.units),
-  });
-  step("pitchMin", "pitch diameter, least", sizes.pitchMin, "pitch", "min");
-  step("pitchMax", "pitch diameter, largest", sizes.pitchMax, "pitch", "max");
+  const facts = { thread: sizes.thread.designation, standard: sizes.thread.standard };
+  work.step("pitch", sizes.pitch, facts);
+  work.step("pitchMin", sizes.pitchMin, facts);
+  work.step("pitchMax", sizes.pitchMax, facts);
   if (sizes.internal) {
-    step("minorMin", "minor diameter, least", sizes.minorMin, "minor", "min");
-    step("minorMax", "minor diameter, largest", sizes.minorMax, "minor", "max");
+    work.step("minorMin", sizes.minorMin, facts);
+    work.step("minorMax", sizes.minorMax, facts);
   }
   return sizes;
 }

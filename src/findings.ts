@@ -1,0 +1,165 @@
+/**
+ * Everything that a plan can find of a row: its code, how grave it is, and the values it comes with. No sentences:
+ * those are made of these values in `words/`, where every code must have one. Codes are never renamed.
+ */
+import type { TradeError } from "./errors.ts";
+import type { ToolKind } from "./table/lists.ts";
+import type { OperationName, RowKey } from "./table/rows.ts";
+import type { DimensionName } from "./units.ts";
+
+export type Verdict = "ok" | "check" | "stop";
+export const WEIGHT: Readonly<Record<Verdict, number>> = { stop: 2, check: 1, ok: 0 };
+
+/** A value and the limit that it is held to, in the canonical unit of the finding's dimension. */
+interface Against {
+  readonly value: number;
+  readonly limit: number;
+}
+interface Failed {
+  readonly error: TradeError;
+}
+interface Listed {
+  /** Name of the entry, and what is wrong in its row. */
+  readonly about: string;
+  readonly name: string;
+  readonly error: TradeError;
+}
+interface Unknown {
+  readonly name: string;
+  readonly near: readonly string[];
+}
+
+interface Declared<F> {
+  readonly severity: Verdict;
+  readonly dimension?: DimensionName;
+  /** Carries the type of the facts; never set. */
+  readonly facts?: F;
+}
+
+/** `severity` is the gravest that the code has; a rule may say a lighter one. */
+const finding = <F extends object = Record<never, never>>(
+  severity: Verdict,
+  dimension?: DimensionName,
+): Declared<F> => ({ severity, dimension });
+
+export const FINDINGS = {
+  // cells and lists
+  "bad-cell": finding<{ about: RowKey; error: TradeError }>("stop"),
+  "units-blank": finding("stop"),
+  "operation-blank": finding("stop"),
+  "material-blank": finding("stop"),
+  "machine-blank": finding("check"),
+  "row-incomplete": finding<{ missing: readonly RowKey[] }>("stop"),
+  "unknown-material": finding<Unknown>("stop"),
+  "unknown-tool": finding<Unknown>("stop"),
+  "unknown-machine": finding<Unknown>("stop"),
+  "list-material": finding<Listed>("check"),
+  "list-tool": finding<Listed>("check"),
+  "list-machine": finding<Listed>("check"),
+  "cannot-be-computed": finding<Failed>("stop"),
+  fault: finding<{ what: string }>("stop"),
+  // tools
+  "tool-kind": finding<{ tool: string; kind: ToolKind; wanted: ToolKind | "thread mill" }>("stop"),
+  "tool-incomplete": finding<{ tool: string; missing: "diameter" | "teeth" | "tipFlat" }>("stop"),
+  "tool-proposed": finding<{ tool: string; for: "drill" | "thread" | "wall"; thread?: string }>("ok"),
+  "tool-assumed": finding<{ operation: OperationName }>("ok"),
+  "no-tool-fits": finding<{
+    operation: OperationName;
+    kind?: ToolKind;
+    thread?: string;
+    material?: string;
+    /** How many listed cutters fail for each first reason, most first. */
+    misses?: readonly (readonly [Misfit, number])[];
+  }>("stop"),
+  "no-drill-listed": finding<{ size: number; pointAngle: number }>("check"),
+  "wrong-drill": finding<Against & { tool: string; drill: string | null; thread?: string }>("stop", "length"),
+  // speed and feed
+  "no-speed": finding<{ material: string; hss: boolean }>("stop"),
+  "no-feed": finding<{ material: string }>("stop"),
+  "speed-under-machine": finding<Against>("check"),
+  "speed-over-material": finding<Against>("check", "surface speed"),
+  "speed-capped": finding<Against & { by: "machine" | "tool" | "row" }>("ok"),
+  "feed-capped": finding<Against>("check", "feed"),
+  "feed-not-reached": finding<Against>("check", "feed"),
+  "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
+  // force, power, bending
+  "no-kc": finding<{ bending: boolean }>("check"),
+  "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
+  "torque-over": finding<Against>("check", "torque"),
+  "no-stick-out": finding<{ tool: string }>("check"),
+  "stick-out": finding<Against & { ratio: number; most: number }>("check", "length"),
+  "no-strength": finding<{ tool: string }>("ok"),
+  "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
+  // size
+  "no-size-tolerance": finding<{ error: number }>("ok", "length"),
+  "size-out": finding<Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }>(
+    "stop",
+    "length",
+  ),
+  "size-may-be-out": finding<
+    Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }
+  >("check", "length"),
+  "deflection-share": finding<Against & { of: SizeName }>("check", "length"),
+  "wear-change": finding<{ measured: number; wanted: number; change: number; becomes?: number }>("ok", "length"),
+  // threads
+  "unknown-thread": finding<Failed>("stop"),
+  "no-path": finding<Failed>("stop"),
+  "profile-angle": finding<Against>("stop"),
+  "pitch-differs": finding<Against>("stop", "length"),
+  "blank-diameter": finding<Against & { low: number }>("stop", "length"),
+  "flat-too-wide": finding<Against & { flat: number; inside: boolean; would: number | null }>("stop", "length"),
+  "no-depth": finding<Against>("stop", "length"),
+  "neck-rubs": finding<Against>("stop", "length"),
+  "neck-tight": finding<Against>("check", "length"),
+  "profile-shallow": finding<Against>("stop", "length"),
+  "neck-short": finding<Against>("stop", "length"),
+  "hole-too-shallow": finding<Against>("stop", "length"),
+  // holes
+  "hole-under-minor": finding<Against & { percent?: number; beyond?: boolean }>("stop", "length"),
+  "hole-over-minor": finding<Against & { percent?: number }>("stop", "length"),
+  "drill-too-short": finding<Against>("stop", "length"),
+  "point-through-bottom": finding<Against>("stop", "length"),
+  "too-deep": finding<Against & { diameters: number; most: number }>("stop", "length"),
+  // walls
+  "cutter-too-large": finding<Against & { into: "hole" | "bore" | "arc" | "slot" }>("stop", "length"),
+  "cutter-short": finding<Against>("stop", "length"),
+  "no-stock": finding<Against>("stop", "length"),
+  "radial-over-diameter": finding<Against & { operation: OperationName }>("stop", "length"),
+  "arc-length": finding("ok"),
+  "too-many-passes": finding<Against>("stop"),
+  // time and money
+  "no-time": finding("stop"),
+  "no-cost": finding("stop"),
+  "acceleration-time": finding<Against & { more: number }>("ok"),
+  "no-life": finding<Failed>("check"),
+} satisfies Record<string, Declared<object>>;
+
+export type FindingCode = keyof typeof FINDINGS;
+export type FactsOf<C extends FindingCode> = NonNullable<(typeof FINDINGS)[C]["facts"]>;
+
+/** The size that a tolerance is on. */
+export type SizeName = "pitch diameter" | "finished diameter" | "wall error";
+
+/** The first thing that keeps a listed cutter from making a thread. */
+export type Misfit =
+  | "profile angle"
+  | "pitch"
+  | "too large"
+  | "neck short"
+  | "tip flat"
+  | "profile height"
+  | "neck rubs"
+  | "crest"
+  | "does not fit";
+
+/** What a row is held to, each as a ratio. */
+export type LimitKey =
+  | "power"
+  | "torque"
+  | "stress"
+  | "leastChip"
+  | "deflection"
+  | "feed"
+  | "arcFeed"
+  | "spindleSpeed"
+  | "stickOut";

@@ -1,0 +1,40 @@
+/** Full circles: bores, counterbores and bosses. */
+import { RAMP_ANGLE } from "../choices.ts";
+import type { Job } from "../job.ts";
+import { edgeOf, FIRST_CIRCLE, levelsOf, type SizedTool, type Wall } from "./wall.ts";
+
+/** Helical rise per turn is never more than this share of the cutter diameter. */
+const RISE_SHARE = 0.25;
+
+export function circleWall({ work, row }: Job, tool: SizedTool, inside: boolean): Wall | undefined {
+  const { diameter } = tool;
+  const depth = row.depth!;
+  const finish = row.finishDiameter!;
+  const start = row.startDiameter ?? 0;
+  if (inside ? start >= finish : start <= finish) {
+    work.find("no-stock", { value: start, limit: finish });
+    return undefined;
+  }
+  if (inside && diameter >= finish) {
+    work.find("cutter-too-large", { value: diameter, limit: finish, into: "bore" });
+    return undefined;
+  }
+  const edge = edgeOf(tool, depth);
+  const solid = inside && start < diameter;
+  const radius = (inside ? Math.min(finish, FIRST_CIRCLE * diameter) - diameter : finish + diameter) / 2;
+  const ramp = 2 * Math.PI * radius * Math.tan((RAMP_ANGLE * Math.PI) / 180);
+  const rise = solid ? Math.min(depth, row.axialDepth ?? Math.min(ramp, RISE_SHARE * diameter)) : 0;
+  if (rise > 0) work.step("rise", rise, { typed: row.axialDepth !== undefined, angle: RAMP_ANGLE, share: RISE_SHARE });
+  return {
+    side: inside ? "inside" : "outside",
+    finish,
+    start,
+    stock: Math.abs(finish - (solid ? Math.min(finish, Math.max(start, 0)) : start)) / 2,
+    depth,
+    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    rise,
+    circles: true,
+    walls: 2,
+    full: solid,
+  };
+}

@@ -1,0 +1,74 @@
+/** A wall to mill, brought to one shape for bore, boss, counterbore, slot, side and face. */
+import { arcDepth } from "../../../mill/arc.ts";
+import type { Tool } from "../../../table/lists.ts";
+
+/** Radial depth per pass where the row does not say, of the cutter diameter. */
+export const RADIAL_SHARE = 0.5;
+/** First circle of a large bore from solid, of the cutter diameter: leaves no core. */
+export const FIRST_CIRCLE = 1.9;
+/** Axial depth of slots where the row does not say, of the cutter diameter. */
+export const SLOT_AXIAL = 0.5;
+
+/** The cut of a wall, brought to one shape for all these operations. */
+export interface Wall {
+  readonly side: "inside" | "outside" | "straight";
+  /** Diameter of the finished wall; straight walls have none [mm]. */
+  readonly finish?: number;
+  /** Diameter before the first pass; 0 is solid [mm]. */
+  readonly start?: number;
+  /** Radial stock to take off in all [mm] (straight walls and arcs). */
+  readonly stock: number;
+  /** Height of wall [mm]. */
+  readonly depth: number;
+  /** Axial depth per level [mm], and levels; a helical entry has its rise instead. */
+  readonly axial: number;
+  readonly levels: number;
+  /** Rise per turn of a helical entry [mm]; 0 at depth. */
+  readonly rise: number;
+  /** Path per pass and level [mm] of a straight cut or part of an arc. */
+  readonly length?: number;
+  /** Full circles (bore, boss) rather than a length. */
+  readonly circles: boolean;
+  /** Wall judged by its size: 2 for diameters, 1 for one wall, 0 for none. */
+  readonly walls: 0 | 1 | 2;
+  readonly full: boolean;
+}
+
+export type SizedTool = Tool & { diameter: number; teeth: number };
+
+/** Levels of equal depth, none deeper than `axial` [mm]. */
+export function levelsOf(depth: number, axial: number): { axial: number; levels: number } {
+  const levels = Math.max(1, Math.ceil(depth / axial - 1e-9));
+  return { axial: depth / levels, levels };
+}
+
+/** How deep the edge reaches [mm], and the whole of the tool with its neck. */
+export const edgeOf = (tool: Tool, depth: number): number => tool.cuttingLength ?? depth;
+export const reachOf = (tool: Tool): number =>
+  Math.max(tool.cuttingLength ?? Number.POSITIVE_INFINITY, tool.neckLength ?? 0);
+
+/** Axial depth of a pass that starts with so much of the stock gone [mm]: the helix down into solid cuts its rise. */
+export const axialOf = (wall: Wall, from: number) => (wall.rise > 0 && from === 0 ? wall.rise : wall.axial);
+
+/** Radial positions of the passes: how much of the stock is gone after each [mm]. */
+export function positions(wall: Wall, diameter: number, passes: number): number[] {
+  const { stock } = wall;
+  if (wall.walls === 0 || wall.full === false || !wall.circles) {
+    return Array.from({ length: passes }, (_, i) => (i === passes - 1 ? stock : (stock * (i + 1)) / passes));
+  }
+  // From solid: a first circle, then equal passes to the size.
+  const first = Math.min(wall.finish! * 0.98, FIRST_CIRCLE * diameter) / 2 - wall.start! / 2;
+  if (passes === 1) return [stock];
+  return Array.from({ length: passes }, (_, i) =>
+    i === passes - 1 ? stock : first + ((stock - first) * i) / (passes - 1),
+  );
+}
+
+export const diameterAt = (wall: Wall, gone: number) =>
+  wall.side === "inside" ? wall.start! + 2 * gone : wall.start! - 2 * gone;
+
+/** Effective radial depth of a pass from one radial position to the next [mm]. */
+export function effective(wall: Wall, diameter: number, from: number, to: number): number {
+  if (wall.side === "straight" || wall.finish === undefined) return Math.min(to - from, diameter);
+  return Math.min(diameter, arcDepth(diameterAt(wall, from), diameterAt(wall, to), diameter, wall.side));
+}

@@ -1,0 +1,77 @@
+/** Side walls: straight, inside an arc, outside an arc. */
+import type { Operation } from "./operation.ts";
+import type { Job } from "./shared/job.ts";
+import { inBore, onWall, planWall } from "./shared/wall/cut.ts";
+import { edgeOf, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
+
+export const side: Operation = {
+  needs: (row) => ["depth", "radialDepth", (row.side ?? "straight") === "straight" ? "length" : "finishDiameter"],
+  uses: [
+    ...([
+      "tool",
+      "finishDiameter",
+      "through",
+      "way",
+      "length",
+      "side",
+      "axialDepth",
+      "passes",
+      "springPasses",
+    ] as const),
+    ...(["stickOut", "feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+  ],
+  tools: ["end mill", "ball end mill"],
+  levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  plan: (job) =>
+    planWall(job, side, {
+      fits: (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row)),
+      wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
+    }),
+};
+
+function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
+  const each = row.radialDepth!;
+  const depth = row.depth!;
+  if (each > tool.diameter) {
+    work.find("radial-over-diameter", { value: each, limit: tool.diameter, operation: "side" });
+    return undefined;
+  }
+  const edge = edgeOf(tool, depth);
+  return {
+    side: "straight",
+    stock: each * (row.passes ?? 1),
+    depth,
+    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    rise: 0,
+    length: row.length!,
+    circles: false,
+    walls: 1,
+    full: false,
+  };
+}
+
+function arc({ work, row }: Job, tool: SizedTool): Wall | undefined {
+  const inside = row.side === "inside";
+  const finish = row.finishDiameter!;
+  const depth = row.depth!;
+  if (inside && tool.diameter >= finish) {
+    work.find("cutter-too-large", { value: tool.diameter, limit: finish, into: "arc" });
+    return undefined;
+  }
+  const stock = row.radialDepth! * (row.passes ?? 1);
+  if (row.length === undefined) work.find("arc-length", {});
+  const edge = edgeOf(tool, depth);
+  return {
+    side: inside ? "inside" : "outside",
+    finish,
+    start: inside ? Math.max(0, finish - 2 * stock) : finish + 2 * stock,
+    stock,
+    depth,
+    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    rise: 0,
+    length: row.length ?? Math.PI * finish,
+    circles: false,
+    walls: 2,
+    full: false,
+  };
+}

@@ -1,0 +1,37 @@
+/** Slots: full width, or a narrower cutter along one wall. */
+import type { Operation } from "./operation.ts";
+import { planWall } from "./shared/wall/cut.ts";
+import { straightWall } from "./shared/wall/pass.ts";
+import { SLOT_AXIAL } from "./shared/wall/wall.ts";
+
+export const slot: Operation = {
+  needs: () => ["depth", "length"],
+  uses: [
+    ...(["tool", "finishDiameter", "through", "way", "axialDepth", "radialDepth", "passes", "springPasses"] as const),
+    ...(["stickOut", "feedPerTooth", "wearFactor", "sizeTolerance"] as const),
+  ],
+  tools: ["end mill", "ball end mill"],
+  levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  plan: (job) =>
+    planWall(job, slot, {
+      fits: (tool, row) => {
+        const width = row.finishDiameter ?? row.radialDepth;
+        return width === undefined
+          ? tool.diameter <= 4 * (row.depth ?? Number.POSITIVE_INFINITY)
+          : tool.diameter <= width * 1.0001;
+      },
+      wall: (tool) => {
+        const { row, work } = job;
+        const { diameter } = tool;
+        const wall = straightWall(job, tool, {
+          width: row.radialDepth ?? diameter,
+          depth: row.depth!,
+          axial: SLOT_AXIAL * diameter,
+          walls: row.sizeTolerance === undefined ? 0 : 1,
+        });
+        if (wall && row.finishDiameter !== undefined && row.finishDiameter < diameter * 0.9999)
+          work.find("cutter-too-large", { value: diameter, limit: row.finishDiameter, into: "slot" });
+        return wall;
+      },
+    }),
+};

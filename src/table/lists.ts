@@ -1,0 +1,86 @@
+/** What the shop's lists hold: materials, tools, machines. The types of their entries follow from the columns. */
+import { MOST_TEETH } from "../mill/turn.ts";
+import { above0, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+
+export const MATERIAL = {
+  material: text("Material"),
+  /** Workpiece material groups of ISO 513. */
+  group: word("Group", ["p", "m", "k", "n", "s", "h"]),
+  hardness: text("Hardness"),
+  kc11: above0("kc1.1 [MPa]", { unit: "MPa" }),
+  exponent: number("Exponent", { low: 0, high: 0.9 }),
+  radialRatio: number("Radial ratio", { low: 0, high: 2 }),
+  axialRatio: number("Axial ratio", { low: 0, high: 2 }),
+  leastChip: number("Least chip", { low: 0, high: 2 }),
+  speedCarbideLow: above0("Speed carbide low [m/min]", { unit: "m/min" }),
+  speedCarbideHigh: above0("Speed carbide high [m/min]", { unit: "m/min" }),
+  speedHssLow: above0("Speed HSS low [m/min]", { unit: "m/min" }),
+  speedHssHigh: above0("Speed HSS high [m/min]", { unit: "m/min" }),
+  feed3: above0("Feed 3 mm [mm per tooth]", { unit: "mm" }),
+  feed6: above0("Feed 6 mm [mm per tooth]", { unit: "mm" }),
+  feed12: above0("Feed 12 mm [mm per tooth]", { unit: "mm" }),
+  taylorN: above0("Taylor n", { high: 1 }),
+  referenceLife: above0("Reference life [min]", { unit: "min" }),
+  source: text("Source"),
+} as const;
+export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };
+
+const TOOL_KINDS = [
+  "drill",
+  "end mill",
+  "ball end mill",
+  "face mill",
+  "thread mill single",
+  "thread mill full",
+] as const;
+export type ToolKind = (typeof TOOL_KINDS)[number];
+
+export const TOOL = {
+  tool: text("Tool"),
+  kind: word("Kind", TOOL_KINDS),
+  units: word("Units", ["mm", "in"]),
+  diameter: length("Diameter"),
+  teeth: whole("Teeth", 1, { high: MOST_TEETH }),
+  cuttingLength: length("Cutting length"),
+  neckDiameter: length("Neck diameter"),
+  neckLength: length("Neck length"),
+  shankDiameter: length("Shank diameter"),
+  stickOut: length("Stick-out"),
+  cornerRadius: length0("Corner radius"),
+  tipFlat: length0("Tip flat"),
+  profileAngle: above0("Profile angle", { unit: "°", high: 120 }),
+  helix: number("Helix", { unit: "°", low: 0, high: 80 }),
+  pointAngle: number("Point angle", { unit: "°", low: 30, high: 180 }),
+  edgeRadius: length0("Edge radius"),
+  edgeAngle: above0("Edge angle", { unit: "°", high: 90 }),
+  tipToProfile: length0("Tip to profile"),
+  ruptureStrength: above0("Rupture strength [MPa]", { unit: "MPa" }),
+  modulus: above0("Modulus [GPa]", { unit: "GPa" }),
+  notchFactor: number("Notch factor", { low: 1, high: 5 }),
+  runout: length0("Runout"),
+  substrate: word("Substrate", ["carbide", "hss"]),
+  pitch: length("Pitch"),
+  maxRpm: above0("Max rpm", { unit: "1/min" }),
+  price: from0("Price", { unit: "money" }),
+  edges: whole("Edges", 1),
+} as const;
+export type Tool = RecordOf<typeof TOOL> & { readonly tool: string };
+
+export const MACHINE = {
+  machine: text("Machine"),
+  minRpm: from0("Min rpm", { unit: "1/min" }),
+  maxRpm: above0("Max rpm", { unit: "1/min" }),
+  power: above0("Power [kW]", { unit: "kW" }),
+  /** Rating for 30 min, where the machine has one. */
+  power30: above0("Power 30 min [kW]", { unit: "kW" }),
+  torque: above0("Torque [N·m]", { unit: "N·m" }),
+  maxFeed: above0("Max feed [m/min]", { unit: "m/min" }),
+  rapid: above0("Rapid [m/min]", { unit: "m/min" }),
+  acceleration: above0("Acceleration [m/s²]", { unit: "m/s²" }),
+  toolChange: from0("Tool change [s]", { unit: "s" }),
+  holderStiffness: above0("Holder stiffness [N/µm]", { unit: "N/µm" }),
+  damping: above0("Damping", { high: 1 }),
+  rate: from0("Rate [per hour]", { unit: "money/h" }),
+  setup: from0("Setup [min]", { unit: "min" }),
+} as const;
+export type Machine = RecordOf<typeof MACHINE> & { readonly machine: string };

@@ -1,0 +1,40 @@
+/** Spellings of the columns in German, written as `normalHeading` leaves them. */
+import type { Spellings } from "./index.ts";
+
+export const de: Spellings = {
+  row: {
+    feature: ["merkmal", "beschreibung"],
+    operation: ["bearbeitung", "arbeitsgang"],
+    units: ["einheit"],
+    quantity: ["menge", "anzahl"],
+    material: ["werkstoff"],
+    machine: ["maschine"],
+    tool: ["werkzeug"],
+    thread: ["gewinde"],
+    startDiameter: ["kernloch", "vorbohrung"],
+    finishDiameter: ["durchmesser"],
+    depth: ["tiefe"],
+    through: ["durchgang"],
+    way: ["gleichlauf gegenlauf"],
+    length: ["länge"],
+    passes: ["schnitte"],
+    springPasses: ["leerschnitte"],
+    stickOut: ["auskraglänge", "ausspannlänge"],
+    surfaceSpeed: ["schnittgeschwindigkeit"],
+    feedPerTooth: ["zahnvorschub"],
+    holeDepth: ["bohrtiefe"],
+    batch: ["losgröße"],
+    spacing: ["abstand"],
+    measured: ["istmaß"],
+    sizeTolerance: ["toleranz"],
+  },
+  result: {
+    spindleSpeed: ["drehzahl"],
+    tableFeed: ["vorschub"],
+    timeEach: ["stückzeit"],
+    time: ["zeit"],
+  },
+  material: { material: ["werkstoff"] },
+  tool: {},
+  machine: { machine: ["maschine"] },
+};

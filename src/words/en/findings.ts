@@ -1,0 +1,313 @@
+/** What every finding says in English: the sentence with its number and limit, and a way out. */
+import { ROW } from "../../table/rows.ts";
+import { tidy } from "../say.ts";
+import type { FindingWords, Said } from "../types.ts";
+import { sizes } from "./sizes.ts";
+
+const and = (names: readonly string[]) => names.join(", ").replace(/, ([^,]*)$/, " and $1");
+const whole = (value: number) => tidy(Math.round(value), 0);
+
+const unknown =
+  (what: string, list: string) =>
+  (f: { name: string; near: readonly string[] }): Said => [
+    `${what} "${f.name}" is not in the list ${list}`,
+    f.near.length > 0 ? `nearest there: ${f.near.join(", ")}` : `add it to the list ${list}`,
+  ];
+const listed =
+  (list: string) =>
+  (f: { name: string; error: { message: string } }): Said => [
+    `list ${list}, ${f.name}: ${f.error.message}`,
+    "correct the list",
+  ];
+const MISFITS = {
+  "profile angle": "other profile angle",
+  pitch: "other pitch",
+  "too large": "too large for the hole",
+  "neck short": "neck too short",
+  "tip flat": "tip flat too wide",
+  "profile height": "profile too shallow",
+  "neck rubs": "neck rubs",
+  crest: "crest cut away",
+  "does not fit": "does not fit",
+} as const;
+const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as const;
+const CAPS = { machine: "the machine", tool: "the tool", row: "the row's Max rpm" } as const;
+const STIFFER = "a spring pass, more passes, shorter stick-out or a stiffer tool";
+
+export const findings: FindingWords = {
+  // cells and lists
+  "bad-cell": (f) => [f.error.message, `correct ${f.error.parameter}`],
+  "units-blank": () => ["Units is blank; mm or in is allowed", "say mm or in: units are never guessed"],
+  "operation-blank": () => ["Operation is blank", "say what is done: drill, thread mill, bore, slot …"],
+  "material-blank": () => ["Material is blank: no speed, feed or force", "name a material of the list"],
+  "machine-blank": () => [
+    "Machine is blank: spindle, power and feed limits are not checked, no time and no cost",
+    "name a machine of the list",
+  ],
+  "row-incomplete": (f) => {
+    const names = and(f.missing.map((key) => ROW[key].heading));
+    return [`${names} ${f.missing.length > 1 ? "are" : "is"} blank`, `fill in ${names}`];
+  },
+  "unknown-material": unknown("material", "Materials"),
+  "unknown-tool": unknown("tool", "Tools"),
+  "unknown-machine": unknown("machine", "Machines"),
+  "list-material": listed("Materials"),
+  "list-tool": listed("Tools"),
+  "list-machine": listed("Machines"),
+  "cannot-be-computed": (f, say) => {
+    // A value that is no number any more says nothing to the person who typed the sizes behind it.
+    const beyond = typeof f.error.value === "number" && !Number.isFinite(f.error.value);
+    return [
+      beyond ? "a size in the row or in its lists leads beyond any number that means something" : say.error(f.error),
+      "check the sizes in the row and in the lists it names",
+    ];
+  },
+  fault: (f) => [
+    `this should not happen, please report it: ${f.what}`,
+    "check the sizes in the row and in the lists it names",
+  ],
+  // tools
+  "tool-kind": (f) => [
+    `${f.tool} is a ${f.kind}; ${f.wanted === "drill" || f.wanted === "thread mill" ? "a " : ""}${f.wanted} is wanted`,
+    f.wanted === "drill" || f.wanted === "thread mill"
+      ? `name a ${f.wanted}, or leave Tool blank`
+      : "name another tool, or leave Tool blank",
+  ],
+  "tool-incomplete": (f) => [
+    `${f.tool} has no ${MISSING[f.missing]} in the list`,
+    f.missing === "tipFlat" ? "fill it in: the path cannot be known without it" : "fill it in",
+  ],
+  "tool-proposed": (f) => [
+    `proposed: ${f.tool}, ${
+      f.for === "drill"
+        ? "the listed drill of that size that reaches"
+        : f.for === "thread"
+          ? `the stiffest listed cutter that fits ${f.thread}`
+          : "the stiffest listed cutter that fits"
+    }`,
+    "name it in the row to keep it",
+  ],
+  "tool-assumed": (f) => [
+    `a plain HSS tool for ${f.operation} is assumed: the tool list has no kind for it`,
+    "check speed and feed against the tool's own figures",
+  ],
+  "no-tool-fits": (f) => {
+    if (f.kind !== undefined)
+      return [`no listed ${f.kind} fits this ${f.operation}`, "add a cutter to the list Tools, or name one"];
+    const list = (f.misses ?? []).map(([why, n]) => `${n} × ${MISFITS[why]}`);
+    return [
+      `no listed thread mill can make ${f.thread} in ${f.material ?? "this material"}${list.length > 0 ? ` (${list.join(", ")})` : ": the list has none"}`,
+      "add a cutter to the list Tools",
+    ];
+  },
+  "no-drill-listed": (f, say) => [
+    `no listed drill is ${say.value(f.size)}: a jobber drill of HSS with two lips and a ${f.pointAngle}° point is assumed`,
+    "add the drill to the list Tools",
+  ],
+  "wrong-drill": (f, say) => [
+    `${f.tool} is ${say.value(f.value)}; ${f.thread === undefined ? "the hole" : `the tap drill for ${f.thread}`} is ${say.value(f.limit)}`,
+    `take a ${f.drill ?? say.value(f.limit)} drill`,
+  ],
+  // speed and feed
+  "no-speed": (f) => [
+    `${f.material} has no surface speed for ${f.hss ? "HSS" : "carbide"} tools in the list`,
+    "type a Surface speed in the row, or fill in the material's range",
+  ],
+  "no-feed": (f) => [
+    `${f.material} has no feed per tooth in the list`,
+    "type a Feed per tooth in the row, or fill in the material's feeds",
+  ],
+  "speed-under-machine": (f) => [
+    `the wanted ${whole(f.limit)} rpm is under the machine's slowest ${Math.round(f.value)} rpm`,
+    "use a machine with a slower spindle or a smaller cutter",
+  ],
+  "speed-over-material": (f, say) => [
+    `surface speed ${say.value(f.value, "surface speed")} is above the material's ${say.value(f.limit, "surface speed")}`,
+    "lower the surface speed, or expect short tool life",
+  ],
+  "speed-capped": (f) => [
+    `spindle speed is held at ${Math.round(f.limit)} rpm by ${CAPS[f.by]}; ${whole(f.value)} rpm was wanted`,
+    "a faster spindle would shorten the row",
+  ],
+  "feed-capped": (f, say) => [
+    `table feed ${say.value(f.value, "feed")} is above the machine's ${say.value(f.limit, "feed")} and was held there`,
+    "fewer revolutions or teeth for the same chip",
+  ],
+  "feed-not-reached": (f, say) => [
+    `the machine reaches ${say.value(f.limit, "feed")} on this radius, not the programmed ${say.value(f.value, "feed")}: the chip is thinner and the time longer than programmed`,
+    "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
+  ],
+  "chip-too-thin": (f, say) => [
+    `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge rubs`,
+    "more feed per tooth, fewer passes, or a sharper tool",
+  ],
+  // force, power, bending
+  "no-kc": (f) => [
+    `the material's row has no kc1.1 and exponent: force${f.bending ? ", bending" : ""} and power are not worked out`,
+    "fill them in",
+  ],
+  "power-over": (f, say) => [
+    `spindle power ${say.value(f.value, "power")} (up to ${say.value(f.most, "power")}) against ${say.value(f.limit, "power")} of the machine${f.short === undefined ? "" : ` (${say.value(f.short, "power")} for 30 min)`}`,
+    "take less depth or feed",
+  ],
+  "torque-over": (f, say) => [
+    `spindle torque ${say.value(f.value, "torque")} against ${say.value(f.limit, "torque")} of the machine`,
+    "take less depth or feed, or a smaller cutter",
+  ],
+  "no-stick-out": (f) => [
+    `${f.tool} has no stick-out: bending and stress are not worked out`,
+    "type a Stick-out in the row or in the tool list",
+  ],
+  "stick-out": (f, say) => [
+    `stick-out ${say.value(f.value)} is ${f.ratio.toFixed(1)} × the diameter; above ${f.most} × it chatters easily`,
+    "hold the tool shorter, or take a thicker shank",
+  ],
+  "no-strength": (f) => [
+    `${f.tool} has no rupture strength in the list: its stress is not judged`,
+    "fill in Rupture strength",
+  ],
+  "tool-stress": (f, say) => [
+    `tool stress ${say.value(f.nominal, "stress")} (up to ${say.value(f.value, "stress")} with runout and an uncertain force) against the allowed ${say.value(f.limit, "stress")}: it may break`,
+    "more passes, less feed, shorter stick-out or a thicker neck",
+  ],
+  // size
+  "no-size-tolerance": (f, say) => [
+    `Size tolerance is blank: bending of ${say.value(f.error)} on the size is shown but not judged`,
+    "type the allowed error of the size",
+  ],
+  "size-out": (f, say) => [
+    `${sizes[f.of]} comes out at ${say.value(f.size)}, down to ${say.value(f.least)} and up to ${say.value(f.most)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
+    STIFFER,
+  ],
+  "size-may-be-out": (f, say) => [
+    `${sizes[f.of]} comes out at ${say.value(f.size)}, down to ${say.value(f.least)} and up to ${say.value(f.most)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
+    STIFFER,
+  ],
+  "deflection-share": (f, say) => [
+    `bending moves the ${sizes[f.of]} by up to ${say.value(f.value)}; the share kept for it is ${say.value(f.limit)}`,
+    STIFFER,
+  ],
+  "wear-change": (f, say) => [
+    `measured ${say.value(f.measured)}, wanted ${say.value(f.wanted)}: add ${say.value(f.change)} to the radius wear value${f.becomes === undefined ? "" : `, which makes it ${say.value(f.becomes)}`}`,
+    "write down what was changed; gauge the next part",
+  ],
+  // threads
+  "unknown-thread": (f, say) => [say.error(f.error), "correct the designation"],
+  "no-path": (f, say) => [say.error(f.error), "take a smaller cutter or one with a narrower tip flat"],
+  "profile-angle": (f) => [
+    `the cutter's profile is ${f.value}°, the thread's ${f.limit}°`,
+    "take a cutter with the thread's profile",
+  ],
+  "pitch-differs": (f, say) => [
+    `the full-profile cutter's pitch is ${say.value(f.value)}, the thread's ${say.value(f.limit)}`,
+    "take a cutter of the thread's pitch, or a single-profile one",
+  ],
+  "blank-diameter": (f, say) => [
+    `the blank ${say.value(f.value)} is outside the thread's major diameter ${say.value(f.low)} to ${say.value(f.limit)}`,
+    "turn or mill it to size first",
+  ],
+  "flat-too-wide": (f, say) => [
+    `the tip flat ${say.value(f.flat)} leaves the ${f.inside ? "major" : "minor"} diameter at ${say.value(f.value)}, ${f.inside ? "under" : "over"} the basic ${say.value(f.limit)}: the GO gauge will not enter`,
+    f.would === null
+      ? "this cutter cannot: take a smaller one"
+      : `a tip flat of at most ${say.value(f.would)} would do`,
+  ],
+  "no-depth": (f, say) => [
+    `the cutter does not reach the wall: tip at ${say.value(f.value)}, wall at ${say.value(f.limit)}`,
+    "correct the start diameter or the cutter",
+  ],
+  "neck-rubs": (f, say) => [
+    `the neck rubs: it overlaps the wall by ${say.value(-f.value)}`,
+    "take a cutter with a thinner neck or a taller profile",
+  ],
+  "neck-tight": (f, say) => [
+    `only ${say.value(f.value)} is left between neck and wall; chips want ${say.value(f.limit)}`,
+    "take a thinner neck, or blow the chips out",
+  ],
+  "profile-shallow": (f, say) => [
+    `the cutter's profile is ${say.value(f.value)} high; the thread wants ${say.value(f.limit)}`,
+    "take a cutter with a taller profile",
+  ],
+  "neck-short": (f, say) => [
+    `the cutter reaches ${say.value(f.value)}; the thread and its tip want ${say.value(f.limit)}`,
+    "take a longer neck",
+  ],
+  "hole-too-shallow": (f, say) => [
+    `the hole is ${say.value(f.value)} deep; the thread and the cutter's tip want ${say.value(f.limit)}`,
+    "drill deeper, or thread less deep",
+  ],
+  // holes
+  "hole-under-minor": (f, say) =>
+    f.percent === undefined
+      ? [
+          `the hole comes out at ${say.value(f.value)}, under the thread's least minor diameter ${say.value(f.limit)}`,
+          "take the next larger drill",
+        ]
+      : [
+          `the hole ${say.value(f.value)} is under the least minor diameter ${say.value(f.limit)} (${f.percent.toFixed(0)} % of thread${f.beyond ? ", more than the basic profile has" : ""})`,
+          "drill or bore it larger first",
+        ],
+  "hole-over-minor": (f, say) =>
+    f.percent === undefined
+      ? [
+          `the hole comes out at ${say.value(f.value)}, over the thread's largest minor diameter ${say.value(f.limit)}`,
+          "take the next smaller drill, or a drill that cuts closer to its size",
+        ]
+      : [
+          `the hole ${say.value(f.value)} is over the largest minor diameter ${say.value(f.limit)}: only ${f.percent.toFixed(0)} % of thread is left`,
+          "take a smaller drill: one drill does not serve every pitch of a diameter",
+        ],
+  "drill-too-short": (f, say) => [
+    `depth ${say.value(f.value)} is more than the drill's cutting length ${say.value(f.limit)}`,
+    "take a longer drill",
+  ],
+  "point-through-bottom": (f, say) => [
+    `the drill point reaches ${say.value(f.value)}, deeper than the hole's ${say.value(f.limit)}`,
+    "drill less deep, or with a flatter point",
+  ],
+  "too-deep": (f) => [
+    `${f.diameters.toFixed(0)} diameters deep is more than twist drills do (${f.most})`,
+    "drill from both sides, or have it gun-drilled",
+  ],
+  // walls
+  "cutter-too-large": (f, say) => {
+    const [cutter, room] = [say.value(f.value), say.value(f.limit)];
+    const text =
+      f.into === "hole"
+        ? `the cutter ${cutter} does not go into the hole ${room}`
+        : f.into === "slot"
+          ? `the cutter ${cutter} is wider than the slot ${room}`
+          : `the cutter ${cutter} does not fit the ${f.into} ${room}`;
+    return [text, "take a smaller cutter"];
+  },
+  "cutter-short": (f, say) => [
+    `the cutter reaches ${say.value(f.limit)}; the wall is ${say.value(f.value)} high`,
+    "take a longer cutter",
+  ],
+  "no-stock": (f, say) => [
+    `start diameter ${say.value(f.value)} leaves nothing to cut for ${say.value(f.limit)}`,
+    "correct Start diameter or Finish diameter",
+  ],
+  "radial-over-diameter": (f, say) => [
+    `radial depth ${say.value(f.value)} is more than the cutter ${say.value(f.limit)}`,
+    f.operation === "slot"
+      ? "take a cutter of the slot's width, or mill its walls as side passes"
+      : "take less per pass",
+  ],
+  "arc-length": () => ["Length is blank: a full circle is timed", "type the length of the arc"],
+  "too-many-passes": (f) => [
+    `${f.value} passes would be needed at this radial depth; ${f.limit} is the most`,
+    "take more per pass, or a larger cutter",
+  ],
+  // time and money
+  "no-time": () => ["the time of the row is beyond any number that means something", "check its sizes"],
+  "no-cost": () => ["the cost is beyond any number that means something", "check Rate, Setup and Price"],
+  "acceleration-time": (f) => [
+    `acceleration costs ${f.more.toFixed(1)} s of the cutting time per part`,
+    "a machine that accelerates faster, or fewer and longer moves",
+  ],
+  "no-life": (f, say) => [
+    `no tool life: ${say.error(f.error)}`,
+    "check Taylor n, Reference life and speed; tool cost is not in the cost",
+  ],
+};

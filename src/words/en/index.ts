@@ -1,0 +1,32 @@
+/** English. */
+import type { Direction } from "../../table/results.ts";
+import type { Words } from "../types.ts";
+import { findings } from "./findings.ts";
+import { names } from "./names.ts";
+import { sizes } from "./sizes.ts";
+
+function direction(d: Direction): string {
+  if (d.path === "full width") return "full width";
+  if (d.path === "wall") return `wall on the ${d.wall} of the travel`;
+  return d.axis === undefined ? d.turn : `${d.axis === "up" ? "bottom up" : "top down"}, ${d.turn}`;
+}
+
+export const en: Words = {
+  findings,
+  limits: {
+    power: "spindle power",
+    torque: "spindle torque",
+    stress: "tool stress",
+    leastChip: "least chip",
+    deflection: "deflection",
+    feed: "table feed",
+    arcFeed: "feed on this radius",
+    spindleSpeed: "spindle speed",
+    stickOut: "stick-out",
+  },
+  sizes,
+  verdicts: { ok: "ok", check: "check", stop: "stop" },
+  names,
+  direction,
+  pecks: (count) => `${count} pecks`,
+};

@@ -1,0 +1,130 @@
+/** What every number of a row's chain is called in English, and what its symbols leave unsaid. */
+import type { StepWords } from "../types.ts";
+
+export const steps: StepWords = {
+  // thread
+  pitch: ["pitch", (f) => (f ? `of ${f.thread}` : "")],
+  pitchMin: ["pitch diameter, least", (f) => (f ? `limit of ${f.thread}` : "")],
+  pitchMax: ["pitch diameter, largest", (f) => (f ? `limit of ${f.thread}` : "")],
+  minorMin: ["minor diameter, least", (f) => (f ? `limit of ${f.thread}` : "")],
+  minorMax: ["minor diameter, largest", (f) => (f ? `limit of ${f.thread}` : "")],
+  startDiameter: [
+    "drill before the thread",
+    (f, say) => `nearest drill inside the minor limits less a drilling oversize of ${f ? say.value(f.oversize) : "?"}`,
+  ],
+  percent: ["percent of thread"],
+  sweep: [
+    "pitch diameter the helical sweep alone would change",
+    "path radius without and with the sweep, twice the difference",
+  ],
+  pathRadius: [
+    "path radius of the cutter's centre",
+    (f) => (f?.side === undefined ? "corrected for the helical sweep" : ""),
+  ],
+  majorDiameter: ["major diameter left"],
+  minorDiameter: ["minor diameter left"],
+  neckGap: [
+    "gap between neck and wall",
+    (f) => (f?.side === "outside" ? "path radius − neck/2 − blank/2" : "hole/2 − path radius − neck/2"),
+  ],
+  turns: [
+    "turns of the helix",
+    (f) => (f?.full ? "one turn, all profiles cut at once" : "one for each pitch and one more"),
+  ],
+  startZ: ["helix starts at (profile's middle, 0 = face)", "the profile's middle reaches the thread's full depth"],
+  tipZ: ["tool tip at the deepest place", "depth and tip to profile"],
+  depths: ["radial depth after each pass", "equal cut area each; spring passes at full depth"],
+  left: ["pitch diameter after each pass", "each pass solved for the depth really cut; mean of the two force models"],
+  // hole
+  tapDrill: ["tap drill", (f) => (f?.inch ? "nearest standard drill to 75 % of thread" : "to the drill steps")],
+  travel: ["feed travel", "depth + point + breakthrough"],
+  pecks: ["pecks", "first 3 × D, then 1 × D each"],
+  torque: ["drilling torque"],
+  thrust: ["thrust (estimate)"],
+  // speed and feed
+  speedRange: ["surface speed range", "from the material's row"],
+  spindleSpeed: [
+    "spindle speed",
+    (f) =>
+      f?.by === undefined
+        ? ""
+        : `capped by ${{ machine: "the machine", tool: "the tool", row: "the row's Max rpm" }[f.by]}`,
+  ],
+  surfaceSpeed: ["surface speed"],
+  feedPerTooth: [
+    "feed per lip",
+    (f) => (f?.factor === undefined ? "from the row" : `list feed at the diameter × ${f.factor}`),
+  ],
+  edgeFeed: [
+    "feed per tooth at the edge",
+    (f, say) => (f ? `list or row ${say.value(f.listed)}, raised for the thin chip, at most × ${f.most}` : ""),
+  ],
+  edgeTable: ["feed of the edge"],
+  tableFeed: [(f) => (f?.arc === undefined ? "table feed" : "table feed at the cutter's centre")],
+  radialDepth: [
+    (f) => (f === undefined ? "radial depth" : "effective radial depth (largest pass)"),
+    (f) => (f === undefined ? "from the row, or the stock in equal passes" : ""),
+  ],
+  chip: [(f) => (f?.drill ? "chip thickness" : "largest chip"), (f) => (f?.held ? "at the feed really reached" : "")],
+  flankChip: ["chip on the flank", "radial chip by half the profile angle"],
+  leastChip: ["least chip", (f) => (f ? `${f.fraction} × edge radius` : "")],
+  axialDepth: [
+    "axial depth",
+    (f) =>
+      f === undefined
+        ? ""
+        : f.rise
+          ? "rise per turn of the helix"
+          : `${f.levels} level${f.levels > 1 ? "s" : ""} of equal depth${f.helix ? " after the helical entry" : ""}`,
+  ],
+  rise: [
+    "rise per turn of the helical entry",
+    (f) => (f === undefined || f.typed ? "from the row" : `ramp of ${f.angle}°, at most ${f.share} × D`),
+  ],
+  // force, power, bending
+  force: [
+    "peak tangential force (largest pass)",
+    (f) => (f?.thread ? "summed over the profile, the teeth and a turn" : "over teeth, helix and a turn"),
+  ],
+  power: ["spindle power", (f) => (f ? `η = ${f.efficiency}` : "")],
+  deflection: [
+    (f) => (f?.thread ? "deflection at the cutter (peak force)" : "deflection at the cut (peak force)"),
+    "stepped cantilever: bending, shear, shoulders, holder",
+  ],
+  stress: [
+    "largest stress in the tool (estimate)",
+    (f, say) =>
+      f
+        ? `bending and torsion at each section, notch factor ${f.notch}; allowed ${say.value(f.allowed, "stress")} = rupture strength / ${f.safety}`
+        : "",
+  ],
+  // size
+  size: [
+    (f) => f?.of ?? "hole that comes out (average)",
+    (f, say) =>
+      f
+        ? `programmed ${say.value(f.programmed)} and what bending leaves; between ${say.value(f.least)} and ${say.value(f.most)}`
+        : "drill size and mean drilling oversize",
+  ],
+  wearChange: ["add to the wear value (radius)"],
+  // time, life, money
+  timeEach: [
+    "time of one feature",
+    (f) =>
+      f?.turns === undefined
+        ? "every pass and level, arcs in and out, rapids; each move from rest to rest"
+        : `${f.passes} passes of ${f.turns.toFixed(2)} turns, arcs in and out, rapids; each move from rest to rest`,
+  ],
+  time: ["time per part", "time each × quantity + one tool change"],
+  life: ["tool life (estimate)", "from the top of the material's speed range"],
+  toolCost: ["tool cost per part", "cutting time / life × price / edges"],
+  cost: [
+    "cost per part",
+    (f) =>
+      f?.batch === undefined
+        ? "no setup, because Batch is blank"
+        : f.sharing > 1
+          ? `the setup is shared by the ${f.sharing} rows on this machine`
+          : "setup of the machine",
+  ],
+};

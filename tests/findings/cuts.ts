@@ -1,0 +1,4 @@
+/** Rules of cuts, lists and tools' names. */
+import type { Rules } from "./rule.ts";
+
+export const cuts: Rules = {};

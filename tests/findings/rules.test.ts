@@ -1,0 +1,34 @@
+import { describe, expect, it } from "vitest";
+import { FINDINGS, type FindingCode } from "../../src/findings.ts";
+import { cells } from "./cells.ts";
+import { cuts } from "./cuts.ts";
+import { holes } from "./holes.ts";
+import { planOf, type Rule, type Rules } from "./rule.ts";
+import { threads } from "./threads.ts";
+import { walls } from "./walls.ts";
+
+const FILES: readonly Rules[] = [cells, cuts, threads, holes, walls];
+const rulesOf = (code: FindingCode): readonly Rule[] => FILES.flatMap((file) => file[code] ?? []);
+const codes = Object.keys(FINDINGS) as FindingCode[];
+
+describe("every finding has a row that fires it and a neighbour that does not (independent)", () => {
+  it.each(codes)("%s", (code) => {
+    const rules = rulesOf(code);
+    expect(rules.length, "no row fires it in tests/findings").toBeGreaterThan(0);
+    for (const { fires, inside, severity, near = 0.2, why } of rules) {
+      const found = planOf(fires).findings.find((f) => f.code === code);
+      expect(found, `${why}: found ${planOf(fires).findings.map((f) => f.code)}`).toBeDefined();
+      expect(found!.severity, why).toBe(severity);
+      expect(
+        planOf(inside).findings.map((f) => f.code),
+        `just inside: ${why}`,
+      ).not.toContain(code);
+      const { value, limit } = found!.facts as { value?: number; limit?: number };
+      if (value !== undefined && limit)
+        expect(Math.abs(value / limit - 1), `${why}: ${value} against ${limit}`).toBeLessThan(near);
+    }
+  });
+  it("names no code that a plan cannot find", () => {
+    for (const file of FILES) for (const code of Object.keys(file)) expect(codes).toContain(code);
+  });
+});

@@ -1,0 +1,4 @@
+/** Rules of threads. */
+import type { Rules } from "./rule.ts";
+
+export const threads: Rules = {};
