@@ -86,6 +86,7 @@ export function standardTolerance(diameter: number, grade: string): number {
  * @param diameter - nominal size [mm], scalar, > 0, ≤ 500
  * @param text - class such as "H7" or "g6" [-]
  * @param parameter - name of the class for errors [-]
+ * @param wanted - "hole" or "shaft" where only one of them will do [-]
  * @returns deviations and limits of size [mm]
  * @throws TradeError "range" when the size is outside the tables; "unknown" when there is no such class, with what exists
  * @source ISO286
@@ -94,10 +95,17 @@ export function standardTolerance(diameter: number, grade: string): number {
  * classLimits(20, "g6").min //=> 19.98
  * classLimits(20, "K7").lower //=> -0.015
  */
-export function classLimits(diameter: number, text: string, parameter = "class"): SizeLimits {
+export function classLimits(
+  diameter: number,
+  text: string,
+  parameter = "class",
+  wanted?: ToleranceClass["kind"],
+): SizeLimits {
   const read = readToleranceClass(text);
   const unknown = (allowed: string) => new TradeError("unknown", parameter, text, allowed);
   if (!read) throw unknown('classes such as "H7" (holes, capitals) and "g6" (shafts, small letters) are known');
+  if (wanted !== undefined && read.kind !== wanted)
+    throw unknown(`here a ${wanted}'s class (${wanted === "hole" ? "capitals" : "small letters"}) is wanted`);
   const letter = read.letter.toLowerCase();
   if (!LETTERS.includes(letter)) {
     const shown = read.kind === "hole" ? LETTERS.map((l) => l.toUpperCase()) : LETTERS;

@@ -1,6 +1,6 @@
 /**
  * The crib of the invented shop. Codes are the shop's own: D drill, EM end mill, BM ball end mill, FM face mill, TM thread
- * mill (S single profile, F full profile, L long neck, X kept by mistake). Lengths are in the row's own units.
+ * mill (S single profile, F full profile, L long neck, X kept by mistake), T tap (B bottoming), R reamer, CS countersink. Lengths are in the row's own units.
  */
 import { readTable } from "./table.ts";
 import type { ListBlock } from "./types.ts";
@@ -30,6 +30,7 @@ const HEADINGS = [
   "Runout",
   "Substrate",
   "Pitch",
+  "Chamfer [pitches]",
   "Max rpm",
   "Price",
   "Edges",
@@ -68,11 +69,15 @@ const DRILLS = [
     D-4.2  | 4.2  | 43  | 4.2  | 50  | 4
     D-5.0  | 5    | 52  | 5    | 58  | 4
     D-5.5  | 5.5  | 57  | 5.5  | 63  | 5
+    D-5.8  | 5.8  | 57  | 5.8  | 63  | 5
     D-6.6  | 6.6  | 63  | 6.6  | 70  | 6
     D-6.8  | 6.8  | 69  | 6.8  | 76  | 6
+    D-7.7  | 7.7  | 75  | 7.7  | 83  | 8
     D-8.5  | 8.5  | 75  | 8.5  | 83  | 9
     D-9.0  | 9    | 81  | 9    | 90  | 10
+    D-9.7  | 9.7  | 87  | 9.7  | 96  | 12
     D-10.2 | 10.2 | 87  | 10.2 | 96  | 13
+    D-11.7 | 11.7 | 94  | 11.7 | 104 | 17
     D-14.0 | 14   | 108 | 14   | 118 | 24`,
   ),
   ...toolRows(
@@ -110,6 +115,91 @@ const DRILLS = [
     D-#7C    | 0.201  | 1.1  | 0.25  | 1.5 | 42
     D-5/16C  | 0.3125 | 1.5  | 0.375 | 1.9 | 58
     D-27/64C | 0.4219 | 1.97 | 0.5   | 2.5 | 84`,
+  ),
+];
+
+// Hole tools of high-speed steel: machine taps (T metric or inch size, B bottoming chamfer), reamers for H7, countersinks of 90° and 82°.
+const HOLE_TOOL = { Substrate: "HSS", Runout: 0.02, "Edge radius": 0.012, "Notch factor": 1.3, Edges: 1 };
+const INCH_HOLE_TOOL = { ...HOLE_TOOL, Units: "in", Runout: 0.0008, "Edge radius": 0.0005 };
+const TAP = [
+  "Tool",
+  "Diameter",
+  "Pitch",
+  "Teeth",
+  "Cutting length",
+  "Neck diameter",
+  "Neck length",
+  "Shank diameter",
+  "Stick-out",
+  "Chamfer [pitches]",
+  "Price",
+] as const;
+const REAMER = [
+  "Tool",
+  "Diameter",
+  "Teeth",
+  "Cutting length",
+  "Neck diameter",
+  "Neck length",
+  "Shank diameter",
+  "Stick-out",
+  "Price",
+] as const;
+const SINK = [
+  "Tool",
+  "Units",
+  "Diameter",
+  "Teeth",
+  "Cutting length",
+  "Shank diameter",
+  "Stick-out",
+  "Point angle",
+  "Price",
+] as const;
+const HOLE_TOOLS = [
+  ...toolRows(
+    TAP,
+    { ...HOLE_TOOL, Kind: "tap", Units: "mm", "Profile angle": 60 },
+    `
+    T-M3   | 3  | 0.5  | 3 | 9  | 2.2 | 18 | 3.5 | 34  | 4 | 9
+    T-M4   | 4  | 0.7  | 3 | 12 | 2.9 | 21 | 4.5 | 38  | 4 | 9
+    T-M5   | 5  | 0.8  | 3 | 13 | 3.7 | 25 | 6   | 42  | 4 | 10
+    T-M6   | 6  | 1    | 3 | 15 | 4.5 | 30 | 6   | 50  | 4 | 11
+    T-M6B  | 6  | 1    | 3 | 15 | 4.5 | 30 | 6   | 50  | 2 | 12
+    T-M8   | 8  | 1.25 | 3 | 18 | 6   | 35 | 8   | 58  | 4 | 13
+    T-M8B  | 8  | 1.25 | 3 | 18 | 6   | 35 | 8   | 58  | 2 | 14
+    T-M10  | 10 | 1.5  | 3 | 20 | 7.6 | 39 | 10  | 64  | 4 | 17
+    T-M12  | 12 | 1.75 | 4 | 23 | 9   | 45 | 10  | 70  | 4 | 23`,
+  ),
+  ...toolRows(
+    TAP,
+    { ...INCH_HOLE_TOOL, Kind: "tap", "Profile angle": 60 },
+    `
+    T-10-32 | 0.19  | 0.03125  | 3 | 0.5  | 0.145 | 0.9  | 0.194 | 1.6 | 4 | 9
+    T-14-20 | 0.25  | 0.05     | 3 | 0.6  | 0.185 | 1.05 | 0.255 | 1.8 | 4 | 10
+    T-38-16 | 0.375 | 0.0625   | 3 | 0.75 | 0.29  | 1.4  | 0.381 | 2.2 | 4 | 14`,
+  ),
+  ...toolRows(
+    REAMER,
+    { ...HOLE_TOOL, Kind: "reamer", Units: "mm", Helix: 7, Runout: 0.008 },
+    `
+    R-6  | 6  | 6 | 26 | 5.6  | 55 | 6  | 60  | 28
+    R-8  | 8  | 6 | 33 | 7.5  | 70 | 8  | 76  | 32
+    R-10 | 10 | 6 | 38 | 9.4  | 84 | 10 | 90  | 38
+    R-12 | 12 | 6 | 44 | 11.3 | 98 | 12 | 104 | 46`,
+  ),
+  ...toolRows(
+    SINK,
+    { ...HOLE_TOOL, Kind: "countersink" },
+    `
+    CS-12.5  | mm | 12.5 | 3 | 14  | 8    | 34  | 90 | 26
+    CS-25    | mm | 25   | 3 | 22  | 10   | 44  | 90 | 48`,
+  ),
+  ...toolRows(
+    SINK,
+    { ...INCH_HOLE_TOOL, Kind: "countersink" },
+    `
+    CS-1/2 | in | 0.5 | 3 | 0.55 | 0.25 | 1.4 | 82 | 30`,
   ),
 ];
 
@@ -278,7 +368,7 @@ const THREAD_MILLS = [
 ];
 
 /** The starting list of tools. */
-export const TOOLS: ListBlock = [HEADINGS, ...DRILLS, ...END_MILLS, ...FACE_MILLS, ...THREAD_MILLS];
+export const TOOLS: ListBlock = [HEADINGS, ...DRILLS, ...HOLE_TOOLS, ...END_MILLS, ...FACE_MILLS, ...THREAD_MILLS];
 
 /** Internal threads each thread mill was bought for; those with a long neck (L) or kept by mistake (X) are left out. */
 export const THREAD_MILL_USE: Readonly<Record<string, readonly string[]>> = {

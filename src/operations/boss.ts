@@ -7,7 +7,7 @@ export const boss: Operation = {
   needs: () => ["startDiameter", "finishDiameter", "depth"],
   uses: [
     ...(["tool", "through", "way", "axialDepth", "radialDepth", "passes", "springPasses", "stickOut"] as const),
-    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],

@@ -17,7 +17,7 @@ export const counterbore: Operation = {
       "springPasses",
       "stickOut",
     ] as const),
-    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],

@@ -55,6 +55,8 @@ export const ROW = {
   measured: length("Measured"),
   wearValue: number("Wear value", { dimension: "length" }),
   sizeTolerance: length("Size tolerance", FINE),
+  /** Tolerance class of ISO 286 on the finish diameter, such as H7. */
+  sizeClass: text("Size class"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

@@ -23,6 +23,8 @@ export const en: Words = {
     arcFeed: "feed on this radius",
     spindleSpeed: "spindle speed",
     stickOut: "stick-out",
+    torsion: "tool torsion",
+    buckling: "drill buckling",
   },
   sizes,
   verdicts: { ok: "ok", check: "check", stop: "stop" },
