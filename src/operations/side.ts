@@ -1,7 +1,7 @@
 /** Side walls: straight, inside an arc, outside an arc. */
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
-import { inBore, onWall, planWall } from "./shared/wall/cut.ts";
+import { inBore, onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
 import { edgeOf, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {
@@ -22,12 +22,15 @@ export const side: Operation = {
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, side, { fits }),
   plan: (job) =>
     planWall(job, side, {
-      fits: (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row)),
+      fits,
       wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
     }),
 };
+
+const fits: typeof inBore = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
 
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;

@@ -39,34 +39,46 @@ const SLACK = 1e-7;
 /**
  * The drill of the hole before a thread: one rule for the rows that drill it, tap it and mill it. Both its size and the
  * hole that it makes lie within the minor limits, so that the proposal, typed in as the hole, is still right. The shop's
- * own drills come first, those in the thread's own sets before the others; then the standard drills of the thread's sets,
- * of all sets, and those that only a drill which cuts close to its size can use. Of several the one nearest to the middle.
+ * own drills of the thread's system come first, then the standard drills of its sets, then the shop's others, then all
+ * sets, and last those that only a drill which cuts close to its size can use. Of several the one nearest to the middle.
  */
 export function threadHole(job: Job, sizes: ThreadSizes): ThreadHole {
   const { minorMin, minorMax, thread } = sizes;
   const middle = (minorMin + minorMax) / 2;
   const native = DRILL_SETS_OF[thread.native];
-  let own: (ThreadHole & { readonly off: number }) | undefined;
-  for (const tool of job.lists.tools.items) {
-    const { diameter, substrate } = tool;
-    if (tool.kind !== "drill" || diameter === undefined) continue;
-    const oversize = oversizeOf(job, diameter, substrate);
-    if (diameter < minorMin * (1 - SLACK) || diameter + oversize > minorMax * (1 + SLACK)) continue;
-    // A drill of the other system is worth taking only where the thread's own has none.
-    const off = Math.abs(diameter + oversize - middle) + (tool.units === thread.native ? 0 : minorMax);
-    if (!own || off < own.off - SLACK) own = { diameter, oversize, off };
-  }
-  if (own) return own;
   const usual = oversizeOf(job, middle, "hss");
   const close = oversizeOf(job, middle, "carbide");
-  for (const oversize of [usual, close]) {
-    for (const sets of [native, undefined]) {
-      const drill =
-        minorMin + oversize < minorMax && nearestDrillInside(minorMin + oversize, minorMax, oversize, sets, middle);
-      if (drill) return { diameter: drill.diameter, oversize };
-    }
+  const standard = (oversize: number, sets?: readonly DrillSet[]): ThreadHole | undefined => {
+    if (minorMin + oversize > minorMax) return undefined;
+    const drill = nearestDrillInside(minorMin + oversize, minorMax, oversize, sets, middle);
+    return drill ? { diameter: drill.diameter, oversize } : undefined;
+  };
+  return (
+    listedHole(job, sizes, middle, (units) => units === thread.native) ??
+    standard(usual, native) ??
+    listedHole(job, sizes, middle, (units) => units !== thread.native) ??
+    standard(usual) ??
+    standard(close, native) ??
+    standard(close) ?? { diameter: nearestDrill(middle - usual, native).diameter, oversize: usual }
+  );
+}
+
+/** The listed drill whose size and hole lie inside the minor limits, nearest to their middle. */
+function listedHole(
+  job: Job,
+  { minorMin, minorMax }: ThreadSizes,
+  middle: number,
+  system: (units: Tool["units"]) => boolean,
+): ThreadHole | undefined {
+  let best: (ThreadHole & { readonly off: number }) | undefined;
+  for (const { kind, diameter, substrate, units } of job.lists.tools.items) {
+    if (kind !== "drill" || diameter === undefined || !system(units)) continue;
+    const oversize = oversizeOf(job, diameter, substrate);
+    if (diameter < minorMin * (1 - SLACK) || diameter + oversize > minorMax * (1 + SLACK)) continue;
+    const off = Math.abs(diameter + oversize - middle);
+    if (!best || off < best.off - SLACK) best = { diameter, oversize, off };
   }
-  return { diameter: nearestDrill(middle - usual, native).diameter, oversize: usual };
+  return best;
 }
 
 /** Listed drills of a size. */

@@ -8,10 +8,17 @@ import type { Job } from "./job.ts";
 export const HOLDER_ROOM = 1;
 
 /**
- * Judges the reach of a tool whose tip goes `depth` below the face; `widest` is the thickest round part that can follow it
- * in. A tool without a stick-out is not judged.
+ * Judges how a tool is held whose tip goes `depth` below the face; `widest` is the thickest round part that can follow it
+ * in. Where neck and shank have rules of their own (`neckJudged`: threads, walls) only holder and grip are looked at.
+ * A tool without a stick-out is not judged.
  */
-export function judgeReach({ work, row }: Pick<Job, "work" | "row">, tool: Tool, depth: number, widest: number): void {
+export function judgeReach(
+  { work, row }: Pick<Job, "work" | "row">,
+  tool: Tool,
+  depth: number,
+  widest: number,
+  neckJudged = false,
+): void {
   const stickOut = row.stickOut ?? tool.stickOut;
   if (stickOut === undefined || tool.diameter === undefined) return;
   const cutting = tool.cuttingLength ?? 0;
@@ -19,19 +26,17 @@ export function judgeReach({ work, row }: Pick<Job, "work" | "row">, tool: Tool,
   // An arbor carries a face mill: there is no shank to grip.
   if (tool.kind !== "face mill" && stickOut < shankFrom * (1 - 1e-9))
     work.find("grips-flutes", { value: stickOut, limit: shankFrom });
-  const pieces = piecesOf(tool, tool.diameter, stickOut);
   const opening = { width: Math.max(widest, 1e-6), depth, pathRadius: 0, sideRoom: 0 };
+  const pieces = neckJudged ? [] : piecesOf(tool, tool.diameter, stickOut);
   const fault = reachFault(pieces, Math.min(cutting, stickOut), undefined, { ...opening, clearance: 0 });
-  if (fault && fault.piece < pieces.length) {
-    const begins = depth - fault.missing;
-    work.find("shank-hits", { value: begins, limit: depth, part: pieces[fault.piece]!.part });
-  }
-  const nose = tool.holderLength === undefined || tool.holderDiameter === undefined ? undefined : tool.holderLength;
-  const holder = nose === undefined ? [] : [cylinder(tool.holderDiameter!, nose)];
-  const hit = reachFault(holder, stickOut, nose === undefined ? tool.holderDiameter : undefined, {
-    ...opening,
-    clearance: HOLDER_ROOM,
-  });
+  if (fault && fault.piece < pieces.length)
+    work.find("shank-hits", { value: depth - fault.missing, limit: depth, part: pieces[fault.piece]!.part });
+  // A nose of known length may enter a wide bore; what is behind it never does.
+  const { holderDiameter, holderLength } = tool;
+  const nose =
+    holderDiameter !== undefined && holderLength !== undefined ? [cylinder(holderDiameter, holderLength)] : [];
+  const behind = nose.length > 0 ? undefined : holderDiameter;
+  const hit = reachFault(nose, stickOut, behind, { ...opening, clearance: HOLDER_ROOM });
   if (hit) work.find("holder-hits", { value: stickOut, limit: stickOut + hit.missing });
 }
 
