@@ -41,9 +41,10 @@ export function reamStock(diameter: number): Stock {
 }
 
 /**
- * Drill before a reamer: the standard drill whose hole, oversize included, leaves stock nearest to the middle of the window.
+ * Drill before a reamer: the standard drill that leaves stock within the window by its size and by its hole, oversize
+ * included; of several the one whose hole leaves stock nearest to the middle.
  *
- *   d + o = D − (least + most)/2
+ *   D − most ≤ d,   d + o ≤ D − least,   least |d + o − (D − (least + most)/2)|
  *
  * @param diameter - D of the reamer [mm], scalar, > 0
  * @param oversize - o, what the drill cuts over its size [mm], scalar, ≥ 0
@@ -57,10 +58,10 @@ export function reamStock(diameter: number): Stock {
  */
 export function reamerDrill(diameter: number, oversize: number, sets: readonly DrillSet[] = ["metric"]): Drill {
   const { least, most } = reamStock(diameter);
-  const low = diameter - most;
-  const drill = nearestDrillInside(low, diameter - least, notNegative("oversize", oversize), sets);
+  const [low, high] = [diameter - most + notNegative("oversize", oversize), diameter - least];
+  const drill = low <= high ? nearestDrillInside(low, high, oversize, sets, diameter - (least + most) / 2) : null;
   if (drill) return drill;
-  const near = nearestDrill(low - oversize, sets);
+  const near = nearestDrill(Math.max(diameter - most, 0.05), sets);
   throw new TradeError(
     "unknown",
     "diameter",

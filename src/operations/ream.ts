@@ -1,5 +1,6 @@
 /** Reaming a drilled hole to its finished size: stock, lead, what size comes out. */
 import { reamerDrill, reamStock, ringTorque } from "../drill/ream.ts";
+import { DRILL_SETS } from "../drill/sizes.ts";
 import { drillFeed } from "../drill/start.ts";
 import { TradeError } from "../errors.ts";
 import { classLimits } from "../fits/limits.ts";
@@ -140,17 +141,20 @@ function drillBefore(job: Job, diameter: number): number | undefined {
     if (kind !== "drill" || d === undefined) continue;
     const made = d + oversizeOf(job, d, "hss");
     // The size itself leaves stock within the window too, so that it may be typed in as the hole.
-    if (diameter - made < least || diameter - d > most) continue;
+    if (diameter - made < least * (1 - 1e-9) || diameter - d > most * (1 + 1e-9)) continue;
     const off = Math.abs(made - target);
     if (!best || off < best.off - 1e-9) best = { d, off };
   }
   if (best) return best.d;
-  try {
-    return reamerDrill(diameter, oversizeOf(job, target, "hss"), DRILL_SETS_OF[job.work.units]).diameter;
-  } catch (error) {
-    if (error instanceof TradeError) return undefined;
-    throw error;
+  const oversize = oversizeOf(job, target, "hss");
+  for (const sets of [DRILL_SETS_OF[job.work.units], DRILL_SETS]) {
+    try {
+      return reamerDrill(diameter, oversize, sets).diameter;
+    } catch (error) {
+      if (!(error instanceof TradeError)) throw error;
+    }
   }
+  return undefined;
 }
 
 /** The reamed hole lies within the reamer's class; the row's limits must take that in. */

@@ -6,7 +6,7 @@ import type { Tool } from "../table/lists.ts";
 import type { Units } from "../units.ts";
 
 /** Most candidates that are worked out for a row. */
-export const MOST_CANDIDATES = 6;
+export const MOST_CANDIDATES = 8;
 /** A tool of the other system of units must be so much cheaper to be taken (judgement: equal worth, own units first). */
 const FOREIGN = 1.05;
 /** Costs closer than this share are equal: the operation's own order decides. */
@@ -19,7 +19,9 @@ export interface Choice {
 
 /** The best of the candidates; `run` works the row out with a tool. Undefined when there are none. */
 export function bestOf(offer: Candidates, units: Units, run: (tool: Tool) => Plan): Choice | undefined {
-  const offered = offer.tools.slice(0, MOST_CANDIDATES);
+  // Tools of the row's own system first: those of the other fill what is left.
+  const own = (tool: Tool) => tool.units === undefined || tool.units === units;
+  const offered = [...offer.tools.filter(own), ...offer.tools.filter((t) => !own(t))].slice(0, MOST_CANDIDATES);
   if (offered.length <= 1) return offered[0] && { tool: offered[0], offer };
   let best: { tool: Tool; weight: number; worth: number } | undefined;
   for (const tool of offered) {
