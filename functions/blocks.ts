@@ -1,8 +1,9 @@
 /** Ranges with a heading row, as the functions for whole tables take them. */
 
 import type { Blocks } from "../src/plan/table.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { matchHeadings, ROW_COLUMNS } from "../src/table/columns.ts";
-import { CellError, content, isBlank, toBlock } from "./cells.ts";
+import { CellError, content, toBlock } from "./cells.ts";
 
 /** Cells as the plan reads them: data-type objects by their basic value, errors as objects with a code. */
 function plainBlock(name: string, argument: any[][]): unknown[][] | CellError {

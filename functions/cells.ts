@@ -63,10 +63,6 @@ function errorCell(code: string): CellError {
   return new CellError(code, `the cell holds ${code}`);
 }
 
-export function isBlank(cell: Cell): boolean {
-  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
-}
-
 /** Brings whatever stands for an argument into a rectangular block of at least one cell. */
 export function toBlock(argument: Argument): Cell[][] {
   if (!Array.isArray(argument)) return [[argument]];

@@ -3,8 +3,9 @@
  * converted at the edge, a bad element spoils its own cell only, and nothing but numbers, text and errors comes out.
  */
 import { type Show, TradeError } from "../src/errors.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../src/units.ts";
-import { type Argument, type Cell, CellError, content, isBlank, toBlock, toCellError, typed } from "./cells.ts";
+import { type Argument, type Cell, CellError, content, toBlock, toCellError, typed } from "./cells.ts";
 import type { Param } from "./params.ts";
 
 type Values<P extends readonly Param<any>[]> = { [K in keyof P]: P[K] extends Param<infer T> ? T : never };

@@ -4,8 +4,9 @@
  */
 import { TradeError } from "../src/errors.ts";
 import { decimalText, inchText } from "../src/reading.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { type DimensionName, parseUnits, toCanonical, type Units } from "../src/units.ts";
-import { type Cell, CellError, content, isBlank } from "./cells.ts";
+import { type Cell, CellError, content } from "./cells.ts";
 
 export interface Param<T> {
   readonly name: string;

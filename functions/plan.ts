@@ -1,11 +1,13 @@
 /** Worksheet function for the whole planning table: its plan, and what to change. */
 
-import { advise, changeText } from "../src/plan/advise.ts";
+import { advise, type Outcome } from "../src/plan/advise.ts";
 import { planBlock, planMemory } from "../src/plan/table.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { readLists, readRows } from "../src/table/read.ts";
+import { changeText, nothingText } from "../src/words/advice.ts";
 import { en } from "../src/words/en/index.ts";
 import { readBlocks } from "./blocks.ts";
-import { CellError, content, isBlank, toBlock } from "./cells.ts";
+import { CellError, content, toBlock } from "./cells.ts";
 
 /** A sheet calls again at every edit, with all but one row as before. */
 const memory = planMemory();
@@ -37,17 +39,19 @@ const ADVICE_HEADINGS = [
   "Load after",
   "Time before",
   "Time after",
+  "Cost before",
+  "Cost after",
 ] as const;
 
 /**
- * What to change in one row: the smallest change that makes it hold, and the fastest row that holds every limit.
+ * What to change in one row: the smallest change that makes it hold, and the cheapest row that holds every limit.
  * @customfunction
  * @param row One row of the planning table.
  * @param headings The table's heading row, as wide as the row.
  * @param materials List of materials with its heading row.
  * @param tools List of tools with its heading row.
  * @param machines List of machines with its heading row.
- * @returns A heading row and one line per piece of advice, with verdict, largest load and seconds per part before and after.
+ * @returns A heading row and one line per piece of advice, with verdict, largest load, seconds and money per part before and after.
  * @example
  * =CUT.ADVISE({1}, {"Row"}, {"Material"}, {"Tool"}, {"Machine"}) //=> #VALUE!
  */
@@ -72,21 +76,23 @@ export function ADVISE(
     ];
   }
   const read = readRows([head, cells[0]!])[0]!;
-  const { advice } = advise(read, readLists(blocks.materials, blocks.tools, blocks.machines));
+  const { advice, base, open } = advise(read, readLists(blocks.materials, blocks.tools, blocks.machines));
   const units = read.row.units ?? "mm";
+  const nothing = base === undefined ? "" : nothingText(open, base, en);
   return [
     [...ADVICE_HEADINGS],
     ...advice.map(({ kind, changes, before, after }) => [
-      kind,
-      changes.map((c) => changeText(c, units)).join("; "),
-      before.verdict,
-      after.verdict,
-      before.limit === null ? "" : en.limits[before.limit],
-      before.load ?? "",
-      after.limit === null ? "" : en.limits[after.limit],
-      after.load ?? "",
-      before.time ?? "",
-      after.time ?? "",
+      en.advice.kinds[kind],
+      changes.map((c) => changeText(c, units, en)).join("; "),
+      ...adviceCells(before, after),
     ]),
+    ...(nothing === "" ? [] : [[en.advice.kinds.nothing, nothing, ...ADVICE_HEADINGS.slice(2).map(() => "")]]),
   ];
 }
+
+const adviceCells = (before: Outcome, after: Outcome) => [
+  before.verdict,
+  after.verdict,
+  ...[before, after].flatMap(({ limit, load }) => [limit === null ? "" : en.limits[limit], load ?? ""]),
+  ...[before.time, after.time, before.cost, after.cost].map((value) => value ?? ""),
+];

@@ -3,12 +3,13 @@
 import { TradeError } from "../src/errors.ts";
 import { stableDepth } from "../src/mill/stability.ts";
 import { MOST_TEETH } from "../src/mill/turn.ts";
+import { isBlank } from "../src/table/blank.ts";
 import { neckDeflection, type Segment, toolDeflection, toolStiffness } from "../src/tool/beam.ts";
 import { toolFrequency } from "../src/tool/frequency.ts";
 import { forceLimit, stickOutLimit } from "../src/tool/limits.ts";
 import { largestMisesStress } from "../src/tool/stress.ts";
 import type { Units } from "../src/units.ts";
-import { type Cell, content, isBlank } from "./cells.ts";
+import { type Cell, content } from "./cells.ts";
 import { lifted } from "./lift.ts";
 import { anyNumber, between, count, flag, list, optional, positive, units } from "./params.ts";
 

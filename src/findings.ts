@@ -15,6 +15,14 @@ interface Against {
   readonly value: number;
   readonly limit: number;
 }
+/** A size that comes out between two ends, and its limits. */
+interface Out {
+  readonly of: SizeName;
+  readonly least: number;
+  readonly most: number;
+  readonly low: number;
+  readonly high: number;
+}
 interface Failed {
   readonly error: TradeError;
 }
@@ -85,6 +93,11 @@ export const FINDINGS = {
   "hard-to-drill": finding<{ material: string }>("check"),
   "feed-over-list": finding<Against & { listed: number }>("stop", "length"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
+  "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
+  "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
+  "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
+  "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
+  "runout-idle": finding<Against & { runout: number }>("ok", "length"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
@@ -95,14 +108,11 @@ export const FINDINGS = {
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
-  "size-out": finding<Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }>(
-    "stop",
-    "length",
-  ),
-  "size-may-be-out": finding<
-    Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }
-  >("check", "length"),
-  "deflection-share": finding<Against & { of: SizeName }>("check", "length"),
+  "size-out": finding<Against & Out & { scrap: boolean; start: number | null }>("stop", "length"),
+  "size-may-be-out": finding<Against & Out & { start: number; typed: boolean }>("check", "length"),
+  "gauge-first": finding<Against & { of: SizeName; start: number | null; typed: boolean }>("ok", "length"),
+  "size-scatter": finding<Against & { of: SizeName }>("stop", "length"),
+  "measured-out": finding<Against & { of: SizeName; scrap: boolean; change: number }>("stop", "length"),
   "wear-change": finding<{ measured: number; wanted: number; change: number; becomes?: number }>("ok", "length"),
   // threads
   "unknown-thread": finding<Failed>("stop"),
@@ -116,6 +126,7 @@ export const FINDINGS = {
   "neck-tight": finding<Against>("check", "length"),
   "profile-shallow": finding<Against>("stop", "length"),
   "neck-short": finding<Against>("stop", "length"),
+  "no-thread": finding<Against>("stop", "length"),
   "hole-too-shallow": finding<Against>("stop", "length"),
   // holes
   "hole-under-minor": finding<Against & { percent?: number; beyond?: boolean }>("stop", "length"),
@@ -191,6 +202,7 @@ export type LimitKey =
   | "stress"
   | "leastChip"
   | "deflection"
+  | "scatter"
   | "feed"
   | "arcFeed"
   | "spindleSpeed"

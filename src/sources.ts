@@ -241,6 +241,17 @@ export const SOURCES = {
     title: "ISO 129-1, Technical product documentation, Presentation of dimensions and tolerances",
     edition: "2018, from memory",
   },
+  ARCONA1998: {
+    title: "C. Arcona, T. A. Dow, An empirical tool force model for precision machining, J. Manuf. Sci. Eng. 120",
+    edition: "1998",
+    where: "elastic recovery behind the edge grows with edge radius and hardness over modulus; from memory",
+  },
+  ENDRES1995: {
+    title:
+      "W. J. Endres, R. E. DeVor, S. G. Kapoor, A dual-mechanism approach to the prediction of machining forces, J. Eng. Ind. 117",
+    edition: "1995",
+    where: "ploughing force with the volume pressed under the edge; from memory",
+  },
   ISO6410: {
     title: "ISO 6410-1, Technical drawings, Screw threads and threaded parts, General conventions",
     edition: "1993, from memory",

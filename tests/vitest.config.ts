@@ -1,11 +1,35 @@
 import { defineConfig } from "vitest/config";
 
+/** Started in a real browser. */
+const BROWSER = ["tests/browser/**/*.test.ts", "tests/pane/browser.test.ts", "tests/house/{manifest,policy}.test.ts"];
+
+/**
+ * A second or more each: brute-force judges, other programs and big libraries, the whole workbook without a screen.
+ * `npm run quick` leaves them to `npm test`.
+ */
+const SLOW = [
+  "tests/desk/xlsx.test.ts",
+  "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
+  "tests/host/sheet.test.ts",
+  "tests/mill/{force,stability,threadforce}.test.ts",
+  "tests/pane/planning.test.ts",
+  "tests/quote/quote.test.ts",
+  "tests/reading.test.ts",
+];
+
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.ts"],
     testTimeout: 60_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: { name: "unit", include: ["tests/**/*.test.ts"], exclude: [...BROWSER, ...SLOW], isolate: false },
+      },
+      { extends: true, test: { name: "slow", include: SLOW } },
+      { extends: true, test: { name: "browser", include: BROWSER } },
+    ],
   },
 });

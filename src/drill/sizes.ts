@@ -109,11 +109,11 @@ export function drillName(diameter: number, sets: readonly DrillSet[] = DRILL_SE
   return nearestDrill(diameter, sets, prefer).name;
 }
 
-const NUMBER_NAME = /^(?:#|NO\.?\s*|NUMBER\s*|NR\.?\s*)\s*(\d{1,2})$/;
+const NUMBER_NAME = /^(?:#|NO\.?|NUMBER|NR\.?)\s*(\d{1,2})$/;
 const LETTER_NAME = /^(?:LETTER\s*|LTR\.?\s*)?([A-Z])$/;
 const FRACTION_NAME = /^(?:(\d)(?:\s*-\s*|\s+))?(\d{1,3})\s*\/\s*(\d{1,2})\s*(?:IN\.?|"|″)?$/;
 const WHOLE_NAME = /^([1-3])\s*(?:IN\.?|"|″)$/;
-const METRIC_NAME = /^(\d+\.?\d*|\.\d+)\s*MM$/;
+const METRIC_NAME = /^(\d+(?:\.\d*)?|\.\d+)\s*MM$/;
 
 /**
  * Drill of a name: "#7" or "No. 7", "F" or "letter F", "13/64", "1-1/16", "1 in", "5.1 mm". Case and spaces do not matter.

@@ -3,6 +3,7 @@
  * is the shop's own, and every value is checked against the first parts.
  */
 import { readTable } from "./table.ts";
+import { THREAD_FEED_HEADING, THREAD_FEED_NOTE, withThreadFeed } from "./thread-feed.ts";
 import type { ListBlock, SourceNote } from "./types.ts";
 
 const HEADINGS = [
@@ -89,10 +90,10 @@ const summary = (kienzle: Kienzle) =>
   `Force: ${KIENZLE[kienzle]}. Life: from memory. Rest: common practice. Check before use`;
 
 /** The starting list of materials. */
-export const MATERIALS: ListBlock = [
-  HEADINGS,
-  ...ROWS.map((row) => [...row.slice(0, -1), summary(row.at(-1) as Kienzle)]),
-];
+export const MATERIALS: ListBlock = withThreadFeed(
+  [HEADINGS, ...ROWS.map((row) => [...row.slice(0, -1), summary(row.at(-1) as Kienzle)])],
+  "Speed carbide low [m/min]",
+);
 
 const practice = (text: string): SourceNote => ({ kind: "common practice", text });
 const memory = (text: string): SourceNote => ({ kind: "from memory", text: `${text}; check before use` });
@@ -127,6 +128,7 @@ const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   "Drill speed HSS [m/min]": DRILL_HSS_SPEED,
   "Drill feed carbide [mm per turn at 10 mm]": DRILL_FEED,
   "Drill feed HSS [mm per turn at 10 mm]": DRILL_FEED,
+  [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
   "Taylor n": LIFE,
   "Reference life [min]": LIFE,
 };
@@ -163,6 +165,7 @@ export const MATERIAL_SOURCES: Readonly<Record<string, Readonly<Record<string, S
       const force = heading === "kc1.1 [MPa]" || heading === "Exponent";
       notes[heading] = SINGLE[name]?.[heading] ?? (force ? kienzle : BY_HEADING[heading]!);
     });
+    notes[THREAD_FEED_HEADING] = BY_HEADING[THREAD_FEED_HEADING]!;
     return [name, notes];
   }),
 );

@@ -8,7 +8,8 @@ import type { Done, Job } from "./shared/job.ts";
 /** Cells of a row that advice may change. */
 export type Lever = Extract<
   RowKey,
-  "passes" | "springPasses" | "feedPerTooth" | "surfaceSpeed" | "stickOut" | "tool" | "startDiameter"
+  | ("passes" | "springPasses" | "feedPerTooth" | "surfaceSpeed" | "maxRpm" | "stickOut" | "tool" | "startDiameter")
+  | ("axialDepth" | "radialDepth" | "wearValue" | "holeDepth" | "machine")
 >;
 
 export interface Operation {
@@ -35,3 +36,6 @@ export const COMMON_CELLS: readonly RowKey[] = [
   ...(["row", "feature", "operation", "units", "quantity", "material", "machine", "batch", "spacing"] as const),
   ...(["surfaceSpeed", "maxRpm"] as const),
 ];
+
+/** Cells that advice may change whatever the operation. */
+export const COMMON_LEVERS: readonly Lever[] = ["maxRpm", "machine"];

@@ -20,7 +20,10 @@ export const threadMill: Operation = {
     ...(["feedPerTooth", "holeDepth", "drillOversize", "wearFactor", "measured", "wearValue"] as const),
   ],
   tools: ["thread mill single", "thread mill full"],
-  levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool", "startDiameter"],
+  levers: [
+    ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
+    ...(["startDiameter", "holeDepth"] as const),
+  ],
   plan,
   candidates(job) {
     const sizes = job.row.thread === undefined ? undefined : readThread(job);

@@ -1,230 +1,190 @@
 /**
- * What to change: the smallest single change that makes a row hold every limit, and the fastest row that holds them.
- * Both are searches that work the row out again and again, with a bound on how often; nothing is guessed.
+ * What to change in a row: the smallest change that makes it hold, and the cheapest row that holds. Both work the row
+ * out again and again, with a bound on how often; nothing is guessed. Cheapest means money where the machine has a
+ * rate (the edge's share is in it), else time.
  */
-
-import type { LimitKey, Verdict } from "../findings.ts";
+import type { FindingCode, LimitKey, Verdict } from "../findings.ts";
+import { WEIGHT } from "../findings.ts";
 import { OPERATIONS } from "../operations/index.ts";
 import type { Lever } from "../operations/operation.ts";
-import { DRILL_FEED_FACTOR } from "../operations/shared/choices.ts";
-import { listedFeed } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
-import type { Tool } from "../table/lists.ts";
-import type { Quantity } from "../table/quantity.ts";
 import type { Lists, ReadRow } from "../table/read.ts";
-import { ROW, type Row } from "../table/rows.ts";
-import { type DimensionName, fromCanonical, symbol, type Units } from "../units.ts";
-import { tidy } from "../words/say.ts";
+import {
+  type Candidate,
+  type Change,
+  candidatesFor,
+  changeOf,
+  feedOf,
+  mayGoFaster,
+  otherTools,
+  planned,
+  type Situation,
+  shortest,
+  situationOf,
+  speedRange,
+  withChanges,
+} from "./changes.ts";
+import { RELIEF } from "./relief.ts";
 import { planRow } from "./row.ts";
 
-type Key = Lever;
-
-/** One cell of the row: canonical units, undefined is blank. */
-export interface Change {
-  readonly key: Key;
-  readonly heading: string;
-  readonly from: number | string | undefined;
-  readonly to: number | string;
-}
+export type { Change } from "./changes.ts";
 
 /** A row's outcome in short. */
 export interface Outcome {
   readonly verdict: Verdict;
   readonly limit: LimitKey | null;
   readonly load: number | null;
-  /** Seconds per part. */
+  /** Seconds and money per part. */
   readonly time: number | null;
+  readonly cost: number | null;
 }
 
 export interface Advice {
-  readonly kind: "smallest change" | "fastest";
+  readonly kind: "smallest change" | "cheapest";
   readonly changes: readonly Change[];
   readonly before: Outcome;
   readonly after: Outcome;
 }
 
-/** Most times that a row is worked out for one piece of advice. */
+export interface Advised {
+  readonly advice: readonly Advice[];
+  /** How often the row was worked out. */
+  readonly tried: number;
+  /** The row as it is. */
+  readonly base?: Plan;
+  /** Findings that no change of the row's cells relieved, weightiest first; empty for a row that holds. */
+  readonly open: readonly FindingCode[];
+}
+
+/** Most times that a row is worked out for its advice. */
 export const ADVICE_BUDGET = 80;
-/** Of these, kept back for leaving out what is not needed. */
+/** Of these, for single changes, for pairs, and kept back for leaving out what is not needed. */
+const FOR_SINGLES = 34;
+const FOR_PAIRS = 20;
 const FOR_PRUNING = 6;
-/** A row that is not this much faster is not worth a change. */
+/** Different cells that are offered. */
+const MOST_SINGLES = 3;
+/** Singles that are combined when none is enough. */
+const PARTNERS = 4;
+/** A row that is not this much cheaper is not worth a change. */
 const WORTH = 0.97;
 
 const outcome = (plan: Plan): Outcome => {
-  const { load, time } = plan.results;
-  return { verdict: plan.verdict, limit: plan.binding?.key ?? null, load: load ?? null, time: time ?? null };
+  const { load, time, cost } = plan.results;
+  return {
+    verdict: plan.verdict,
+    limit: plan.binding?.key ?? null,
+    load: load ?? null,
+    time: time ?? null,
+    cost: cost ?? null,
+  };
 };
 
-class Search {
-  tried = 0;
-  readonly base: Plan;
-  readonly read: ReadRow;
-  readonly lists: Lists;
-  private readonly sharing: number;
-  constructor(read: ReadRow, lists: Lists, sharing: number) {
-    this.read = read;
-    this.lists = lists;
-    this.sharing = sharing;
-    this.base = this.run({});
-  }
-
-  run(change: Partial<Row>): Plan {
-    this.tried++;
-    return planRow({ ...this.read, row: { ...this.read.row, ...change } }, this.lists, this.sharing, false);
-  }
-
-  get left(): number {
-    return ADVICE_BUDGET - FOR_PRUNING - this.tried;
-  }
-}
-
-/**
- * Advice for one row, best first; empty when nothing listed would help.
- * The search covers passes, spring passes, feed per tooth up to the list's, speed within the material's range,
- * stick-out down to what the depth needs, the start diameter of a thread, and the other listed tools.
- */
-export function advise(read: ReadRow, lists: Lists, sharing = 1): { advice: Advice[]; tried: number } {
-  if (read.row.operation === undefined || read.row.units === undefined || read.problems.length > 0)
-    return { advice: [], tried: 0 };
-  const search = new Search(read, lists, sharing);
-  const before = outcome(search.base);
-  const advice: Advice[] = [];
-  if (search.base.verdict !== "ok") {
-    for (const { changes, plan } of smallest(search))
-      advice.push({ kind: "smallest change", changes, before, after: outcome(plan) });
-  }
-  const quick = pruned(search, fastest(search));
-  if (quick) advice.push({ kind: "fastest", changes: quick.changes, before, after: outcome(quick.plan) });
-  return { advice, tried: search.tried };
-}
+/** Money where it is known, else seconds. */
+const price = (plan: Plan): number => plan.results.cost ?? plan.results.time ?? Number.POSITIVE_INFINITY;
 
 interface Found {
   readonly changes: readonly Change[];
   readonly plan: Plan;
 }
 
-function change(search: Search, key: Key, to: number | string): Change {
-  const given = search.read.row[key];
-  const used = key === "feedPerTooth" ? baseFeed(search, toolOf(search)) : plannedValue(search.base, key);
-  const from = given ?? (typeof used === "number" || typeof used === "string" ? used : undefined);
-  return { key, heading: ROW[key].heading, from, to };
+class Search {
+  tried = 0;
+  readonly base: Plan;
+  readonly situation: Situation;
+  private readonly read: ReadRow;
+  private readonly lists: Lists;
+  private readonly sharing: number;
+
+  constructor(read: ReadRow, lists: Lists, sharing: number) {
+    this.read = read;
+    this.lists = lists;
+    this.sharing = sharing;
+    this.base = this.run([]);
+    this.situation = situationOf(read.row, this.base, lists);
+  }
+
+  run(changes: readonly Change[]): Plan {
+    this.tried++;
+    return planRow({ ...this.read, row: withChanges(this.read.row, changes) }, this.lists, this.sharing, false);
+  }
+
+  left(kept = FOR_PRUNING): number {
+    return ADVICE_BUDGET - kept - this.tried;
+  }
 }
 
-/** What the plan chose for a cell that is blank. */
-const plannedValue = ({ results }: Plan, key: Key) =>
-  key === "stickOut" || key === "feedPerTooth" ? undefined : results[key];
-
-/** The tool of the row as it is planned now. */
-function toolOf({ base, lists }: Search): Tool | undefined {
-  const name = base.results.tool;
-  return typeof name === "string" ? lists.tools.find(name) : undefined;
-}
-
-function baseFeed({ read, lists }: Search, tool: Tool | undefined): number | undefined {
-  const { row } = read;
-  if (row.feedPerTooth !== undefined) return row.feedPerTooth;
-  const material = row.material === undefined ? undefined : lists.materials.find(row.material);
-  const diameter = tool?.diameter;
-  const listed = material && diameter !== undefined ? listedFeed(material, diameter) : undefined;
-  return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
-}
-
-/** Surface speed range of the row's material for a tool [m/min]. */
-function speedRange({ read, lists }: Search, tool: Tool | undefined): readonly [number, number] | undefined {
-  const material = read.row.material === undefined ? undefined : lists.materials.find(read.row.material);
-  const low = tool?.substrate === "hss" ? material?.speedHssLow : material?.speedCarbideLow;
-  const high = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
-  return low !== undefined && high !== undefined ? [low, high] : undefined;
-}
-
-/** Shortest stick-out that still reaches: neck or flutes, and the depth, whichever is longer [mm]. */
-function shortest({ read }: Search, tool: Tool): number | undefined {
-  const reach = Math.max(tool.neckLength ?? 0, tool.cuttingLength ?? 0, read.row.depth ?? 0);
-  return reach > 0 ? reach : undefined;
-}
-
-const may = (row: Row, lever: Lever) => row.operation !== undefined && OPERATIONS[row.operation].levers.includes(lever);
-
-/** Tools of the same use that are not the row's own, stiffest first. */
-function otherTools(search: Search): Tool[] {
-  const { row } = search.read;
-  const own = search.base.results.tool;
-  if (!may(row, "tool")) return [];
-  // A face is milled by face mills, a wall by end mills, a thread by either kind of thread mill.
-  const { tools } = OPERATIONS[row.operation!];
-  const kinds: readonly string[] = row.operation === "thread mill" ? tools : tools.slice(0, 1);
-  const most = row.operation === "slot" ? toolOf(search)?.diameter : Number.POSITIVE_INFINITY;
-  const stiffness = (t: Tool) => (t.neckDiameter ?? t.diameter ?? 0) ** 4 / (t.neckLength ?? t.stickOut ?? 1) ** 3;
-  return search.lists.tools.items
-    .filter((t) => t.kind !== undefined && kinds.includes(t.kind) && t.tool !== own && t.diameter !== undefined)
-    .filter((t) => (row.operation === "slot" ? t.diameter === most : true))
-    .filter(
-      (t) =>
-        row.depth === undefined ||
-        Math.max(t.neckLength ?? 0, t.cuttingLength ?? 0) >= row.depth ||
-        row.operation === "face",
-    )
-    .sort((a, b) => stiffness(b) - stiffness(a));
-}
-
-/** Every single change worth trying, with its size: the natural logarithm of the ratio; a change of tool counts as one. */
-function singles(search: Search): { change: Change; size: number }[] {
-  const { row } = search.read;
+/** Advice for one row, best first, and what nothing in the row relieves. */
+export function advise(read: ReadRow, lists: Lists, sharing = 1): Advised {
+  if (read.row.operation === undefined || read.row.units === undefined || read.problems.length > 0)
+    return { advice: [], tried: 0, open: [] };
+  const search = new Search(read, lists, sharing);
   const { base } = search;
-  const tool = toolOf(search);
-  const all: { change: Change; size: number }[] = [];
-  const add = (key: Key, to: number | string, size: number) => all.push({ change: change(search, key, to), size });
-  const passes = Number(base.results.passes ?? 0);
-  const springs = Number(base.results.springPasses ?? 0);
-  if (may(row, "passes") && passes > 0) {
-    for (let n = 1; n <= 8; n++)
-      if (n !== passes) add("passes", n, Math.abs(Math.log((n + springs) / (passes + springs))));
-    for (let n = 0; n <= 4; n++)
-      if (n !== springs) add("springPasses", n, Math.abs(Math.log((passes + n) / (passes + springs))));
-  }
-  const feed = baseFeed(search, tool);
-  if (feed !== undefined)
-    for (const f of [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 1.2, 1.5, 2, 3])
-      add("feedPerTooth", feed * f, Math.abs(Math.log(f)));
-  const range = speedRange(search, tool);
-  const speed = Number(base.results.surfaceSpeed ?? 0);
-  if (range && speed > 0) {
-    for (const s of [0, 0.25, 0.5, 0.75, 1]) {
-      const v = range[0] + s * (range[1] - range[0]);
-      if (Math.abs(v / speed - 1) > 0.02) add("surfaceSpeed", v, Math.abs(Math.log(v / speed)));
-    }
-  }
-  const stickOut = row.stickOut ?? tool?.stickOut;
-  const least = tool && shortest(search, tool);
-  if (may(row, "stickOut") && stickOut !== undefined && least !== undefined && least < stickOut) {
-    for (const s of [0.2, 0.4, 0.6, 0.8, 1]) {
-      const to = stickOut - s * (stickOut - least);
-      add("stickOut", to, Math.abs(Math.log(to / stickOut)));
-    }
-  }
-  if (may(row, "startDiameter") && row.startDiameter !== undefined) {
-    const proposed = search.run({ startDiameter: undefined }).results.startDiameter;
-    if (typeof proposed === "number")
-      add("startDiameter", proposed, Math.abs(Math.log(proposed / row.startDiameter)) + 0.3);
-  }
-  otherTools(search).forEach((t, i) => {
-    add("tool", t.tool, 1 + i / 100);
+  const before = outcome(base);
+  const told = (kind: Advice["kind"], { changes, plan }: Found): Advice => ({
+    kind,
+    changes: changes.map((c) => ({ ...c, takes: c.to === null ? takenBy(search, changes, plan, c.key) : undefined })),
+    before,
+    after: outcome(plan),
   });
-  return all.sort((a, b) => a.size - b.size);
+  const holding = base.verdict === "ok" ? [] : smallest(search);
+  const cheap = pruned(search, cheapest(search, holding));
+  const advice = holding.slice(0, MOST_SINGLES).map((found) => told("smallest change", found));
+  if (cheap) advice.push(told("cheapest", cheap));
+  const open = advice.length > 0 ? [] : weighty(base).map((f) => f.code);
+  return { advice, tried: search.tried, base, open };
 }
 
-const applied = (changes: readonly Change[]): Partial<Row> => Object.fromEntries(changes.map((c) => [c.key, c.to]));
+/** What a plan took for a cell that was cleared. */
+function takenBy({ situation: { row, lists } }: Search, changes: readonly Change[], plan: Plan, key: Lever) {
+  return planned(situationOf(withChanges(row, changes), plan, lists), key);
+}
 
-/** The smallest change that makes the row hold, and the smallest one of another kind beside it. */
+const weighty = (plan: Plan) => plan.findings.filter((f) => f.severity !== "ok");
+
+/** How far a row is from holding: stops, then checks, then the load. */
+const badness = (plan: Plan): number =>
+  weighty(plan).reduce((sum, f) => sum + (WEIGHT[f.severity] === 2 ? 100 : 1), 0) +
+  Math.min(0.9, (plan.results.load ?? 0) / 10);
+
+/** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. */
 function smallest(search: Search): Found[] {
+  const levers = new Set<Lever>(weighty(search.base).flatMap((f) => RELIEF[f.code]));
+  const singles = candidatesFor(search.situation, levers);
   const found: Found[] = [];
-  for (const { change: one } of singles(search)) {
-    if (search.left <= ADVICE_BUDGET / 2 || found.length === 2) break;
-    if (found.some((f) => f.changes[0]!.key === one.key)) continue;
-    const plan = search.run(applied([one]));
-    if (plan.verdict === "ok") found.push({ changes: [one], plan });
+  const partly: (Candidate & { plan: Plan })[] = [];
+  for (const candidate of singles) {
+    if (search.left(ADVICE_BUDGET - FOR_SINGLES) <= 0 || found.length === MOST_SINGLES) break;
+    const { change } = candidate;
+    if (found.some((f) => f.changes[0]!.key === change.key)) continue;
+    const plan = search.run([change]);
+    if (plan.verdict === "ok") found.push({ changes: [change], plan });
+    else if (badness(plan) < badness(search.base)) partly.push({ ...candidate, plan });
   }
-  return found;
+  if (found.length > 0) return found;
+  const both = pairs(search, partly);
+  if (both.length > 0 || search.base.verdict !== "stop") return both;
+  // Nothing makes it hold: what at least takes the stop away.
+  const lighter = partly.find((c) => c.plan.verdict === "check");
+  return lighter ? [{ changes: [lighter.change], plan: lighter.plan }] : [];
+}
+
+/** The singles that helped most, each with what would relieve the rest. */
+function pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]): Found[] {
+  const most = search.tried + FOR_PAIRS;
+  const best = [...partly].sort((a, b) => badness(a.plan) - badness(b.plan));
+  const firsts = best.filter((c, i) => best.findIndex((o) => o.change.key === c.change.key) === i).slice(0, PARTNERS);
+  for (const first of firsts) {
+    const rest = new Set<Lever>(weighty(first.plan).flatMap((f) => RELIEF[f.code]));
+    rest.delete(first.change.key);
+    const now = situationOf(withChanges(search.situation.row, [first.change]), first.plan, search.situation.lists);
+    for (const { change } of candidatesFor(now, rest).slice(0, Math.ceil(FOR_PAIRS / firsts.length))) {
+      if (search.tried >= most || search.left() <= 0) return [];
+      const plan = search.run([first.change, change]);
+      if (plan.verdict === "ok") return [{ changes: [first.change, change], plan }];
+    }
+  }
+  return [];
 }
 
 /** Without the changes that it does as well without. */
@@ -232,85 +192,85 @@ function pruned(search: Search, found: Found | undefined): Found | undefined {
   let best = found;
   for (const one of found?.changes ?? []) {
     const fewer = best!.changes.filter((c) => c !== one);
-    if (fewer.length === 0) break;
-    const plan = search.run(applied(fewer));
-    const [now, before] = [outcome(plan).time, outcome(best!.plan).time];
-    if (plan.verdict === "ok" && now !== null && before !== null && now <= before * (1 + 1e-9))
-      best = { changes: fewer, plan };
+    if (fewer.length === 0 || search.left(0) <= 0) break;
+    const plan = search.run(fewer);
+    if (plan.verdict === "ok" && price(plan) <= price(best!.plan) * (1 + 1e-9)) best = { changes: fewer, plan };
   }
   return best;
 }
 
+/** Cells that money is looked for in, and shares of the list's feed that are tried. */
+const FEEDS = [1, 0.8, 0.6, 0.4] as const;
+const PASSES = [1, 2, 3, 4, 6] as const;
+
 /**
- * Branch and bound over tool, stick-out, speed, feed and passes. The time of a branch is bounded from below by the
- * time already known for the tool, scaled as if all of it went with feed and passes.
+ * Branch and bound over tool, stick-out, speed, feed and passes. The price of a branch is bounded from below by the
+ * price already known for the tool, scaled as if half of it went with feed and passes.
  */
-function fastest(search: Search): Found | undefined {
-  const { row } = search.read;
-  const baseTime = outcome(search.base).time;
-  const bends = may(row, "stickOut");
-  const own = toolOf(search);
-  let best: { found: Found; time: number } | undefined;
-  let limit = search.base.verdict === "ok" && baseTime !== null ? baseTime * WORTH : Number.POSITIVE_INFINITY;
-  const tools = [own, ...otherTools(search).slice(0, 5)].filter((t): t is Tool => t !== undefined);
-  for (const tool of tools) {
+function cheapest(search: Search, holding: readonly Found[]): Found | undefined {
+  const { situation, base } = search;
+  const { row } = situation;
+  const levers = new Set<Lever>(row.operation === undefined ? [] : OPERATIONS[row.operation].levers);
+  let best: Found | undefined;
+  let limit = base.verdict === "ok" ? price(base) * WORTH : Number.POSITIVE_INFINITY;
+  const consider = (changes: readonly Change[], plan: Plan) => {
+    if (plan.verdict !== "ok" || changes.length === 0 || price(plan) >= limit) return;
+    limit = price(plan);
+    best = { changes, plan };
+  };
+  for (const { changes, plan } of holding) consider(changes, plan);
+  const own = situation.tool;
+  const others = levers.has("tool") ? otherTools(situation).slice(0, 4) : [];
+  const start = [
+    { changes: [] as readonly Change[], tool: own },
+    ...holding.map((f) => ({ changes: f.changes, tool: own })),
+  ];
+  const branches = [
+    ...start.slice(0, 2),
+    ...others.map((tool) => ({ changes: [changeOf(situation, "tool", tool.tool)] as readonly Change[], tool })),
+  ];
+  for (const { changes: fixed, tool } of branches) {
+    if (tool === undefined) continue;
+    const set = new Set(fixed.map((c) => c.key));
+    const free = (key: Lever) => levers.has(key) && !set.has(key);
+    const range = speedRange(situation, tool);
+    const faster = mayGoFaster(situation);
+    const now = base.results.surfaceSpeed ?? 0;
+    // The middle and the ends of the range: what is cheapest depends on what an edge costs.
+    const speeds = free("surfaceSpeed") && range ? [range[1], (range[0] + range[1]) / 2, range[0]] : [];
+    const speedChanges: (readonly Change[])[] = [
+      [],
+      ...speeds.filter((v) => faster || v <= now).map((v) => [changeOf(situation, "surfaceSpeed", v)]),
+    ];
     const stick = row.stickOut ?? tool.stickOut;
-    const least = shortest(search, tool);
-    const range = speedRange(search, tool);
-    const feed = baseFeed(search, tool);
-    if (feed === undefined) continue;
-    const fixed: Change[] = [];
-    if (tool !== own) fixed.push(change(search, "tool", tool.tool));
-    const speeds: Change[][] = range ? [[change(search, "surfaceSpeed", range[1])], []] : [[]];
-    // The shorter stick-out first: where it helps at all it helps most.
-    const sticks: Change[][] = [[]];
-    if (bends && stick !== undefined && least !== undefined && least < 0.95 * stick)
-      sticks.unshift([change(search, "stickOut", least)]);
-    for (const s of sticks) {
-      for (const v of speeds) {
-        const rate = (plan: Plan) => outcome(plan).time ?? Number.POSITIVE_INFINITY;
-        const first = search.run(applied([...fixed, ...s, ...v]));
-        consider(first, [...fixed, ...s, ...v]);
-        if (search.left <= 0) return best?.found;
-        const used = Number(first.results.passes ?? 1) + Number(first.results.springPasses ?? 0);
-        const passes = may(row, "passes") ? [1, 2, 3, 4, 6] : [undefined];
-        for (const f of [1, 0.8, 0.6, 0.45, 0.3]) {
-          for (const n of passes) {
-            // Cutting time goes with passes over feed; half of the known time may be moves that do not.
-            const bound = rate(first) * Math.min(1, 0.5 + (0.5 * (n ?? used)) / used) * Math.min(1, 0.5 + 0.5 / f);
-            if (bound >= limit || (f === 1 && n === undefined)) continue;
-            if (search.left <= 0) return best?.found;
-            const changes = [...fixed, ...s, ...v];
-            if (f !== 1) changes.push(change(search, "feedPerTooth", feed * f));
-            // As many passes as the row chooses by itself is no change.
-            if (n !== undefined && !(row.passes === undefined && n === search.base.results.passes))
-              changes.push(change(search, "passes", n));
-            consider(search.run(applied(changes)), changes);
+    const least = shortest(situation, tool);
+    const sticks: (readonly Change[])[] = [[]];
+    if (free("stickOut") && stick !== undefined && least !== undefined && least < 0.95 * stick)
+      sticks.push([changeOf(situation, "stickOut", least)]);
+    const feed = feedOf(situation, tool);
+    for (const held of sticks) {
+      for (const speed of speedChanges) {
+        if (search.left() <= 0) return best;
+        const first = [...fixed, ...held, ...speed];
+        const plan = first.length === 0 ? base : search.run(first);
+        consider(first, plan);
+        const used = (plan.results.passes ?? 1) + (plan.results.springPasses ?? 0);
+        for (const f of free("feedPerTooth") && feed !== undefined ? FEEDS : [1]) {
+          for (const n of free("passes") ? [undefined, ...PASSES] : [undefined]) {
+            if (f === 1 && n === undefined) continue;
+            // Cutting goes with passes over feed; half of the known price may be moves and changes that do not.
+            const bound = price(plan) * Math.min(1, 0.5 + (0.5 * (n ?? used)) / used) * Math.min(1, 0.5 + 0.5 / f);
+            if (bound >= limit) continue;
+            if (search.left() <= 0) return best;
+            const changes = [...first];
+            if (f !== 1) changes.push(changeOf(situation, "feedPerTooth", feed! * f));
+            if (n !== undefined && !(row.passes === undefined && n === base.results.passes))
+              changes.push(changeOf(situation, "passes", n));
+            consider(changes, search.run(changes));
           }
         }
       }
     }
   }
-  return best?.found;
-
-  function consider(plan: Plan, changes: readonly Change[]): void {
-    const time = outcome(plan).time;
-    if (plan.verdict !== "ok" || time === null || time >= limit || changes.length === 0) return;
-    limit = time;
-    best = { found: { changes, plan }, time };
-  }
-}
-
-/** A change in words, in the row's units: "Stick-out 30 mm → 24 mm". */
-export function changeText({ key, heading, from, to }: Change, units: Units): string {
-  const dimension = (ROW[key] as Quantity).dimension;
-  const say = (value: number | string | undefined) => {
-    if (value === undefined) return "blank";
-    if (typeof value === "string") return value;
-    if (!dimension) return String(value);
-    const own = fromCanonical(value, dimension as DimensionName, units);
-    const decimals = dimension === "length" ? (units === "in" ? 4 : 3) : 1;
-    return `${tidy(own, key === "feedPerTooth" ? decimals + 1 : decimals)} ${symbol(dimension, units)}`;
-  };
-  return `${heading} ${say(from)} → ${say(to)}`;
+  return best;
 }

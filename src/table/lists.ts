@@ -12,6 +12,8 @@ export const MATERIAL = {
   radialRatio: number("Radial ratio", { low: 0, high: 2 }),
   axialRatio: number("Axial ratio", { low: 0, high: 2 }),
   leastChip: number("Least chip", { low: 0, high: 2 }),
+  /** Advance of a thread mill's edge along the thread per tooth, in percent of its diameter. */
+  threadFeed: above0("Thread feed [% of diameter]", { unit: "%", high: 10 }),
   speedCarbideLow: above0("Speed carbide low [m/min]", { unit: "m/min" }),
   speedCarbideHigh: above0("Speed carbide high [m/min]", { unit: "m/min" }),
   speedHssLow: above0("Speed HSS low [m/min]", { unit: "m/min" }),
@@ -26,6 +28,9 @@ export const MATERIAL = {
   drillFeedHss: above0("Drill feed HSS [mm per turn at 10 mm]", { unit: "mm" }),
   taylorN: above0("Taylor n", { high: 1 }),
   referenceLife: above0("Reference life [min]", { unit: "min" }),
+  /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
+  edgeTangential: from0("Kte [N/mm]", { unit: "N/mm" }),
+  edgeRadial: from0("Kre [N/mm]", { unit: "N/mm" }),
   source: text("Source"),
 } as const;
 export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };

@@ -91,7 +91,8 @@ export const STEP = {
   }),
   sweep: step("", "DERIVED", { dimension: "length" }),
   pathRadius: step<
-    { thread: string; cutter: number; flat: number; side?: undefined } | { side: Side; thread?: undefined }
+    | { thread: string; cutter: number; flat: number; pitchDiameter?: number; side?: undefined }
+    | { side: Side; thread?: undefined }
   >(
     (f) =>
       f?.side === undefined ? "D2/2 + (P/4 − f/2)·√3 − Dc/2" : f.side === "inside" ? "(Dm − Dc)/2" : "(Dm + Dc)/2",
@@ -99,7 +100,16 @@ export const STEP = {
     {
       dimension: "length",
       call: (f, units) =>
-        f.thread === undefined ? null : ["THREADPATH", f.thread, length(f.cutter), length(f.flat), units],
+        f.thread === undefined
+          ? null
+          : [
+              "THREADPATH",
+              f.thread,
+              length(f.cutter),
+              length(f.flat),
+              units,
+              f.pitchDiameter === undefined ? null : length(f.pitchDiameter),
+            ],
     },
   ),
   majorDiameter: step("2·(path radius + Dc/2)", "DERIVED", { dimension: "length" }),
@@ -255,6 +265,7 @@ export const STEP = {
       call: (f) => ["CHIPTHICKNESS", length(f.feed), length(f.radialDepth), length(f.diameter), "max", f.edgeAngle],
     },
   ),
+  mostChip: step<{ runout: number; teeth: number }>("min(m·h + q·sin(π·m/z))", "DERIVED", { dimension: "length" }),
   flankChip: step("h·sin(α/2)", "DERIVED", { dimension: "length" }),
   leastChip: step<{ fraction: number }>("", "COMMON", { dimension: "length" }),
   axialDepth: step<{ rise: boolean; levels: number; helix: boolean }>("", "COMMON", { dimension: "length" }),
@@ -291,6 +302,8 @@ export const STEP = {
     (f) => (f === undefined ? "MH" : "KLINE1982"),
     { dimension: "length" },
   ),
+  scatter: step<{ share: number }>("", "COMMON", { dimension: "length" }),
+  startWear: step("", "DERIVED", { dimension: "length" }),
   wearChange: step<{ measured: number; wanted: number; inside: boolean }>(
     (f) => (f?.inside === false ? "(wanted − measured)/2" : "(measured − wanted)/2"),
     "COMMON",

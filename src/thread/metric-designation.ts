@@ -3,7 +3,7 @@ import { TradeError } from "../errors.ts";
 import { METRIC_SIZES } from "./metric-series.ts";
 import type { Thread } from "./types.ts";
 
-const NUMBER = String.raw`\d*[.]?\d+`;
+const NUMBER = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
 const DESIGNATION = new RegExp(
   String.raw`^M\s*(${NUMBER})\s*(?:[xX*-]\s*(${NUMBER}))?\s*(?:-?\s*(\d[A-Za-z](?:\s*\d[A-Za-z])?))?\s*(?:-?\s*([LR]H))?$`,
   "i",

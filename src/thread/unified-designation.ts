@@ -6,7 +6,7 @@ import { listedSpecials, NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type Unifi
 const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|(?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d*\.\d+|\d+\.?)`;
 const TPI = String.raw`(?:\d+(?:\s*-\s*|\s+)1\s*\/\s*2|\d+(?:\.\d+)?)`;
 const DESIGNATION = new RegExp(
-  String.raw`^(${SIZE})\s*(?:"|″|”|IN\.?)?\s*-\s*(${TPI})\s*(?:-?\s*([A-Z]+))??\s*(?:-?\s*(\d+\s*[A-Z]))?\s*(?:-?\s*(LH|RH))?$`,
+  String.raw`^(${SIZE})\s*(?:"|″|”|IN\.?)?\s*-\s*(${TPI})\s*(?:-?\s*([A-Z]+))??\s*(?:-?\s*(\d{1,2}\s*[A-Z]))?\s*(?:-?\s*(LH|RH))?$`,
 );
 const SERIES = /^(N|UN|UNR|UNJ)(C|F|EF|S)?$/;
 /** Smallest and largest special thread the formulas are meant for (ASME B1.1 tables): diameter [in], threads per inch. */
@@ -52,19 +52,19 @@ export function readUnified(text: string, parameter: string, original: string): 
   const major = typeof entry === "number" ? entry : entry.major;
   const pitches = typeof entry === "number" ? [] : entry.pitches;
   const standard = pitches.find((p) => p.tpi === tpi);
+  const { low, high, coarse, fine } = SPECIAL;
+  const possible = major >= low && major <= high && tpi >= coarse && tpi <= fine && tpi * major >= 3;
   if (special) {
     if (standard) throw unknown(`${name}-${tpi} is ${standard.series}, not a special thread`);
-    const { low, high, coarse, fine } = SPECIAL;
-    if (major < low || major > high || tpi < coarse || tpi > fine || tpi * major < 3) {
+    if (!possible) {
       throw unknown(`special threads from ${low} to ${high} in and ${coarse} to ${fine} threads per inch are known`);
     }
   } else if (!standard || (wanted !== undefined && standard.series !== wanted)) {
     const list = pitches.map((p) => `${name}-${p.tpi} ${p.series}`).join(", ");
-    if (wanted === undefined && listedSpecials(name).includes(tpi))
-      throw unknown(
-        `${name}-${tpi} is a special thread that ASME B1.1 lists: write ${name}-${tpi} UNS; standard for this size are ${list}`,
-      );
-    throw unknown(`for this size there are ${list}; other pitches are special and carry UNS`);
+    const listed = listedSpecials(name).includes(tpi) ? " (ASME B1.1 lists it)" : "";
+    throw unknown(
+      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS${listed}` : " and carry UNS"}`,
+    );
   }
   const series = special ? "UNS" : (standard?.series ?? "UN");
 

@@ -28,6 +28,11 @@ export interface Words {
   readonly names: Readonly<Record<string, string>>;
   /** The steps of a plan; left out where nobody reads them. */
   chain?(plan: Pick<Plan, "steps" | "units">): readonly Step[];
+  readonly advice: {
+    readonly kinds: Readonly<Record<"smallest change" | "cheapest" | "nothing", string>>;
+    readonly blank: string;
+    nothing(reason: string, wayOut: string): string;
+  };
   direction(direction: Direction): string;
   pecks(count: number): string;
 }

@@ -10,7 +10,7 @@ import {
   TOOL_COLUMNS,
 } from "../../src/table/columns.ts";
 import type { CellValue } from "../host/host.ts";
-import { columnName, reference } from "../host/region.ts";
+import { columnName, reference } from "../host/reference.ts";
 
 export type Rows = readonly (readonly CellValue[])[];
 export interface Lists {

@@ -1,5 +1,5 @@
 /** Formulas between the desk and .xlsx files: names of our functions, references into tables. Pure. */
-import { reference } from "../host/region.ts";
+import { reference } from "../host/reference.ts";
 
 /** Splits a formula into what lies outside and inside of quotes; only outside is changed. */
 function outsideQuotes(formula: string, change: (text: string) => string): string {

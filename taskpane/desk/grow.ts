@@ -1,6 +1,6 @@
 /** Rows typed or pasted below the range of the live block are taken into it. */
 import type { SheetHost } from "../host/sheet.ts";
-import { planningScore } from "../planning.ts";
+import { planningScore } from "../work/planning.ts";
 import { SPARE_ROWS } from "./book.ts";
 import type { facade } from "./engine.ts";
 

@@ -15,7 +15,7 @@ import type {
 import type ExcelJS from "exceljs";
 import excel from "exceljs/dist/exceljs.bare.min.js";
 import { HostError } from "../host/host.ts";
-import { columnName, reference } from "../host/region.ts";
+import { columnName, reference } from "../host/reference.ts";
 import { textType } from "./book.ts";
 import { type FileTable, fromFile, toFile, usesOurs, withoutTables } from "./formula-text.ts";
 import type { Taken } from "./take.ts";

@@ -15,12 +15,13 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { findTable, growths, reference, spokenAddress } from "./region.ts";
+import { reference, spokenAddress } from "./reference.ts";
+import { findTable, growths } from "./region.ts";
 
 /** Requirement sets without which nothing works; the manifest declares the same. */
 export const NEEDS: Readonly<Record<string, string>> = {
   SharedRuntime: "1.1",
-  CustomFunctionsRuntime: "1.1",
+  CustomFunctionsRuntime: "1.3",
   ExcelApi: "1.9",
 };
 

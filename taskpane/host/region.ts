@@ -1,40 +1,12 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
+import { isBlank as blank } from "../../src/table/blank.ts";
 import type { Block, CellValue, Table } from "./host.ts";
+import { reference, spokenAddress, withRanges } from "./reference.ts";
 
 export interface Selection {
   readonly row: number;
   readonly column: number;
 }
-
-/** "A", "B", … "AA" for 0, 1, … 26. */
-export function columnName(column: number): string {
-  let name = "";
-  for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26)) name = String.fromCharCode(65 + ((n - 1) % 26)) + name;
-  return name;
-}
-
-/** A sheet's name as formulas write it. */
-export function sheetName(name: string): string {
-  return /^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^(?:[A-Za-z]{1,3}\d+|[Rr]\d*[Cc]\d*)$/.test(name)
-    ? name
-    : `'${name.replaceAll("'", "''")}'`;
-}
-
-/** A rectangle as formulas refer to it, fixed: `Plan!$A$4:$V$49`. */
-export function reference(sheet: string, top: number, left: number, rows: number, columns: number): string {
-  const at = (r: number, c: number) => `$${columnName(c)}$${r + 1}`;
-  const from = at(top, left);
-  const to = at(top + rows - 1, left + columns - 1);
-  return `${sheetName(sheet)}!${from === to ? from : `${from}:${to}`}`;
-}
-
-/** A rectangle for a person: "Plan A4:V49". */
-export function spokenAddress(sheet: string, top: number, left: number, rows: number, columns: number): string {
-  return `${sheet} ${columnName(left)}${top + 1}:${columnName(left + columns - 1)}${top + rows}`;
-}
-
-const blank = (cell: CellValue | undefined): boolean =>
-  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /** Runs of headings in a row: neighbouring text cells; one cell without a heading is bridged when there is data below it. */
 function runs(grid: readonly (readonly CellValue[])[], row: number): { left: number; right: number }[] {
@@ -136,12 +108,6 @@ export interface Growth {
   readonly columns: number;
 }
 
-const columnAt = (name: string): number => [...name].reduce((n, ch) => n * 26 + ch.charCodeAt(0) - 64, 0) - 1;
-
-/** Ranges of a formula: sheet, columns and rows; text between quote marks is left alone. */
-const RANGE =
-  /"(?:[^"]|"")*"|((?:'(?:[^']|'')+'|[A-Za-z_][\w.]*)!)?(\$?([A-Z]{1,3})\$?)(\d+):(\$?([A-Z]{1,3})\$?)(\d+)(?![\w(])/g;
-
 /**
  * Formulas that stand in the heading row of a table and run over its rows (a live block, and what repeats a column of
  * one), made long enough for rows that are added. The spare rows that they had below the table, they keep.
@@ -158,24 +124,17 @@ export function growths(
 ): Growth[] {
   const made: Growth[] = [];
   const areas = [{ left: block.left, right: block.left + block.headings.length - 1 }];
-  const own = (qualifier: string | undefined) =>
-    qualifier === undefined ||
-    qualifier
-      .slice(0, -1)
-      .replace(/^'(.*)'$/, "$1")
-      .replaceAll("''", "'")
-      .toLowerCase() === block.sheet.toLowerCase();
   const longer = (formula: string): { formula: string; from: number; to: number } => {
     let from = newEnd;
     let to = newEnd;
-    const text = formula.replace(RANGE, (all, sheet, first, left, top, last, right, end) => {
-      if (first === undefined || !own(sheet) || Number(top) !== block.top + 1) return all;
-      if (!areas.some((area) => columnAt(left) <= area.right && columnAt(right) >= area.left)) return all;
-      if (Number(end) <= Number(top) || Number(end) > newEnd) return all;
-      const grown = newEnd + 1 + Math.max(0, Number(end) - oldEnd - 1);
-      from = Math.min(from, Number(end));
-      to = Math.max(to, grown);
-      return `${sheet ?? ""}${first}${top}:${last}${grown}`;
+    const text = withRanges(formula, block.sheet, (range) => {
+      if (range.top !== block.top || range.bottom <= range.top || range.bottom >= newEnd) return undefined;
+      if (!areas.some((area) => range.left <= area.right && range.right >= area.left)) return undefined;
+      from = Math.min(from, range.bottom + 1);
+      // Spare rows that the formula had below the table, it keeps.
+      const bottom = newEnd + Math.max(0, range.bottom - oldEnd);
+      to = Math.max(to, bottom + 1);
+      return { ...range, bottom };
     });
     return { formula: text, from, to };
   };

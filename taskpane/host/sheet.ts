@@ -39,7 +39,8 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
-import { columnName, findTable, firstBlock, growths, reference, type Selection, spokenAddress } from "./region.ts";
+import { columnName, reference, spokenAddress } from "./reference.ts";
+import { findTable, firstBlock, growths, type Selection } from "./region.ts";
 
 const [STRING, NUMBER, BOOLEAN, FORCED_TEXT] = [1, 2, 3, 4];
 

@@ -1,5 +1,5 @@
 /** Changes that would help the row, each with its effect and one button. */
-import type { Suggestion } from "../session.ts";
+import type { Suggestion } from "../work/types.ts";
 import { h, type Part, replace } from "./dom.ts";
 
 export interface AdviceFacts {

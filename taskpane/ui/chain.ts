@@ -2,7 +2,7 @@
 
 import type { Units } from "../../src/units.ts";
 import type { Step } from "../../src/words/worded.ts";
-import { sourceText } from "../planning.ts";
+import { sourceText } from "../work/planning.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { withUnit } from "./numbers.ts";
 

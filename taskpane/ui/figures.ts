@@ -4,7 +4,7 @@ import { type Column, RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Table } from "../host/host.ts";
-import type { Matching } from "../planning.ts";
+import type { Matching } from "../work/planning.ts";
 import { digits } from "./numbers.ts";
 import type { Figure } from "./program.ts";
 

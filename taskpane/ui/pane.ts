@@ -9,12 +9,13 @@ import {
   ROW_COLUMNS,
 } from "../../src/table/columns.ts";
 import type { Units } from "../../src/units.ts";
-import { additionOf } from "../adding.ts";
 import type { Block, Host } from "../host/host.ts";
-import { advisor, planner } from "../planner.ts";
-import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
-import { type Advisor, createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
-import { emptyTable, STARTING_LISTS } from "../starting.ts";
+import { additionOf } from "../work/adding.ts";
+import { advisor, planner } from "../work/planner.ts";
+import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../work/planning.ts";
+import { createSession } from "../work/session.ts";
+import { emptyTable, STARTING_LISTS } from "../work/starting.ts";
+import { type Advisor, isNumbers, LISTS, type Planner, type State } from "../work/types.ts";
 import { advice } from "./advice.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";

@@ -10,7 +10,7 @@ interface Case {
   readonly rows: readonly Readonly<Record<string, string | number | boolean | null>>[];
   readonly why: string;
 }
-const corpus = JSON.parse(fs.readFileSync(new URL("../published/callouts.json", import.meta.url), "utf8")) as {
+const corpus = JSON.parse(fs.readFileSync(new URL("./corpus.json", import.meta.url), "utf8")) as {
   cases: Case[];
 };
 

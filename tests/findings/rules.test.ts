@@ -1,14 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FINDINGS, type FindingCode } from "../../src/findings.ts";
-import { cells } from "./cells.ts";
-import { cuts } from "./cuts.ts";
-import { holes } from "./holes.ts";
-import { planOf, type Rule, type Rules } from "./rule.ts";
-import { threads } from "./threads.ts";
-import { walls } from "./walls.ts";
+import { FILES, rulesOf } from "./all.ts";
+import { planOf } from "./rule.ts";
 
-const FILES: readonly Rules[] = [cells, cuts, threads, holes, walls];
-const rulesOf = (code: FindingCode): readonly Rule[] => FILES.flatMap((file) => file[code] ?? []);
 const codes = Object.keys(FINDINGS) as FindingCode[];
 
 describe("every finding has a row that fires it and a neighbour that does not (independent)", () => {

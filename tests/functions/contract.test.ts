@@ -56,6 +56,8 @@ TOOLLIFE(speed, referenceSpeed, referenceLife, exponent)
 ECONOMICSPEED(referenceSpeed, referenceLife, exponent, toolChangeTime, toolCost, rate)
 PARTCOST(cycleTime, rate, batch, setupTime, [toolCostPerPart])
 PLAN(rows, materials, tools, machines)
+ADVISE(row, headings, materials, tools, machines)
+QUOTE(rows, materials, tools, machines, [batch])
 `
   .trim()
   .split("\n");
@@ -83,6 +85,10 @@ describe("the contract of the worksheet functions (regression)", () => {
       expect(f!.name).toBe(f!.id);
     });
   }
+  it("knows every function there is: a new one is added here, and stays as it is from then on", () => {
+    const listed = SIGNATURES.map((line) => line.slice(0, line.indexOf("(")));
+    expect(listed.sort()).toEqual(described.map((f) => f.id).sort());
+  });
   it("declares every argument and every answer as a range, with a description", () => {
     for (const f of described) {
       expect(f.description.length, f.id).toBeGreaterThan(10);

@@ -11,7 +11,10 @@ describe("THREADSIZE (published)", () => {
     expect(size("1/2-20 UNF-2B", "Minor", " MAX ", "in")).toBe(0.457);
     expect(size("M6x1-6H", "minor", "max", "mm")).toBe(5.153);
   });
-  it("converts to the other system", () => {
+});
+
+describe("THREADSIZE and THREADLEAD in the other system (identity)", () => {
+  it("convert exactly", () => {
     expect(size("M6x1-6H", "minor", "max", "in")).toBeCloseTo(5.153 / 25.4, 12);
     expect(size("1/2-13", "pitch", "max", "mm")).toBeCloseTo(0.4565 * 25.4, 12);
     expect(lead("1/2-20", "in")).toBe(0.05);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { columnName, findTable, firstBlock, growths, reference } from "../../taskpane/host/region.ts";
+import { columnName, reference } from "../../taskpane/host/reference.ts";
+import { findTable, firstBlock, growths } from "../../taskpane/host/region.ts";
 
 const score = (headings: readonly CellValue[]) => (headings.includes("Operation") ? headings.length : 0);
 

@@ -2,6 +2,8 @@ import fs from "node:fs";
 import path from "node:path";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { beforeAll, describe, expect, it } from "vitest";
+// @ts-expect-error plain script without types
+import { manifestFor } from "../../taskpane/build/manifest.mjs";
 import { NEEDS } from "../../taskpane/host/excel.ts";
 import { startBrowser } from "../browser/page.ts";
 import { root } from "./files.ts";
@@ -13,10 +15,18 @@ interface Node {
   readonly text: string;
 }
 
-const file = path.join(root, "manifest.xml");
-const text = fs.readFileSync(file, "utf8");
-/** Where the addresses of the template lie before the build moves them. */
-const BASE = "https://localhost:3000/";
+const template = fs.readFileSync(path.join(root, "manifest.xml"), "utf8");
+const { version } = JSON.parse(fs.readFileSync(path.join(root, "package.json"), "utf8")) as { version: string };
+/** What the build is told: as on this machine, in a folder of a server, and with pages of the shop. */
+const SETTINGS: Readonly<Record<string, { base: string; support?: string; help?: string }>> = {
+  "for this machine": { base: "https://localhost:3000" },
+  "for a folder of a server": { base: "https://tools.example.org/shop/tablefeed" },
+  "with pages for help and support": {
+    base: "https://tools.example.org:8443/a&b",
+    support: "https://tools.example.org/ask?about=tablefeed&from=excel",
+    help: "https://tools.example.org/help",
+  },
+};
 /** Files the build makes, by the entry that they come from. */
 const BUILT: Readonly<Record<string, string>> = {
   "taskpane.html": "taskpane/index.html",
@@ -24,7 +34,6 @@ const BUILT: Readonly<Record<string, string>> = {
   "functions.json": "functions/index.ts",
 };
 
-let manifest: Node;
 const all = (node: Node, name: string): Node[] => [
   ...(node.name === name ? [node] : []),
   ...node.children.flatMap((child) => all(child, name)),
@@ -36,10 +45,11 @@ const one = (node: Node, name: string): Node => {
 };
 const names = (node: Node): string[] => node.children.map((child) => child.name);
 
-beforeAll(async () => {
+/** Reads well-formed XML as a browser does. */
+async function treeOf(text: string): Promise<Node> {
   const browser = await startBrowser();
   const page = await browser.newPage();
-  manifest = await page.evaluate((xml) => {
+  const tree = await page.evaluate((xml) => {
     const parsed = new DOMParser().parseFromString(xml, "application/xml");
     const error = parsed.querySelector("parsererror");
     if (error) throw new Error(`not well-formed: ${error.textContent}`);
@@ -52,9 +62,20 @@ beforeAll(async () => {
     return tree(parsed.documentElement);
   }, text);
   await browser.close();
-});
+  return tree;
+}
 
-describe("the manifest (house)", () => {
+describe.each(Object.entries(SETTINGS))("the manifest %s (house)", (name, settings) => {
+  const text: string = manifestFor(template, { version, ...settings });
+  const base = `${settings.base}/`;
+  const file = path.join(root, "tests", ".out", `manifest ${name}.xml`);
+  let manifest: Node;
+  beforeAll(async () => {
+    fs.mkdirSync(path.dirname(file), { recursive: true });
+    fs.writeFileSync(file, text);
+    manifest = await treeOf(text);
+  });
+
   it("is read by the manifest library as what it is", async () => {
     const info = await OfficeAddinManifest.readManifestFile(file);
     expect(info).toMatchObject({
@@ -63,7 +84,7 @@ describe("the manifest (house)", () => {
       permissions: "ReadWriteDocument",
     });
     expect(info.id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-4[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
-    expect(info.version).toMatch(/^\d+\.\d+\.\d+\.\d+$/);
+    expect(info.version).toBe(`${version}.0`);
     expect(info.hosts).toEqual(["Workbook"]);
   });
 
@@ -77,6 +98,7 @@ describe("the manifest (house)", () => {
       "Description",
       "IconUrl",
       "HighResolutionIconUrl",
+      ...(settings.support ? ["SupportUrl"] : []),
       "AppDomains",
       "Hosts",
       "Requirements",
@@ -89,6 +111,11 @@ describe("the manifest (house)", () => {
     const host = all(overrides, "Host")[0]!;
     expect(names(host)).toEqual(["Runtimes", "AllFormFactors", "DesktopFormFactor"]);
     expect(names(one(overrides, "Resources"))).toEqual(["Images", "Urls", "ShortStrings", "LongStrings"]);
+    expect(names(one(overrides, "DesktopFormFactor"))).toEqual([
+      ...(settings.help ? ["GetStarted"] : []),
+      "FunctionFile",
+      "ExtensionPoint",
+    ]);
     expect(names(all(overrides, "ExtensionPoint")[0]!)).toEqual(["Script", "Page", "Metadata", "Namespace"]);
     expect(names(one(overrides, "Control"))).toEqual(["Label", "Supertip", "Icon", "Action"]);
   });
@@ -110,6 +137,7 @@ describe("the manifest (house)", () => {
       SourceLocation: "Url",
       FunctionFile: "Url",
       Runtime: "Url",
+      LearnMoreUrl: "Url",
     };
     const overrides = one(manifest, "VersionOverrides");
     const resources = one(overrides, "Resources");
@@ -140,11 +168,10 @@ describe("the manifest (house)", () => {
     expect(value("DisplayName").attributes.DefaultValue!.length).toBeLessThanOrEqual(125);
     expect(value("Description").attributes.DefaultValue!.length).toBeLessThanOrEqual(250);
     expect(value("ProviderName").text.length).toBeLessThanOrEqual(125);
-    for (const address of text.match(/https?:\/\/localhost[^"<]*/g) ?? [])
-      expect(address.length).toBeLessThanOrEqual(2048);
+    for (const address of text.match(/https?:\/\/[^"<]*/g) ?? []) expect(address.length).toBeLessThanOrEqual(2048);
   });
 
-  it("gives https addresses only, all below the template's base, and names its domain with the scheme", () => {
+  it("gives https addresses only, its own below the base, and names its domain with the scheme and without a path", () => {
     const values: string[] = [];
     const walk = (node: Node): void => {
       const value = node.attributes.DefaultValue ?? node.text;
@@ -153,13 +180,22 @@ describe("the manifest (house)", () => {
     };
     walk(manifest);
     expect(values.length).toBeGreaterThan(8);
-    for (const value of values) expect(`${value}/`.startsWith(BASE) || value.startsWith(BASE), value).toBe(true);
-    expect(one(manifest, "AppDomain").text).toMatch(/^https:\/\/[^/]+$/);
+    const { origin } = new URL(base);
+    for (const value of values)
+      if (![origin, settings.support, settings.help].includes(value)) expect(value.startsWith(base), value).toBe(true);
+    expect(one(manifest, "AppDomain").text).toBe(origin);
+    if (!base.includes("localhost")) expect(text).not.toContain("localhost");
+    expect(all(manifest, "SupportUrl").map((s) => s.attributes.DefaultValue)).toEqual(
+      settings.support ? [settings.support] : [],
+    );
+    const help = all(manifest, "Url").filter((u) => u.attributes.id === "Help.Url");
+    expect(help.map((u) => u.attributes.DefaultValue)).toEqual(settings.help ? [settings.help] : []);
   });
 
   it("points to files that exist or that the build makes", () => {
     for (const url of all(manifest, "Url")) {
-      const name = url.attributes.DefaultValue!.slice(BASE.length);
+      if (url.attributes.id === "Help.Url") continue;
+      const name = url.attributes.DefaultValue!.slice(base.length);
       const source = BUILT[name];
       expect(source, name).toBeDefined();
       expect(fs.existsSync(path.join(root, source!)), source).toBe(true);
@@ -182,7 +218,7 @@ describe("the manifest (house)", () => {
     }
     expect(Object.keys(sizes)).toHaveLength(4);
     for (const [url, size] of Object.entries(sizes)) {
-      const png = fs.readFileSync(path.join(root, "taskpane", url.slice(BASE.length)));
+      const png = fs.readFileSync(path.join(root, "taskpane", url.slice(base.length)));
       expect(png.subarray(1, 4).toString(), url).toBe("PNG");
       expect([png.readUInt32BE(16), png.readUInt32BE(20)], url).toEqual([size, size]);
     }
@@ -194,7 +230,9 @@ describe("the manifest (house)", () => {
     const sets = all(manifest, "Set").map(({ attributes }) => [attributes.Name, attributes.MinVersion]);
     expect(Object.fromEntries(sets)).toEqual(NEEDS);
   });
+});
 
+describe("the page of the pane (house)", () => {
   it("agrees with the page: it leaves a place for office.js, before the functions, before the pane", () => {
     const page = fs.readFileSync(path.join(root, "taskpane", "index.html"), "utf8");
     const places = ["<!-- office.js -->", 'src="functions.js"', 'src="taskpane.js"'].map((part) => page.indexOf(part));

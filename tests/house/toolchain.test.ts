@@ -7,7 +7,7 @@ const run = (...command: string[]) => {
   return { status: done.status, text: `${done.stdout}\n${done.stderr}`.slice(-4000) };
 };
 
-describe("types, format and lint (house)", () => {
+describe("types, format and lint (house)", { timeout: 300_000 }, () => {
   it("has no error of types", () => {
     const { status, text } = run("tsc", "-p", ".");
     expect(status, text).toBe(0);

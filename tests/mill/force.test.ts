@@ -107,7 +107,7 @@ describe("end-mill forces against slices ten times as fine (independent)", () =>
   }
 });
 
-describe("mean forces by closed formulas (published)", () => {
+describe("mean forces by the closed formulas of a textbook (independent)", () => {
   // Y. Altintas, Manufacturing Automation, 2nd edition, 2012, section 2.8.1 (from memory): averages of the linear-edge model per turn.
   it("agrees with the averages of the linear-edge model over entry and exit angles", () => {
     const [Ktc, Krc, Kte, Kre, c, a, N, D] = [1900, 700, 30, 40, 0.06, 12, 4, 12];

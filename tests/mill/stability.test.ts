@@ -105,7 +105,7 @@ describe("stability against a simulation in time (independent)", () => {
   }
 });
 
-describe("stability by the matrix of directional coefficients (published)", () => {
+describe("stability by the matrix of directional coefficients (independent)", () => {
   // Altintas & Budak 1995, eqs. for αxx … αyy and Λ (from memory): the whole boundary swept in frequency, lobe by lobe
   it("agrees with a sweep of the chatter frequency", () => {
     for (const [ae, climb] of [

@@ -1,10 +1,11 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { readCallouts } from "../../src/callouts/callouts.ts";
-import { additionOf } from "../../taskpane/adding.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { match } from "../../taskpane/planning.ts";
-import { createSession, type Session } from "../../taskpane/session.ts";
 import { rowWords } from "../../taskpane/ui/callouts.ts";
+import { additionOf } from "../../taskpane/work/adding.ts";
+import { match } from "../../taskpane/work/planning.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import type { Session } from "../../taskpane/work/types.ts";
 import { fakeHost } from "./fake-host.ts";
 import { LISTS, samplePlanner } from "./sample.ts";
 

@@ -5,9 +5,10 @@ import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { excelHost } from "../../taskpane/host/excel.ts";
-import { planner } from "../../taskpane/planner.ts";
-import { createSession, type Session } from "../../taskpane/session.ts";
-import { emptyTable, STARTING_LISTS } from "../../taskpane/starting.ts";
+import { planner } from "../../taskpane/work/planner.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import { emptyTable, STARTING_LISTS } from "../../taskpane/work/starting.ts";
+import type { Session } from "../../taskpane/work/types.ts";
 import { FakeExcel } from "../host/excel-fake.ts";
 
 /** Rows of the demo job that are used here: enough of each operation, few enough to be quick. */

@@ -8,7 +8,8 @@ import {
   type Place,
   type Written,
 } from "../../taskpane/host/host.ts";
-import { findTable, reference, spokenAddress } from "../../taskpane/host/region.ts";
+import { reference, spokenAddress } from "../../taskpane/host/reference.ts";
+import { findTable, growths } from "../../taskpane/host/region.ts";
 
 export interface FakeHost extends Host {
   readonly sheets: Map<string, CellValue[][]>;
@@ -57,6 +58,10 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
         `The sheet "${sheet}" is protected; nothing was written. Unprotect it and try again.`,
       );
   };
+  const unmoved = ({ sheet, top, left, headings, address }: Block): void => {
+    if (headings.some((heading, c) => (gridOf(sheet)[top]?.[left + c] ?? null) !== heading))
+      throw new HostError("gone", `The headings at ${address} are no longer there; nothing was written.`);
+  };
   const free = ({ sheet, row, column }: Place, rows: number, columns: number): void => {
     for (let r = row; r < row + rows; r++)
       for (let c = column; c < column + columns; c++)
@@ -98,12 +103,13 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       return findTable(host.active, square(gridOf(host.active)), host.cursor, score);
     },
     async readList(name) {
-      const grid = grids.get(name);
-      return grid === undefined ? null : blockOf(name, square(grid));
+      const [found, grid] = [...grids].find(([key]) => key.toLowerCase() === name.toLowerCase()) ?? [];
+      return found === undefined || grid === undefined ? null : blockOf(found, square(grid));
     },
     async addSheet(sheet, activate) {
       host.log.push(`addSheet ${sheet.name}`);
-      if (grids.has(sheet.name)) throw new HostError("occupied", `There is a sheet "${sheet.name}" already.`);
+      if ([...grids.keys()].some((key) => key.toLowerCase() === sheet.name.toLowerCase()))
+        throw new HostError("occupied", `There is a sheet "${sheet.name}" already.`);
       grids.set(sheet.name, []);
       [sheet.headings, ...sheet.rows].forEach((row, r) => {
         row.forEach((value, c) => {
@@ -126,7 +132,17 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
             if (value !== null) free({ sheet: block.sheet, row: row + r, column: block.left + c }, 1, 1);
           });
       });
+      const oldEnd = row + spare - 1;
+      const newEnd = row + rows.length - 1;
+      const head = Array.from({ length: 100 }, (_, column) => ({
+        formula: host.formulas.get(`${block.sheet}!${block.top},${column}`) ?? "",
+        value: gridOf(block.sheet)[block.top]?.[column] ?? null,
+      }));
+      const grown = newEnd > oldEnd ? growths(head, block, oldEnd, newEnd) : [];
+      for (const { column, from, rows: more, columns } of grown)
+        free({ sheet: block.sheet, row: from, column }, more, columns);
       host.log.push(`appendRows ${rows.length}${spare > 0 ? ` spare ${spare}` : ""}`);
+      for (const { column, formula } of grown) put(block.sheet, block.top, column, { formula });
       rows.forEach((line, r) => {
         line.forEach((value, c) => {
           if (value !== null) put(block.sheet, row + r, block.left + c, value);
@@ -135,6 +151,10 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     },
     async writeCells(block, changes) {
       guard(block.sheet);
+      unmoved(block);
+      for (const { row, column } of changes)
+        if (column >= block.headings.length)
+          free({ sheet: block.sheet, row: block.top + 1 + row, column: block.left + column }, 1, 1);
       host.log.push(`writeCells ${changes.length}`);
       for (const { row, column, value, format } of changes)
         put(block.sheet, block.top + 1 + row, block.left + column, value, format);

@@ -19,7 +19,7 @@ import {
   resultScore,
   unitsGiven,
   workedRows,
-} from "../../taskpane/planning.ts";
+} from "../../taskpane/work/planning.ts";
 import { DRILL_PLAN, THREAD_PLAN } from "./sample.ts";
 
 const table = (headings: CellValue[], rows: CellValue[][] = []): Block => ({

@@ -5,9 +5,10 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { planner } from "../../taskpane/planner.ts";
-import { planningScore } from "../../taskpane/planning.ts";
-import { createSession, type Session } from "../../taskpane/session.ts";
+import { planner } from "../../taskpane/work/planner.ts";
+import { planningScore } from "../../taskpane/work/planning.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import type { Session } from "../../taskpane/work/types.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 
 const copy = (block: readonly (readonly CellValue[])[]) => block.map((row) => [...row]);
@@ -40,7 +41,7 @@ const unfold = (sheet: CellValue[][], column: number): CellValue[][] => {
 
 const numbers = (sheet: CellValue[][], item: string) => sheet.find((row) => row[0] === item || row[1] === item)!;
 
-describe("the quote on a sheet (independent: the worksheet function and the rows' own sums)", () => {
+describe("the quote on a sheet (identity: the worksheet function and the rows' own sums)", () => {
   it("holds the numbers of CUT.QUOTE, line by line", async () => {
     const { host, session } = await open();
     await session.writeQuote({ batch: 25, currency: "Taler" });
@@ -166,7 +167,7 @@ describe("the quote on a sheet (independent: the worksheet function and the rows
 });
 
 describe("the comparison on a sheet", () => {
-  it("sets two machines side by side, with their difference and a break-even or why there is none (independent)", async () => {
+  it("sets two machines side by side, with their difference and a break-even or why there is none (identity)", async () => {
     const { host, session } = await open();
     const [a, b] = [String(MACHINES[2]![0]), String(MACHINES[3]![0])];
     await session.writeComparison({ machine: [a, b] }, { batch: 20 });
@@ -191,7 +192,7 @@ describe("the comparison on a sheet", () => {
     const said = String(whole[whole.findIndex((row) => row[0] === "Break-even batch") + 1]![0]);
     expect(said).toMatch(/^(?:Both cost|There is no|The costs meet)/);
   });
-  it("shows counts without decimals, and a row in neither total once (independent)", async () => {
+  it("shows counts without decimals, and a row in neither total once (identity)", async () => {
     const { host, session } = await open();
     host.userEdits(2, few[0]!.indexOf("Depth"), null);
     host.moveTo(1, 0);

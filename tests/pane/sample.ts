@@ -4,7 +4,7 @@
  */
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import type { Planner } from "../../taskpane/session.ts";
+import type { Planner } from "../../taskpane/work/types.ts";
 
 export const PLAN_SHEET: CellValue[][] = [
   ["Harrow Lane Machine Works", null, null],

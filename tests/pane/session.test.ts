@@ -1,7 +1,8 @@
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { HostError } from "../../taskpane/host/host.ts";
-import { createSession, type Session, type Suggestion } from "../../taskpane/session.ts";
+import { createSession } from "../../taskpane/work/session.ts";
+import type { Session, Suggestion } from "../../taskpane/work/types.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 import { LISTS, PLAN_SHEET, samplePlanner } from "./sample.ts";
 
@@ -185,8 +186,11 @@ describe("the session", () => {
   it("does nothing after it has been destroyed", async () => {
     session.destroy();
     const reads = host.log.length;
+    vi.useFakeTimers();
     host.moveTo(4, 1);
-    await new Promise((done) => setTimeout(done, 200));
+    host.userEdits(4, 2, "bore");
+    await vi.runAllTimersAsync();
+    vi.useRealTimers();
     expect(host.log.length).toBe(reads);
   });
 });

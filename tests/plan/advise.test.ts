@@ -4,10 +4,12 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { ADVICE_BUDGET, advise, changeText } from "../../src/plan/advise.ts";
+import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { type DimensionName, fromCanonical } from "../../src/units.ts";
+import { changeText } from "../../src/words/advice.ts";
+import { en } from "../../src/words/en/index.ts";
 
 const lists = readLists(MATERIALS, TOOLS, MACHINES);
 const head = DEMO[0]!;
@@ -22,7 +24,7 @@ function planned(cells: readonly unknown[]): Record<string, unknown> {
 }
 
 /** The row with changes typed into its cells, in its own units. */
-function typed(read: ReadRow, changes: readonly { key: string; to: number | string }[]): unknown[] {
+function typed(read: ReadRow, changes: readonly { key: string; to: number | string | null }[]): unknown[] {
   const cells = cellsOf(read.name as number);
   for (const { key, to } of changes) {
     const column = ROW_COLUMNS.find((c) => c.key === key)!;
@@ -35,38 +37,39 @@ function typed(read: ReadRow, changes: readonly { key: string; to: number | stri
   return cells;
 }
 
-describe("advice (independent: typed into the table and planned again)", () => {
+describe("advice (identity: typed into the table and planned again)", () => {
   const helped = rows.map((read) => ({ read, ...advise(read, lists) })).filter((a) => a.advice.length > 0);
   it("finds something for a good part of the demo job, within its bound", () => {
-    expect(helped.length).toBeGreaterThan(30);
+    expect(helped.length).toBeGreaterThan(20);
     for (const { tried } of helped) expect(tried).toBeLessThanOrEqual(ADVICE_BUDGET);
   });
-  it("keeps its promise: the changed row is ok, with the time and load that were shown", () => {
+  it("keeps its promise: the changed row has the verdict, time and load that were shown, never worse than it was", () => {
     for (const { read, advice } of helped) {
-      for (const { changes, after } of advice) {
+      for (const { changes, before, after } of advice) {
         const plan = planned(typed(read, changes));
-        const at = `${String(read.name)}: ${changes.map((c) => changeText(c, read.row.units!)).join("; ")}`;
-        expect(plan.Verdict, at).toBe("ok");
+        const at = `${String(read.name)}: ${changes.map((c) => changeText(c, read.row.units!, en)).join("; ")}`;
+        expect(plan.Verdict, at).toBe(after.verdict);
+        expect(after.verdict === "ok" || (before.verdict === "stop" && after.verdict === "check"), at).toBe(true);
         expect(plan.Time as number, at).toBeCloseTo(after.time!, 6);
         expect(plan.Load as number, at).toBeCloseTo(after.load!, 6);
       }
     }
   });
-  it("offers a faster row only where it is faster, and single changes only to rows that do not hold", () => {
+  it("offers a cheaper row only where it is cheaper, and small changes only to rows that do not hold", () => {
     for (const { advice, read } of helped) {
       for (const { kind, before, after, changes } of advice) {
-        if (kind === "fastest" && before.verdict === "ok")
-          expect(after.time!, String(read.name)).toBeLessThan(before.time!);
+        if (kind === "cheapest" && before.verdict === "ok" && before.cost !== null)
+          expect(after.cost!, String(read.name)).toBeLessThan(before.cost);
         if (kind === "smallest change") {
           expect(before.verdict).not.toBe("ok");
-          expect(changes).toHaveLength(1);
+          expect(changes.length).toBeLessThanOrEqual(2);
         }
       }
     }
   });
-  it("leaves out of the fastest row what it does as well without", () => {
+  it("leaves out of the cheapest row what it does as well without", () => {
     for (const { advice, read } of helped) {
-      const fast = advice.find((a) => a.kind === "fastest");
+      const fast = advice.find((a) => a.kind === "cheapest");
       if (!fast || fast.changes.length < 2) continue;
       for (const one of fast.changes) {
         const plan = planned(
@@ -75,15 +78,16 @@ describe("advice (independent: typed into the table and planned again)", () => {
             fast.changes.filter((c) => c !== one),
           ),
         );
-        const worse = plan.Verdict !== "ok" || (plan.Time as number) > fast.after.time! * (1 + 1e-9);
+        const worse = plan.Verdict !== "ok" || (plan.Cost as number) > fast.after.cost! * (1 + 1e-9);
         expect(worse, `${String(read.name)} without ${one.heading}`).toBe(true);
       }
     }
   });
-  it("is not beaten by a grid over speed and feed of the same row", () => {
+  it("is not beaten by other speeds of the same row", () => {
     for (const name of [50, 260, 590, 660]) {
       const read = row(name);
-      const fast = advise(read, lists).advice.find((a) => a.kind === "fastest")!;
+      const fast = advise(read, lists).advice.find((a) => a.kind === "cheapest");
+      if (!fast) continue;
       const material = lists.materials.find(read.row.material!)!;
       const tool = lists.tools.find(String(planned(cellsOf(name)).Tool))!;
       const [low, high] =
@@ -93,14 +97,14 @@ describe("advice (independent: typed into the table and planned again)", () => {
       for (const s of [0, 0.3, 0.6, 1]) {
         const plan = planned(typed(read, [{ key: "surfaceSpeed", to: low + s * (high - low) }]));
         if (plan.Verdict === "ok")
-          expect(fast.after.time!, `${name} at ${s}`).toBeLessThanOrEqual((plan.Time as number) * (1 + 1e-9));
+          expect(fast.after.cost!, `${name} at ${s}`).toBeLessThanOrEqual((plan.Cost as number) * 1.03);
       }
     }
   });
   it("names the drill that serves the pitch when the hole is too small", () => {
     const found = advise(row(250), lists).advice[0]!;
     expect(found.changes.map((c) => c.key)).toEqual(["startDiameter"]);
-    expect(found.changes[0]!.to).toBeCloseTo(8.7, 9);
+    expect(found.changes[0]!.takes).toBeCloseTo(8.7, 9);
   });
 });
 

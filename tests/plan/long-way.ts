@@ -383,6 +383,26 @@ export function bent(
   });
 }
 
+/** The same for a blunt edge: the path by halving, then what the edge leaves, r∞·(1 − e^(−x/r∞)); edge forces rise to full at r∞. */
+export function bluntly(
+  depths: number[],
+  give: number,
+  force: (from: number, to: number, share: number) => number,
+  layer: number,
+): number[] {
+  let wall = 0;
+  return depths.map((t) => {
+    const from = wall;
+    const path = bisectShort(
+      (p) => p - t + give * force(from, p, Math.min(1, (p - from) / layer)),
+      from + 1e-9,
+      2 * t - from,
+    );
+    wall = path - layer * (1 - Math.exp(-(path - from) / layer));
+    return wall;
+  });
+}
+
 function bisectShort(f: (x: number) => number, low: number, high: number): number {
   for (let i = 0; i < 28; i++) {
     const x = (low + high) / 2;

@@ -77,13 +77,15 @@ describe("parseThread", () => {
   /** What was typed, and words of the answer. */
   const REFUSED: [string, RegExp][] = [
     ["1/2-14", /1\/2-13 UNC, 1\/2-20 UNF, 1\/2-28 UNEF/],
+    ["1-14", /1-8 UNC, 1-12 UNF.* write 1-14 UNS/],
+    ["1/4-2", /special and carry UNS/],
     ["1/2-13 UNF", /1\/2-20 UNF/],
     ["1/2-20 UN", /1\/2-20 UNF/],
     ["1/2-20 UNS", /1\/2-20 is UNF/],
-    ["1-14", /write 1-14 UNS; standard for this size are 1-8 UNC, 1-12 UNF/],
-    ["#10-28", /write #10-28 UNS/],
+    ["1-14", /there are 1-8 UNC, 1-12 UNF.*write 1-14 UNS \(ASME B1.1 lists it\)/],
+    ["#10-28", /write #10-28 UNS \(ASME/],
     ["1/2-14 UNF", /for this size there are 1\/2-13 UNC/],
-    ["1/2-15", /other pitches are special and carry UNS/],
+    ["1/2-15", /write 1\/2-15 UNS$/],
     ["M6-H", /class H does not exist; internal classes are such as 6H/],
     ["M10x1.25-H7", /class H7 does not exist/],
     ["M6 2", /class 2 does not exist/],

@@ -18,7 +18,7 @@ const math = create(all!);
 const bendingOnly = { modulus: 600, poisson: 0.22, shear: false, stepFlexibility: false };
 const whole = { modulus: 600, poisson: 0.22, shear: true, stepFlexibility: true };
 
-describe("beam deflection (published)", () => {
+describe("beam deflection by textbooks' formulas (independent)", () => {
   it("a cantilever bends by F·L³/(3·E·I) with slope F·L²/(2·E·I) (Roark, Table 8.1 case 1a, from memory)", () => {
     const I = (Math.PI * 6 ** 4) / 64;
     const parts = deflectionParts(50, bar([6, 30]), { ...bendingOnly, modulus: 210 });
@@ -38,6 +38,9 @@ describe("beam deflection (published)", () => {
       1e-14,
     );
   });
+});
+
+describe("shear coefficient of a round bar (published)", () => {
   // Cowper 1966, Table 1, circle: 0.857 at ν = 0, 0.886 at ν = 0.3, 0.900 at ν = 0.5 (from memory)
   for (const [nu, k] of [
     [0, 0.857],

@@ -37,7 +37,7 @@ const byWalking = (force: number, torque: number, tool: Segment[], kind: "princi
   return largest;
 };
 
-describe("tool stress (published)", () => {
+describe("tool stress by a textbook's formulas (independent)", () => {
   it("a round bar in bending and torsion: σ₁ and σv of Shigley's formulas (from memory)", () => {
     // σ₁ = 16/(π·d³)·(M + √(M² + T²)), σv = 16/(π·d³)·√(4·M² + 3·T²): by hand for M = 3, T = 4 N·m, d = 8 mm
     const factor = 16 / (Math.PI * 512);

@@ -18,6 +18,15 @@ export const SPINDLE_EFFICIENCY = 0.85;
 export const STRESS_SAFETY = 3;
 /** Share of the allowed size error (half the tolerance) that bending may use: the middle half stays. */
 export const BENDING_SHARE = 0.5;
+/**
+ * Share of the bending that changes from part to part: force and wear between two gaugings (judgement: forces of equal cuts
+ * scatter by about 15 %). Only the rest is the same on every part and can be gauged away.
+ */
+export const SCATTER_SHARE = 0.15;
+/** A chip over the listed one by more than this is said (judgement: lists are round figures). */
+export const THICK_CHIP = 1.1;
+/** How many listed chips the tooth that runs out most may cut before it is said, and before the row is to be looked at (judgement). */
+export const RUNOUT_OVER = { said: 1.2, check: 1.5 } as const;
 /** Stick-out against diameter above which a row is to be looked at. */
 export const STICK_OUT_RATIO = 4;
 /** Room per side that a neck needs for chips [mm]. */
@@ -40,11 +49,6 @@ export const UNCERTAINTY = { force: 0.15, flexibility: 0.2 } as const;
 /** What the uncertainties together make of a bending, at their good and at their bad end. */
 export const GOOD_END = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
 export const BAD_END = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
-
-/** Force of the tooth that runout loads most over the even one: it takes its own chip and the runout. */
-export function runoutFactor(chip: number, runout = 0, exponent = 0): number {
-  return chip > 0 ? ((chip + runout) / chip) ** (1 - exponent) : 1;
-}
 
 /**
  * Spring passes worth making, `most` at the most: as many as bring the size error within `allowed`, as long as each
@@ -87,6 +91,13 @@ export function drillNameOf(diameter: number, sets: readonly DrillSet[]): string
     throw error;
   }
 }
+
+/** Edge radius of a cutter whose list row does not say: sharp and honed end of what is usual [mm] (common practice). */
+export const USUAL_EDGE = [0.003, 0.01] as const;
+/** Thread feed in percent of the diameter for a material whose list row does not say (common practice in steel 0.7 to 1). */
+export const USUAL_THREAD_FEED = 0.8;
+/** Largest wear value that is still one, as a share of the pitch: beyond it the tool is wrong, not the path (judgement). */
+export const WEAR_REACH = 0.15;
 
 /** Ploughing force per length of edge [N/mm]: kc1.1 on an edge radius of chip (judgement; published fits lie around it). */
 export function edgeForce(kc11: number, edgeRadius: number | undefined): number {

@@ -1,6 +1,6 @@
 /** What every finding says in English: the sentence with its number and limit, and a way out. */
 import { ROW } from "../../table/rows.ts";
-import { tidy } from "../say.ts";
+import { type Say, tidy } from "../say.ts";
 import type { FindingWords, Said } from "../types.ts";
 import { sizes } from "./sizes.ts";
 
@@ -32,6 +32,13 @@ const MISFITS = {
 } as const;
 const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as const;
 const CAPS = { machine: "the machine", tool: "the tool", row: "the row's Max rpm" } as const;
+/** A wear value smaller than this is not worth typing [mm]. */
+const NO_WEAR = 0.002;
+/** A wear value with its sign in words. */
+const wear = (value: number, say: Say) =>
+  value === 0
+    ? say.value(0)
+    : `${value > 0 ? "+" : "−"}${say.value(Math.abs(value))} (the path ${value > 0 ? "away from" : "into"} the wall)`;
 const STIFFER = "a spring pass, more passes, shorter stick-out or a stiffer tool";
 
 export const findings: FindingWords = {
@@ -144,6 +151,26 @@ export const findings: FindingWords = {
     `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge rubs`,
     "more feed per tooth, fewer passes, or a sharper tool",
   ],
+  "chip-too-thick": (f, say, severity) => [
+    `the largest chip ${say.value(f.value)} is ${(f.value / f.listed).toFixed(1)} × the listed ${say.value(f.listed)}${severity === "stop" ? ": the edge breaks" : ""}`,
+    `a feed per tooth of ${say.value(f.would)} makes the listed chip`,
+  ],
+  "list-thread-feed-blank": (f) => [
+    `${f.material} has no Thread feed in the list: ${f.percent} % of the cutter's diameter per tooth is assumed`,
+    "fill in Thread feed [% of diameter]",
+  ],
+  "feed-by-strength": (f, say) => [
+    `the feed per tooth is held at ${say.value(f.value)} by the strength of the tool`,
+    "a thicker neck, a shorter stick-out or a truer holder lets it run faster",
+  ],
+  "runout-thick": (f, say) => [
+    `runout of ${say.value(f.runout)} lets one tooth cut a chip of ${say.value(f.value)} where an even one is ${say.value(f.even)}; ${say.value(f.limit)} is sensible`,
+    "set the tool truer (shrink or hydraulic holder), or lower the feed",
+  ],
+  "runout-idle": (f, say) => [
+    `with a runout of ${say.value(f.runout)} one tooth hardly cuts`,
+    "a truer holder lets all teeth share the wear",
+  ],
   // force, power, bending
   "no-kc": (f) => [
     `the material's row has no kc1.1 and exponent: force${f.bending ? ", bending" : ""} and power are not worked out`,
@@ -179,16 +206,28 @@ export const findings: FindingWords = {
     "type the allowed error of the size",
   ],
   "size-out": (f, say) => [
-    `${sizes[f.of]} comes out at ${say.value(f.size)}, down to ${say.value(f.least)} and up to ${say.value(f.most)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
-    STIFFER,
+    `${sizes[f.of]} comes out between ${say.value(f.least)} and ${say.value(f.most)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed${f.scrap ? ", and what is cut away cannot be put back" : ": no wear value reaches that"}`,
+    f.scrap && f.start !== null ? `start with wear value ${wear(f.start, say)}` : STIFFER,
   ],
   "size-may-be-out": (f, say) => [
-    `${sizes[f.of]} comes out at ${say.value(f.size)}, down to ${say.value(f.least)} and up to ${say.value(f.most)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
+    `${sizes[f.of]} comes out between ${say.value(f.least)} and ${say.value(f.most)}${f.typed ? " at this wear value" : ""}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
+    `start with wear value ${wear(f.start, say)} and gauge the first part; or ${STIFFER}`,
+  ],
+  "gauge-first": (f, say) => [
+    f.start === null || f.typed || Math.abs(f.start) < NO_WEAR
+      ? `gauge the first part: bending moves the ${sizes[f.of]} by up to ${say.value(f.value)} from its middle`
+      : `gauge the first part, start with wear value ${wear(f.start, say)}: bending moves the ${sizes[f.of]} by up to ${say.value(f.value)}`,
+    "type the measured size under Measured",
+  ],
+  "size-scatter": (f, say) => [
+    `the ${sizes[f.of]} changes from part to part by about ${say.value(f.value)}; ${say.value(f.limit)} is left for it, and no wear value takes it away`,
     STIFFER,
   ],
-  "deflection-share": (f, say) => [
-    `bending moves the ${sizes[f.of]} by up to ${say.value(f.value)}; the share kept for it is ${say.value(f.limit)}`,
-    STIFFER,
+  "measured-out": (f, say) => [
+    `measured ${say.value(f.value)} is outside its limit ${say.value(f.limit)}${f.scrap ? ": the part is scrap" : ""}`,
+    f.scrap
+      ? `add ${wear(f.change, say)} to the wear value before the next part`
+      : `add ${wear(f.change, say)} to the wear value and cut again`,
   ],
   "wear-change": (f, say) => [
     `measured ${say.value(f.measured)}, wanted ${say.value(f.wanted)}: add ${say.value(f.change)} to the radius wear value${f.becomes === undefined ? "" : `, which makes it ${say.value(f.becomes)}`}`,
@@ -234,6 +273,10 @@ export const findings: FindingWords = {
   "neck-short": (f, say) => [
     `the cutter reaches ${say.value(f.value)}; the thread and its tip want ${say.value(f.limit)}`,
     "take a longer neck",
+  ],
+  "no-thread": (f, say) => [
+    `the tool bends away so far that no thread is left: its pitch diameter would be ${say.value(f.value)} where the wall stands at ${say.value(f.limit)}`,
+    "take a stiffer tool, a shorter stick-out or less feed; correct Wear value if one is typed",
   ],
   "hole-too-shallow": (f, say) => [
     `the hole is ${say.value(f.value)} deep; the thread and the cutter's tip want ${say.value(f.limit)}`,

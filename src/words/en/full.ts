@@ -4,4 +4,6 @@ import type { Words } from "../types.ts";
 import { en } from "./index.ts";
 import { steps } from "./steps.ts";
 
-export const full: Words = { ...en, chain: (plan) => chain(plan, en, steps) };
+const withSteps = (words: Words): Words => ({ ...words, chain: (plan) => chain(plan, words, steps) });
+
+export const full: Words = /* @__PURE__ */ withSteps(en);

@@ -19,6 +19,7 @@ export const en: Words = {
     stress: "tool stress",
     leastChip: "least chip",
     deflection: "deflection",
+    scatter: "scatter of the size",
     feed: "table feed",
     arcFeed: "feed on this radius",
     spindleSpeed: "spindle speed",
@@ -29,6 +30,11 @@ export const en: Words = {
   sizes,
   verdicts: { ok: "ok", check: "check", stop: "stop" },
   names,
+  advice: {
+    kinds: { "smallest change": "smallest change", cheapest: "cheapest", nothing: "nothing" },
+    blank: "blank",
+    nothing: (reason, wayOut) => `No cell of the row helps: ${reason}. What would: ${wayOut}.`,
+  },
   direction,
   pecks: (count) => `${count} pecks`,
 };

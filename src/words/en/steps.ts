@@ -75,6 +75,10 @@ export const steps: StepWords = {
     (f) => (f === undefined ? "from the row, or the stock in equal passes" : ""),
   ],
   chip: [(f) => (f?.drill ? "chip thickness" : "largest chip"), (f) => (f?.held ? "at the feed really reached" : "")],
+  mostChip: [
+    "chip of the tooth that runs out most",
+    (f, say) => (f ? `m teeth back, runout q = ${say.value(f.runout)}, ${f.teeth} teeth` : ""),
+  ],
   flankChip: ["chip on the flank", "radial chip by half the profile angle"],
   leastChip: ["least chip", (f) => (f ? `${f.fraction} × edge radius` : "")],
   axialDepth: [
@@ -114,6 +118,11 @@ export const steps: StepWords = {
       f
         ? `programmed ${say.value(f.programmed)} and what bending leaves; between ${say.value(f.least)} and ${say.value(f.most)}`
         : "drill size and mean drilling oversize",
+  ],
+  scatter: ["scatter of the size from part to part", (f) => (f ? `${f.share} × the largest change by bending` : "")],
+  startWear: [
+    "wear value for the first part (radius)",
+    "solved with the deeper path for the end that bends least; negative goes into the wall",
   ],
   wearChange: ["add to the wear value (radius)"],
   // time, life, money

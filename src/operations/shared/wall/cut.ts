@@ -6,12 +6,13 @@ import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { CLEARANCE, SPEED_PLACE } from "../choices.ts";
+import { BAD_END, CLEARANCE, GOOD_END, SPEED_PLACE } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
-import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
+import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
 import { judgeReach } from "../reach.ts";
+import { judgeSize } from "../size.ts";
 import { chooseFeed, chooseSpeed } from "../speed.ts";
 import { type Attempt, choosePasses } from "./passes.ts";
 import { diameterAt, effective, reachOf, type SizedTool, type Wall } from "./wall.ts";
@@ -202,12 +203,20 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
       work.set({ size: finish + (sign * (chosen.errors[0] + chosen.errors[1])) / 2 });
     return;
   }
+  const inside = wall.side === "inside";
+  const programmed = finish + sign * wall.walls * (row.wearValue ?? 0);
+  // Ends of the band: the least and the most that bending leaves, each at its own end of force and flexibility.
+  const left = chosen.errors.flatMap((e) => [GOOD_END * e, BAD_END * e]);
+  const ends = [programmed + sign * Math.min(...left), programmed + sign * Math.max(...left)] as const;
   judgeSize(job, {
-    programmed: wall.walls === 2 ? programmedSize(job, finish, wall.side === "inside") : 0,
     low: finish - row.sizeTolerance,
     high: finish + row.sizeTolerance,
-    errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
     of: wall.walls === 2 ? "finished diameter" : "wall error",
+    inside,
+    walls: wall.walls === 2 ? 2 : 1,
+    programmed,
+    ends,
+    start: () => -Math.min(...left) / wall.walls,
   });
 }
 

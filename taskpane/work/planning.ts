@@ -3,7 +3,8 @@
  * and the basis that tells later whether a row's inputs have changed. Pure: no host, no page.
  */
 
-import { SOURCES, type Source } from "../src/sources.ts";
+import { SOURCES, type Source } from "../../src/sources.ts";
+import { isBlank as blank } from "../../src/table/blank.ts";
 import {
   type Column,
   type Match,
@@ -11,13 +12,13 @@ import {
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
-} from "../src/table/columns.ts";
-import type { ResultKey } from "../src/table/results.ts";
-import type { RowKey } from "../src/table/rows.ts";
-import { fromCanonical, symbol, type Units } from "../src/units.ts";
-import type { RowPlan } from "../src/words/worded.ts";
-import type { Block, CellValue, Change, Written } from "./host/host.ts";
-import { columnName } from "./host/region.ts";
+} from "../../src/table/columns.ts";
+import type { ResultKey } from "../../src/table/results.ts";
+import type { RowKey } from "../../src/table/rows.ts";
+import { fromCanonical, symbol, type Units } from "../../src/units.ts";
+import type { RowPlan } from "../../src/words/worded.ts";
+import type { Block, CellValue, Change, Written } from "../host/host.ts";
+import { columnName } from "../host/reference.ts";
 
 /** What a person said about a heading: its text (normalised) → "in:depth", "out:tableFeed" or "" for "not used". */
 export type HandMatches = Readonly<Record<string, string>>;
@@ -32,9 +33,6 @@ export interface Matching {
 
 export const BASIS = "Basis";
 export const CHANGED = "Changed";
-
-const blank = (cell: CellValue | undefined): boolean =>
-  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /**
  * Which column is which. Each heading is an input first; a second column of the same name ("Passes" again, or

@@ -2,10 +2,12 @@
  * Callouts of a drawing as rows of the user's own table: which cells, under which heading, with which number, and what
  * the table has no column for. Pure: no host, no page.
  */
-import { type CalloutCell, type CalloutRow, calloutBlock } from "../src/callouts/callouts.ts";
-import { ROW_COLUMNS } from "../src/table/columns.ts";
-import type { Units } from "../src/units.ts";
-import type { Block, CellValue } from "./host/host.ts";
+
+import { type CalloutCell, type CalloutRow, calloutBlock } from "../../src/callouts/callouts.ts";
+import { isBlank as blank } from "../../src/table/blank.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
+import type { Units } from "../../src/units.ts";
+import type { Block, CellValue } from "../host/host.ts";
 import { isEmptyRow, type Matching } from "./planning.ts";
 
 export interface Addition {
@@ -18,9 +20,6 @@ export interface Addition {
   /** Row numbers of the first and the last new row, where the table numbers its rows. */
   readonly numbers: readonly [number, number] | null;
 }
-
-const blank = (cell: CellValue | undefined) =>
-  cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 
 /** Rows at the end that hold nothing but a number, in any column. */
 function spareRows(table: Block, matching: Matching): number {

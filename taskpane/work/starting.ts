@@ -1,11 +1,11 @@
 /** The sheets a workbook without lists, or without a planning table, can be given. */
-import { MACHINES } from "../src/lists/machines.ts";
-import { MATERIALS } from "../src/lists/materials.ts";
-import { TOOLS } from "../src/lists/tools.ts";
-import type { ListBlock } from "../src/lists/types.ts";
-import { ROW_COLUMNS } from "../src/table/columns.ts";
-import type { Block, NewSheet } from "./host/host.ts";
-import { reference } from "./host/region.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
+import type { ListBlock } from "../../src/lists/types.ts";
+import { ROW_COLUMNS } from "../../src/table/columns.ts";
+import type { Block, NewSheet } from "../host/host.ts";
+import { reference } from "../host/reference.ts";
 
 const sheet = (name: string, [headings = [], ...rows]: ListBlock): NewSheet => ({
   name,

@@ -1,13 +1,13 @@
 /** The quote and the comparison as sheets of their own: what stands in which cell. */
 
-import { type Choice, type Comparison, compare } from "../src/quote/compare.ts";
-import { QUOTE_HEADINGS, QUOTE_SECTIONS, quoteLines } from "../src/quote/lines.ts";
-import { quoteTable } from "../src/quote/quote.ts";
-import { plural } from "../src/quote/says.ts";
-import type { QuoteOptions, QuoteSummary } from "../src/quote/types.ts";
-import { readLists, readRows } from "../src/table/read.ts";
-import type { BarChart, NewSheet } from "./host/host.ts";
-import type { PlanBlocks } from "./session.ts";
+import { type Choice, type Comparison, compare } from "../../src/quote/compare.ts";
+import { QUOTE_HEADINGS, QUOTE_SECTIONS, quoteLines } from "../../src/quote/lines.ts";
+import { quoteTable } from "../../src/quote/quote.ts";
+import { plural } from "../../src/quote/says.ts";
+import type { QuoteOptions, QuoteSummary } from "../../src/quote/types.ts";
+import { readLists, readRows } from "../../src/table/read.ts";
+import type { BarChart, NewSheet } from "../host/host.ts";
+import type { PlanBlocks } from "./types.ts";
 
 type Cell = string | number | null;
 

@@ -1,14 +1,15 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
-import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
-import { planRow } from "../src/plan/row.ts";
-import { sharedSetups } from "../src/plan/setups.ts";
-import { planRows } from "../src/plan/table.ts";
-import { type Lists, type ReadRow, readLists, readRows } from "../src/table/read.ts";
-import type { Units } from "../src/units.ts";
-import { full } from "../src/words/en/full.ts";
-import { worded } from "../src/words/worded.ts";
-import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
-import { digits, percent } from "./ui/numbers.ts";
+import { type Advice, advise, type Outcome } from "../../src/plan/advise.ts";
+import { planRow } from "../../src/plan/row.ts";
+import { sharedSetups } from "../../src/plan/setups.ts";
+import { planRows } from "../../src/plan/table.ts";
+import { type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
+import type { Units } from "../../src/units.ts";
+import { changeText, nothingText } from "../../src/words/advice.ts";
+import { full } from "../../src/words/en/full.ts";
+import { worded } from "../../src/words/worded.ts";
+import { digits, percent } from "../ui/numbers.ts";
+import type { PlanBlocks, Planner, Suggestion } from "./types.ts";
 
 function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
   const rows = readRows(blocks.rows);
@@ -32,24 +33,28 @@ export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[]
   const one = oneRow(blocks, only);
   const units = one?.read.row.units;
   if (one === undefined || units === undefined) return [];
-  return advise(one.read, one.lists, one.sharing).advice.map((advice) => suggestion(advice, units));
+  const { advice, base, open } = advise(one.read, one.lists, one.sharing);
+  const found = advice.map((a) => suggestion(a, units));
+  const nothing = base === undefined ? "" : nothingText(open, base, full);
+  return nothing === "" ? found : [{ change: nothing, before: "", after: "", writes: [] }];
 }
 
 function suggestion({ kind, changes, before, after }: Advice, units: Units): Suggestion {
-  const what = changes.map((change) => changeText(change, units)).join("; ");
+  const what = changes.map((change) => changeText(change, units, full)).join("; ");
   return {
-    change: kind === "fastest" ? `Fastest that keeps all limits: ${what}` : what,
+    change: kind === "cheapest" ? `Cheapest that keeps all limits: ${what}` : what,
     before: outcomeText(before),
     after: outcomeText(after),
     writes: changes.map(({ key, to }) => ({ key, value: to })),
   };
 }
 
-function outcomeText({ verdict, limit, load, time }: Outcome): string {
+function outcomeText({ verdict, limit, load, time, cost }: Outcome): string {
   return [
-    verdict,
+    full.verdicts[verdict],
     limit !== null && load !== null ? `${full.limits[limit]} ${percent(load)}` : "",
-    time !== null ? `${digits(time, time < 100 ? 1 : 0)} s per part` : "",
+    time !== null ? `${digits(time, time < 100 ? 1 : 0)} s` : "",
+    cost !== null ? `${digits(cost, 2)} per part` : "",
   ]
     .filter((part) => part !== "")
     .join(", ");

@@ -1,0 +1,36 @@
+/** Puts one live formula beside the table that plans all of it. */
+import { normalHeading, RESULT_COLUMNS } from "../../../src/table/columns.ts";
+import { liveFormula, unitsGiven } from "../planning.ts";
+import { isNumbers } from "../types.ts";
+import type { Context } from "./context.ts";
+
+export const insertLive = (c: Context) => (): Promise<void> =>
+  c.act("Inserting the live block …", async () => {
+    const now = await c.fresh();
+    if ("kind" in now) return now;
+    const { table, matching } = now;
+    const { lists, beside, byHand } = c.store.get();
+    if (beside !== null)
+      return isNumbers(beside)
+        ? {
+            kind: "failed",
+            text: "Numbers stand beside the table already.",
+            action: "Delete that block first if you want a live one there.",
+          }
+        : { kind: "failed", text: "The live block is there already.", action: "It follows the table by itself." };
+    if (unitsGiven(matching) === undefined)
+      return {
+        kind: "failed",
+        text: "A live block reads the units from the table, and the table does not say them.",
+        action: "Add a column Units with mm or in, then insert again.",
+      };
+    if (table.headings.some((heading) => byHand[normalHeading(heading)] !== undefined))
+      return {
+        kind: "failed",
+        text: "A live block reads the headings by itself; columns matched by hand are not known to it.",
+        action: "Rename those headings as they were matched, then insert again.",
+      };
+    const place = { sheet: table.sheet, row: table.top, column: table.left + table.headings.length + 1 };
+    await c.host.insertFormula(place, liveFormula(table, lists), [table.rows.length + 1, RESULT_COLUMNS.length]);
+    return { kind: "done", text: "The live block stands beside the table and follows every change in it." };
+  });

@@ -1,0 +1,95 @@
+import { describe, expect, it } from "vitest";
+import { DEMO } from "../../src/lists/demo.ts";
+import { MACHINES } from "../../src/lists/machines.ts";
+import { MATERIALS } from "../../src/lists/materials.ts";
+import { TOOLS } from "../../src/lists/tools.ts";
+import { OPERATIONS, usesCell } from "../../src/operations/index.ts";
+import { planRow } from "../../src/plan/row.ts";
+import { MACHINE, MATERIAL, TOOL } from "../../src/table/lists.ts";
+import { type List, type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
+import { OPERATION_NAMES, ROW, type RowKey } from "../../src/table/rows.ts";
+import { rules } from "../findings/all.ts";
+import { caseLists, caseRow } from "../findings/rule.ts";
+
+/** An object that writes down which of its keys are read. */
+function watched<T extends object>(object: T, seen: Set<string>): T {
+  return new Proxy(object, {
+    get(target, key) {
+      if (typeof key === "string") seen.add(key);
+      return Reflect.get(target, key);
+    },
+    has(target, key) {
+      if (typeof key === "string") seen.add(key);
+      return Reflect.has(target, key);
+    },
+    // A copy reads nothing by itself: what is read from it is seen there.
+    ownKeys: (target) => Reflect.ownKeys(target),
+  });
+}
+
+const watchedList = <T extends object>(list: List<T>, seen: Set<string>): List<T> => ({
+  ...list,
+  items: list.items.map((item) => watched(item, seen)),
+  find: (name) => {
+    const found = list.find(name);
+    return found && watched(found, seen);
+  },
+});
+
+const seen = {
+  row: new Map<string, Set<string>>(),
+  material: new Set<string>(),
+  tool: new Set<string>(),
+  machine: new Set<string>(),
+};
+
+function plan(read: ReadRow, lists: Lists): void {
+  const own = seen.row.get(read.row.operation ?? "") ?? new Set<string>();
+  seen.row.set(read.row.operation ?? "", own);
+  planRow(
+    { ...read, row: watched(read.row, own) },
+    {
+      materials: watchedList(lists.materials, seen.material),
+      tools: watchedList(lists.tools, seen.tool),
+      machines: watchedList(lists.machines, seen.machine),
+    },
+  );
+}
+
+const shop = readLists(MATERIALS, TOOLS, MACHINES);
+for (const read of readRows(DEMO)) if (!read.empty) plan(read, shop);
+for (const one of rules().flatMap((rule) => [rule.fires, rule.inside])) plan(caseRow(one), caseLists(one));
+
+/** Columns that tell a person something and are shown, not reckoned with. */
+const SHOWN: ReadonlySet<string> = new Set([
+  "row",
+  "feature",
+  "source",
+  "material",
+  "machine",
+  "tool",
+  "operation",
+  "units",
+]);
+
+describe("columns (house)", () => {
+  it("has no column of a row that no operation reads", () => {
+    const read = new Set([...seen.row.values()].flatMap((keys) => [...keys]));
+    for (const key of Object.keys(ROW)) if (!SHOWN.has(key)) expect([...read], key).toContain(key);
+  });
+  it("says of every operation which cells it reads, and no others", () => {
+    for (const name of OPERATION_NAMES) {
+      for (const key of seen.row.get(name) ?? [])
+        if (key in ROW) expect(usesCell(name, key as RowKey), `${name} reads ${key} and does not say so`).toBe(true);
+      const { uses } = OPERATIONS[name];
+      for (const key of uses) expect([...(seen.row.get(name) ?? [])], `${name} says it reads ${key}`).toContain(key);
+    }
+  });
+  it.each([
+    ["material", MATERIAL],
+    ["tool", TOOL],
+    ["machine", MACHINE],
+  ] as const)("has no column in the list of %ss that no plan reads", (list, columns) => {
+    for (const key of Object.keys(columns)) if (!SHOWN.has(key)) expect([...seen[list]], key).toContain(key);
+  });
+});

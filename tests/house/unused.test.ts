@@ -1,0 +1,64 @@
+/** What nothing uses is either used or goes; what still waits stands in a list that can only grow shorter. */
+import { spawnSync } from "node:child_process";
+import { describe, expect, it } from "vitest";
+import { root } from "./files.ts";
+
+type Issue = Record<string, { name: string }[] | string | undefined> & { file: string };
+
+/** What knip finds, as "file: name" (or a package's name alone), sorted. */
+function found(...more: string[]): string[] {
+  const done = spawnSync("npx", ["--no-install", "knip", "--reporter", "json", "--no-exit-code", ...more], {
+    cwd: root,
+    encoding: "utf8",
+  });
+  const { issues } = JSON.parse(done.stdout) as { issues: Issue[] };
+  return issues
+    .flatMap(({ file, ...kinds }) =>
+      Object.values(kinds).flatMap((entries) =>
+        Array.isArray(entries)
+          ? entries.map(({ name }) => (file === "package.json" || name === file ? name : `${file}: ${name}`))
+          : [],
+      ),
+    )
+    .sort();
+}
+
+/** Packages that are installed for what is being built, and a type that a file hands on. */
+const UNUSED = ["@borgar/fx", "@formulajs/formulajs", "fflate", "src/callouts/callouts.ts: CalloutHeading"];
+
+/** Formulas and lists that only tests call: each is to be called by the product or to go. */
+const TESTS_ONLY = [
+  "src/life.ts: quickestSpeed",
+  "src/lists/demo.ts: BLANK_PLAN",
+  "src/lists/demo.ts: DEMO_NOTES",
+  "src/lists/materials.ts: MATERIAL_SOURCES",
+  "src/lists/tools.ts: THREAD_MILL_USE",
+  "src/mill/engagement.ts: engagedDepth",
+  "src/mill/force.ts: linearEdgeForces",
+  "src/mill/stability.ts: criticalDepth",
+  "src/mill/stability.ts: stabilityPockets",
+  "src/plan/evaluate.ts: planTable",
+  "src/thread/fit.ts: coarsestPitch",
+  "src/thread/fit.ts: finestPitch",
+  "src/thread/fit.ts: neckClearanceAlong",
+  "src/thread/gauging.ts: gaugedPitchDiameter",
+  "src/thread/passes.ts: passesForFirstDepth",
+  "src/thread/profile.ts: basicMinorDiameter",
+  "src/thread/profile.ts: leadAngle",
+  "src/thread/profile.ts: profileDepth",
+  "src/thread/swept-form.ts: approximateOvercut",
+  "src/thread/swept-form.ts: flankAngleError",
+  "src/thread/swept-form.ts: flankOvercut",
+  "src/time.ts: pathTime",
+  "src/tool/frequency.ts: uniformBarFrequency",
+  "src/tool/stress.ts: bendingStress",
+];
+
+describe("what nothing uses (house)", { timeout: 300_000 }, () => {
+  it("is no file, export, type or package, but for those that wait", () => {
+    expect(found()).toEqual(UNUSED);
+  });
+  it("is no formula, but for those that only tests call", () => {
+    expect(found("--production", "--include", "exports")).toEqual(TESTS_ONLY);
+  });
+});
