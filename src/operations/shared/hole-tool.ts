@@ -2,6 +2,7 @@
 import { depthFactors } from "../../drill/deep.ts";
 import { drillFeed } from "../../drill/start.ts";
 import type { Material, Tool } from "../../table/lists.ts";
+import type { Row } from "../../table/rows.ts";
 import { DRILL_FEED_FACTOR, SPEED_PLACE } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { chooseSpeed, listedFeed, type Speed } from "./speed.ts";
@@ -15,6 +16,22 @@ const MILLING_SHARE = { carbide: 0.6, hss: 1 } as const;
 /** Speed of taps, reamers and countersinks over that of a drill of high-speed steel (common practice). */
 export const SHARE_OF_DRILL = { tap: 0.4, reamer: 0.4, countersink: 0.4 } as const;
 
+/** Range of speeds of a hole tool [m/min], `share` of drilling, and where in it the starting value lies. */
+export function holeRange(
+  material: Material | undefined,
+  hss: boolean,
+  share: number,
+): { readonly range: readonly [number, number] | undefined; readonly place: number } {
+  const listed = hss ? material?.drillSpeedHss : material?.drillSpeedCarbide;
+  if (listed !== undefined)
+    return { range: [listed * share * BAND.low, listed * share * BAND.high], place: LISTED_PLACE };
+  const scale = share * (hss ? MILLING_SHARE.hss : MILLING_SHARE.carbide);
+  const low = hss ? material?.speedHssLow : material?.speedCarbideLow;
+  const high = hss ? material?.speedHssHigh : material?.speedCarbideHigh;
+  const range = low === undefined || high === undefined ? undefined : ([low * scale, high * scale] as const);
+  return { range, place: SPEED_PLACE.drill };
+}
+
 /** Spindle speed of a hole tool: the drilling speed of its substrate, a share of it for other tools, less in deep holes. */
 export function holeSpeed(
   job: Job,
@@ -23,20 +40,18 @@ export function holeSpeed(
   share: number,
 ): Speed | undefined {
   const hss = tool.substrate === "hss";
-  const { material } = job;
-  const listed = hss ? material?.drillSpeedHss : material?.drillSpeedCarbide;
-  const scale = listed === undefined ? share * (hss ? MILLING_SHARE.hss : MILLING_SHARE.carbide) : share;
-  const times = (v: number | undefined) => (v === undefined ? undefined : v * scale);
-  const own: Partial<Material> =
-    listed === undefined
-      ? hss
-        ? { speedHssLow: times(material?.speedHssLow), speedHssHigh: times(material?.speedHssHigh) }
-        : { speedCarbideLow: times(material?.speedCarbideLow), speedCarbideHigh: times(material?.speedCarbideHigh) }
-      : hss
-        ? { speedHssLow: listed * scale * BAND.low, speedHssHigh: listed * scale * BAND.high }
-        : { speedCarbideLow: listed * scale * BAND.low, speedCarbideHigh: listed * scale * BAND.high };
-  const place = listed === undefined ? SPEED_PLACE.drill : LISTED_PLACE;
-  return chooseSpeed(job, tool, diameter, place, material && { ...material, ...own });
+  const { range, place } = holeRange(job.material, hss, share);
+  const [low, high] = range ?? [];
+  const own = hss ? { speedHssLow: low, speedHssHigh: high } : { speedCarbideLow: low, speedCarbideHigh: high };
+  return chooseSpeed(job, tool, diameter, place, job.material && { ...job.material, ...own });
+}
+
+/** Share of the drilling speed that an operation's tools run at; undefined for what is no hole tool. */
+export function shareOf(row: Row, tool: Partial<Tool>): number | undefined {
+  if (row.operation === "drill") return inDepth(tool, row.depth ?? 0, tool.diameter ?? row.finishDiameter ?? 1).speed;
+  if (row.operation === "tap") return SHARE_OF_DRILL.tap;
+  if (row.operation === "ream") return SHARE_OF_DRILL.reamer;
+  return row.operation === "countersink" ? SHARE_OF_DRILL.countersink : undefined;
 }
 
 export interface HoleFeed {
