@@ -280,11 +280,13 @@ export const STEP = {
     modulus: number;
     holder?: number;
     poisson: number;
+    /** A part is a cone: the two columns that are shown do not hold it. */
+    cones?: boolean;
   }>("", "ROARK", {
     dimension: "length",
     call: (f, units) =>
       // The worksheet function's own Poisson's ratio is that of carbide.
-      f.poisson !== 0.22
+      f.poisson !== 0.22 || f.cones
         ? null
         : [
             "TOOLDEFLECTION",
