@@ -46,8 +46,6 @@ export const FLUTED_SHARE = 0.8;
 export const CLEARANCE = 2;
 /** Distance between holes where the row does not say [mm]. */
 export const DEFAULT_SPACING = 25;
-/** Depth of hole, in diameters, from which a drill pecks. */
-export const PECK_FROM = 3;
 /** How far a drill goes out of a through hole [mm]. */
 export const BREAKTHROUGH = 1;
 /** Ramp of a helical entry [deg]. */
