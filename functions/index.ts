@@ -7,6 +7,7 @@ export * from "./engagement.ts";
 export * from "./force.ts";
 export * from "./gauging.ts";
 export * from "./plan.ts";
+export * from "./program.ts";
 export * from "./quote.ts";
 export * from "./speed.ts";
 export * from "./thread-path.ts";
