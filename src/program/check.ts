@@ -4,7 +4,9 @@
  */
 import { BlockReader, countsIncrements, type Refusal, refusedText } from "./blocks.ts";
 import { compareHole, compareLine } from "./compare-cuts.ts";
-import { compareArc, compareRound, compareThread, type Difference } from "./compare-turns.ts";
+import { compareThread } from "./compare-thread.ts";
+import { compareArc, compareRound } from "./compare-wall.ts";
+import type { Difference } from "./differences.ts";
 import type { Finding } from "./findings.ts";
 import { Machine } from "./machine.ts";
 import { groupsOf, type Made, type Turned } from "./made.ts";
@@ -141,15 +143,26 @@ export class ProgramCheck {
   private comparison(): Finding[] {
     const groups = groupsOf(this.shapes);
     const matches = matchGroups(this.rows, groups, this.toolZero);
-    const list: Finding[] = [];
-    for (const row of this.rows) {
-      const own = matches.filter((match) => match.row === row);
-      list.push(...this.ofRow(row, own, matches, groups));
+    const own = new Map<RowFacts, Match[]>();
+    for (const match of matches) {
+      const known = own.get(match.row);
+      if (known) known.push(match);
+      else own.set(match.row, [match]);
     }
+    const found = (row: RowFacts) => own.get(row)?.reduce((sum, match) => sum + match.number, 0) ?? 0;
+    // a program for one place, or a subprogram that is called at all of them, has one of everything
+    const single = [...own.keys()].every((row) => row.quantity === 1 || found(row) === 1);
+    const list = this.rows.flatMap((row) => this.ofRow(row, own.get(row) ?? [], matches, groups, single));
     return [...list, ...leftovers(groups, matches)];
   }
 
-  private ofRow(row: RowFacts, own: readonly Match[], all: readonly Match[], groups: Groups): Finding[] {
+  private ofRow(
+    row: RowFacts,
+    own: readonly Match[],
+    all: readonly Match[],
+    groups: Groups,
+    single: boolean,
+  ): Finding[] {
     if (row.shape === undefined) return [{ code: "unreadable", what: "plan", severity: "check", row }];
     const counted = row.shape.kind === "thread" || row.shape.kind === "round" || row.shape.kind === "hole";
     const number = own.reduce((sum, match) => sum + match.number, 0);
@@ -173,8 +186,7 @@ export class ProgramCheck {
       if (row.shape.kind === "thread" || row.shape.kind === "hole")
         for (const difference of holesUnder(row.shape, match, all, groups, this.toolZero)) put(difference, 1);
     }
-    // one of many is a program for one place, or a subprogram that is called at all of them
-    if (counted && number < row.quantity && number > 1)
+    if (counted && number < row.quantity && !single)
       list.push({
         code: "not-in-program",
         what: "some",

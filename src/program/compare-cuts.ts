@@ -1,5 +1,6 @@
 /** Differences between holes and straight cuts that a program makes and those that the plan wants. */
-import { type Difference, speedAndFeed, wallDepth } from "./compare-turns.ts";
+import { wallDepth } from "./compare-wall.ts";
+import { type Difference, speedAndFeed } from "./differences.ts";
 import type { Cuts } from "./made.ts";
 import type { Hole } from "./shapes.ts";
 import type { HoleShape, LineShape, RowFacts } from "./types.ts";

@@ -2,6 +2,7 @@
  * What the words do: modal state, positions, arcs and cycles of a milling machine with a vertical spindle, as ISO 6983
  * has them and, for the canned cycles, common practice. Hands what moves to a recorder, in mm and mm/min.
  */
+import { type ArcTrouble, arcOf } from "./arc.ts";
 import type { WordBlock } from "./blocks.ts";
 
 export interface Modal {
@@ -41,20 +42,14 @@ export interface Recorder {
 
 /** What is met on the way and cannot be followed, by what it is. */
 export type Trouble =
-  | { readonly what: "arc"; readonly line: number; readonly startRadius: number; readonly endRadius: number }
-  | { readonly what: "arc-radius"; readonly line: number; readonly radius: number; readonly chord: number }
-  | { readonly what: "arc-centre"; readonly line: number }
+  | (ArcTrouble & { readonly line: number })
   | { readonly what: "subprogram"; readonly line: number; readonly word: string }
   | { readonly what: "plane"; readonly line: number; readonly word: string }
   | { readonly what: "shift"; readonly line: number; readonly word: string }
   | { readonly what: "inverse-time"; readonly line: number };
 
 const INCH = 25.4;
-/** An arc whose ends lie on circles that differ by more than this is refused by controls as well [mm]. */
-const ARC_SLACK = 0.02;
-/** Half circles given by R: a chord this much under the diameter still means the half circle [mm]. */
-const HALF_SLACK = 0.006;
-
+const has = (value: number) => !Number.isNaN(value);
 /** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels, return levels. */
 const QUIET_G = new Set([
   ...[90, 150, 400, 430, 440, 490, 500, 501, 600, 610, 620, 640, 670, 690, 800, 930, 940, 950, 970, 980, 990, 434],
@@ -299,23 +294,23 @@ export class Machine {
       }
     }
     if (here.still) return;
-    const some = x === x || y === y || z === z;
+    const some = has(x) || has(y) || has(z);
     if (here.reference) {
       // where the machine stands after that is not in the program
-      if (x === x || y === y) this.to.rapid(this.x, this.y, this.z, Number.NaN, Number.NaN, Number.NaN);
-      if (z === z || !some) this.z = Number.NaN;
+      if (has(x) || has(y)) this.to.rapid(this.x, this.y, this.z, Number.NaN, Number.NaN, Number.NaN);
+      if (has(z) || !some) this.z = Number.NaN;
       return;
     }
     if (this.cycle > 0) {
-      if (some || r === r) this.drill(x, y, z, r, q, k === k ? k : l, here.cycleHere);
+      if (some || has(r)) this.drill(x, y, z, r, q, has(k) ? k : l, here.cycleHere);
       return;
     }
     const arc = this.motion >= 2;
-    if (!some && !(arc && (i === i || j === j))) return;
+    if (!some && !(arc && (has(i) || has(j)))) return;
     this.moves++;
-    const nx = x === x ? (this.absolute ? x : this.x + x) : this.x;
-    const ny = y === y ? (this.absolute ? y : this.y + y) : this.y;
-    const nz = z === z ? (this.absolute ? z : this.z + z) : this.z;
+    const nx = has(x) ? (this.absolute ? x : this.x + x) : this.x;
+    const ny = has(y) ? (this.absolute ? y : this.y + y) : this.y;
+    const nz = has(z) ? (this.absolute ? z : this.z + z) : this.z;
     if (!arc) {
       if (this.motion === 0) this.to.rapid(this.x, this.y, this.z, nx, ny, nz);
       else this.to.line(this.x, this.y, this.z, nx, ny, nz);
@@ -332,71 +327,27 @@ export class Machine {
   private arc(nx: number, ny: number, nz: number, i: number, j: number, r: number): void {
     const turn = this.motion === 3 ? 1 : -1;
     const { line } = this.modal;
-    const [dx, dy] = [nx - this.x, ny - this.y];
-    const chord = Math.hypot(dx, dy);
-    let cx: number;
-    let cy: number;
-    let radius: number;
-    if (i === i || j === j) {
-      const [ci, cj] = [i === i ? i : 0, j === j ? j : 0];
-      cx = this.centresAbsolute ? (i === i ? i : this.x) : this.x + ci;
-      cy = this.centresAbsolute ? (j === j ? j : this.y) : this.y + cj;
-      radius = Math.hypot(this.x - cx, this.y - cy);
-      let end = Math.hypot(nx - cx, ny - cy);
-      if (!this.centresAbsolute && Math.abs(radius - end) > ARC_SLACK) {
-        // some controls write the centre itself: taken when it fits and the other does not
-        const [ax, ay] = [i === i ? i : this.x, j === j ? j : this.y];
-        const [ra, ea] = [Math.hypot(this.x - ax, this.y - ay), Math.hypot(nx - ax, ny - ay)];
-        if (Math.abs(ra - ea) <= ARC_SLACK && ra > ARC_SLACK) {
-          [cx, cy, radius, end] = [ax, ay, ra, ea];
-          this.absoluteCentres = true;
-        }
-      }
-      if (Math.abs(radius - end) > ARC_SLACK + 1e-4 * radius || radius < 1e-9) {
-        this.troubles.push({ what: "arc", line, startRadius: radius, endRadius: end });
-        this.to.other();
-        return;
-      }
-      radius = (radius + end) / 2;
-    } else if (r === r && r !== 0 && chord > 0) {
-      radius = Math.abs(r);
-      const short = radius * 2 - chord;
-      if (short < -ARC_SLACK) {
-        this.troubles.push({ what: "arc-radius", line, radius, chord });
-        this.to.other();
-        return;
-      }
-      const height = short < HALF_SLACK ? 0 : Math.sqrt(radius * radius - (chord * chord) / 4);
-      // the centre lies left of the chord for a short counter-clockwise arc and for a long clockwise one
-      const side = (turn === 1) === r > 0 ? 1 : -1;
-      cx = (this.x + nx) / 2 - (side * height * dy) / chord;
-      cy = (this.y + ny) / 2 + (side * height * dx) / chord;
-    } else {
-      this.troubles.push({ what: "arc-centre", line });
+    const arc = arcOf({ x0: this.x, y0: this.y, x1: nx, y1: ny, i, j, r, turn, absolute: this.centresAbsolute });
+    if ("what" in arc) {
+      this.troubles.push({ ...arc, line });
       this.to.other();
       return;
     }
-    const from = Math.atan2(this.y - cy, this.x - cx);
-    const to = Math.atan2(ny - cy, nx - cx);
-    let angle = turn * (to - from);
-    while (angle < 0) angle += 2 * Math.PI;
-    while (angle >= 2 * Math.PI) angle -= 2 * Math.PI;
-    // ends that coincide are a full circle
-    if (chord < 1e-7 && r !== r) angle = 2 * Math.PI;
-    this.to.arc(cx, cy, radius, turn, (angle * 180) / Math.PI, this.z, nz);
+    this.absoluteCentres ||= arc.absolute;
+    this.to.arc(arc.x, arc.y, arc.radius, turn, arc.degrees, this.z, nz);
   }
 
   private drill(x: number, y: number, z: number, r: number, q: number, times: number, fresh: boolean): void {
     if (fresh) this.peck = Number.NaN;
-    if (q === q) this.peck = Math.abs(q);
-    if (r === r) this.cycleR = this.absolute ? r : this.initial + r;
-    if (z === z) this.cycleZ = this.absolute ? z : this.cycleR + z;
-    const n = times === times ? Math.round(times) : 1;
+    if (has(q)) this.peck = Math.abs(q);
+    if (has(r)) this.cycleR = this.absolute ? r : this.initial + r;
+    if (has(z)) this.cycleZ = this.absolute ? z : this.cycleR + z;
+    const n = has(times) ? Math.round(times) : 1;
     if (Number.isNaN(this.cycleZ)) return;
     for (let k = 0; k < Math.min(n, 1000); k++) {
       this.moves++;
-      const nx = x === x ? (this.absolute ? x : this.x + x) : this.x;
-      const ny = y === y ? (this.absolute ? y : this.y + y) : this.y;
+      const nx = has(x) ? (this.absolute ? x : this.x + x) : this.x;
+      const ny = has(y) ? (this.absolute ? y : this.y + y) : this.y;
       this.to.rapid(this.x, this.y, this.initial, nx, ny, this.initial);
       this.x = nx;
       this.y = ny;

@@ -127,7 +127,9 @@ function byDepth(runs: readonly Round[]): Turned[] {
   const parts: { depth: number; runs: Round[] }[] = [];
   for (const run of runs) {
     const depth = depthOf(run);
-    const part = parts.find((p) => Math.abs(p.depth - depth) <= ONE_DEPTH || (p.depth !== p.depth && depth !== depth));
+    const part = parts.find(
+      (p) => Math.abs(p.depth - depth) <= ONE_DEPTH || (Number.isNaN(p.depth) && Number.isNaN(depth)),
+    );
     if (part) part.runs.push(run);
     else parts.push({ depth, runs: [run] });
   }

@@ -1,5 +1,5 @@
 /** The hole that a thread or a reamer goes into: is it drilled at that place, before, and deep enough? */
-import type { Difference } from "./compare-turns.ts";
+import type { Difference } from "./differences.ts";
 import { bottomOf, type Made } from "./made.ts";
 import type { Groups, Match } from "./match.ts";
 import type { Hole } from "./shapes.ts";

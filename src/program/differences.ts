@@ -1,9 +1,8 @@
-/** Differences between turns that a program makes and the thread or wall that the plan wants. */
-import type { Finding, Severity } from "./findings.ts";
-import { bottomOf, type Cornered, isHelix, riseOf, type Turned } from "./made.ts";
+/** What is looked at in turns of any kind: speed, feed, way round, compensation, radius, passes. */
+import type { Finding } from "./findings.ts";
 import { contourOf, finalRadius } from "./match.ts";
 import type { Round } from "./shapes.ts";
-import type { ArcShape, RoundShape, RowFacts, ThreadShape, ToolZero } from "./types.ts";
+import type { ArcShape, RoundShape, RowFacts, ThreadShape } from "./types.ts";
 
 type Bare<F> = F extends unknown ? Omit<F, "row" | "count"> : never;
 export type Difference = Bare<Finding>;
@@ -104,7 +103,7 @@ export interface SpeedAndFeed {
 export const climbs = (inside: boolean, turn: 1 | -1) => inside === (turn === 1);
 
 /** Compensation as far as a program uses it. `contour`: the path is the finished contour and not the centre's. */
-function compensation(
+export function compensation(
   row: RowFacts,
   shape: { inside: boolean; cutter: number; radii: readonly number[] },
   run: Round,
@@ -134,7 +133,7 @@ function compensation(
   return { list, contour: on && nearEdge };
 }
 
-function radius(shape: ThreadShape | RoundShape | ArcShape, run: Round, contour: boolean): Difference[] {
+export function radius(shape: ThreadShape | RoundShape | ArcShape, run: Round, contour: boolean): Difference[] {
   const centre = finalRadius(shape);
   const wanted = contour ? contourOf(centre, shape) : centre;
   const error = run.radius - wanted;
@@ -161,7 +160,7 @@ function radius(shape: ThreadShape | RoundShape | ArcShape, run: Round, contour:
   ];
 }
 
-function direction(shape: { climb: boolean; inside: boolean }, run: Round): Difference[] {
+export function direction(shape: { climb: boolean; inside: boolean }, run: Round): Difference[] {
   const found = climbs(shape.inside, run.turn);
   if (found === shape.climb) return [];
   return [
@@ -177,7 +176,7 @@ function direction(shape: { climb: boolean; inside: boolean }, run: Round): Diff
 }
 
 /** Passes that are missing or too many, and steps that are too large. `start`: path radius at which nothing is cut. */
-function passes(
+export function passes(
   shape: ThreadShape | RoundShape,
   radii: readonly number[],
   found: number,
@@ -214,168 +213,5 @@ function passes(
 const steps = (start: number, radii: readonly number[]) =>
   radii.map((r, n) => Math.abs(r - (n === 0 ? start : radii[n - 1]!)));
 
-export function compareThread(row: RowFacts, shape: ThreadShape, made: Turned, toolZero: ToolZero): Difference[] {
-  const helices = made.runs.filter(isHelix);
-  const final = shape.inside ? made.most : made.least;
-  const main = helices.find((run) => Math.abs(run.radius - final) < 0.02) ?? helices[0]!;
-  const { line } = main;
-  const list: Difference[] = [];
-  const up = main.z1 > main.z0;
-  const hand = up === (main.turn === 1) ? "right" : "left";
-  if (hand !== shape.hand) list.push({ code: "hand", severity: "stop", line, found: hand, wanted: shape.hand });
-  else list.push(...direction(shape, main));
-  list.push(...pitch(shape, helices));
-  const { list: sides, contour } = compensation(row, shape, main);
-  list.push(...sides, ...radius(shape, main, contour));
-  const levels = levelCount(helices, shape.pitch);
-  const radii = shape.full ? distinct(helices) : helices.map((run) => run.radius);
-  list.push(...passes(shape, radii, Math.ceil(helices.length / levels), contour, line));
-  list.push(...threadDepth(shape, helices, levels, toolZero));
-  list.push(...speedAndFeed(row, fastest(helices), contour));
-  return list;
-}
-
-const distinct = (runs: readonly Round[]) =>
-  runs.map((run) => run.radius).filter((r, n, all) => all.findIndex((o) => Math.abs(o - r) < 0.002) === n);
-
 /** The run with the largest feed stands for all of them. */
-const fastest = (runs: readonly Round[]) => runs.reduce((a, b) => (b.feed > a.feed ? b : a));
-
-function levelCount(helices: readonly Round[], pitch: number): number {
-  const lows: number[] = [];
-  for (const run of helices) if (!lows.some((z) => Math.abs(z - bottomOf(run)) < pitch / 2)) lows.push(bottomOf(run));
-  return Math.max(1, lows.length);
-}
-
-function pitch(shape: ThreadShape, helices: readonly Round[]): Difference[] {
-  for (const run of helices) {
-    const found = Math.abs(riseOf(run));
-    const turns = run.degrees / 360;
-    if (Math.abs(found - shape.pitch) > SLACK.pitch * shape.pitch + 0.006 / turns)
-      return [{ code: "pitch", what: "turn", severity: "stop", line: run.line, found, wanted: shape.pitch }];
-    if (run.uneven > Math.max(SLACK.uneven[0] * shape.pitch, SLACK.uneven[1]))
-      return [
-        { code: "pitch", what: "uneven", severity: "stop", line: run.unevenLine, off: run.uneven, wanted: shape.pitch },
-      ];
-  }
-  return [];
-}
-
-function threadDepth(shape: ThreadShape, helices: readonly Round[], levels: number, toolZero: ToolZero): Difference[] {
-  const lower = toolZero === "tip" ? shape.tipToProfile : 0;
-  const run = helices.reduce((a, b) => (bottomOf(b) < bottomOf(a) ? b : a));
-  const { line } = run;
-  const low = bottomOf(run) + lower;
-  if (Number.isNaN(low)) return [{ code: "depth", what: "unknown", severity: "check", line }];
-  const wanted = Math.min(shape.startZ, shape.endZ);
-  const error = low - wanted;
-  const slack = SLACK.ends * shape.pitch;
-  const otherZero = shape.tipToProfile > 0 && Math.abs(Math.abs(error) - shape.tipToProfile) < 0.02;
-  const told = { line, found: low - lower, wanted: wanted - lower, otherZero };
-  const list: Difference[] = [];
-  const tip = low - shape.tipToProfile;
-  if (
-    error < -slack &&
-    shape.inside &&
-    !shape.through &&
-    shape.holeDepth !== undefined &&
-    tip < -shape.holeDepth - 1e-6
-  )
-    list.push({
-      code: "depth",
-      what: "bottom",
-      severity: "stop",
-      line,
-      found: tip,
-      wanted: -shape.holeDepth,
-      otherZero,
-    });
-  else if (error < -slack) list.push({ code: "depth", what: "deep", severity: "check", ...told });
-  else if (error > slack)
-    list.push({ code: "depth", what: "shallow", severity: error >= shape.pitch ? "stop" : "check", ...told });
-  const least = Math.min(...helices.map((r) => r.degrees));
-  if (least < 355) list.push({ code: "depth", what: "turn", severity: "stop", line, found: least, wanted: 360 });
-  if (shape.full) {
-    if (levels < shape.levels.length)
-      list.push({ code: "depth", what: "levels", severity: "stop", line, found: levels, wanted: shape.levels.length });
-    return list;
-  }
-  // the profile must come out at the face, or the first turns are missing
-  const high = Math.min(...helices.map((r) => Math.max(r.z0, r.z1))) + lower;
-  const top = Math.max(shape.startZ, shape.endZ);
-  if (high < -0.1 * shape.pitch && error <= slack)
-    list.push({
-      code: "depth",
-      what: "top",
-      severity: -high > shape.pitch ? "stop" : "check",
-      line,
-      found: high - lower,
-      wanted: top - lower,
-      otherZero: shape.tipToProfile > 0 && Math.abs(top - high - shape.tipToProfile) < 0.02,
-    });
-  return list;
-}
-
-export function compareRound(row: RowFacts, shape: RoundShape, made: Turned): Difference[] {
-  const final = shape.inside ? made.most : made.least;
-  const main = made.runs.find((run) => Math.abs(run.radius - final) < 0.02) ?? made.runs[0]!;
-  const { list: sides, contour } = compensation(row, shape, main);
-  const list: Difference[] = [...direction(shape, main), ...sides, ...radius(shape, main, contour)];
-  const helices = made.runs.filter(isHelix);
-  const falls = helices.map((run) => Math.abs(riseOf(run)));
-  const fall = Math.max(0, ...falls);
-  if (shape.fall > 0 && fall > shape.fall * (1 + SLACK.step[0]))
-    list.push({
-      code: "pitch",
-      what: "fall",
-      severity: "check",
-      line: helices[falls.indexOf(fall)]!.line,
-      found: fall,
-      wanted: shape.fall,
-    });
-  // a helix and the level turn that ends it are one pass
-  const deep = made.runs.filter((run) => bottomOf(run) - made.bottom < 0.05);
-  const cuts = deep.filter(
-    (run) =>
-      isHelix(run) ||
-      !helices.some((h) => Math.abs(h.radius - run.radius) < 0.02 && h.line < run.line && follows(h, run)),
-  );
-  list.push(
-    ...passes(
-      shape,
-      cuts.map((run) => run.radius),
-      cuts.length,
-      contour,
-      main.line,
-    ).map((d) =>
-      // a wall in fewer passes is heavier work, not a wrong one
-      d.code === "passes" && d.severity === "stop" ? ({ ...d, severity: "check" } as Difference) : d,
-    ),
-    ...wallDepth(made.bottom, shape.depth, main.line),
-    ...speedAndFeed(row, fastest(made.runs), contour),
-  );
-  return list;
-}
-
-/** A level run that goes on where a helix ended. */
-const follows = (helix: Round, level: Round) => Math.abs(helix.z1 - level.z0) < 1e-6 && level.line - helix.line < 400;
-
-export function compareArc(row: RowFacts, shape: ArcShape, made: Cornered): Difference[] {
-  const main = made.runs.reduce((a, b) => (bottomOf(b) < bottomOf(a) ? b : a));
-  const { list: sides, contour } = compensation(row, shape, main);
-  return [
-    ...direction(shape, main),
-    ...sides,
-    ...radius(shape, main, contour),
-    ...wallDepth(made.bottom, shape.depth, main.line),
-    ...speedAndFeed(row, fastest(made.runs), contour),
-  ];
-}
-
-export function wallDepth(bottom: number, depth: number, line: number): Difference[] {
-  if (Number.isNaN(bottom)) return [{ code: "depth", what: "unknown", severity: "check", line }];
-  const error = bottom + depth;
-  if (Math.abs(error) <= SLACK.depth) return [];
-  const severity: Severity = Math.abs(error) > 0.5 ? "stop" : "check";
-  return [{ code: "depth", what: error > 0 ? "shallow" : "deep", severity, line, found: bottom, wanted: -depth }];
-}
+export const fastest = (runs: readonly Round[]) => runs.reduce((a, b) => (b.feed > a.feed ? b : a));
