@@ -46,25 +46,25 @@ export function arcOf(words: ArcWords): Arc | ArcTrouble {
 }
 
 function byCentre({ x0, y0, x1, y1, i, j, turn, absolute }: ArcWords): Arc | ArcTrouble {
-  const own = { x: has(i) ? i : x0, y: has(j) ? j : y0 };
-  const fromStart = { x: x0 + (has(i) ? i : 0), y: y0 + (has(j) ? j : 0) };
-  const ends = (c: { x: number; y: number }) =>
-    [Math.hypot(x0 - c.x, y0 - c.y), Math.hypot(x1 - c.x, y1 - c.y)] as const;
-  const fits = ([start, end]: readonly [number, number]) =>
-    start > ARC_SLACK / 2 && Math.abs(start - end) <= ARC_SLACK + 1e-4 * start;
-  let centre = absolute ? own : fromStart;
+  let x = absolute ? (has(i) ? i : x0) : x0 + (has(i) ? i : 0);
+  let y = absolute ? (has(j) ? j : y0) : y0 + (has(j) ? j : 0);
+  let start = distance(x0 - x, y0 - y);
+  let end = distance(x1 - x, y1 - y);
   let taken = false;
-  // some controls write the centre itself: taken when it fits and the other does not
-  if (!absolute && !fits(ends(centre)) && fits(ends(own))) {
-    centre = own;
-    taken = true;
+  if (!fits(start, end)) {
+    // some controls write the centre itself: taken when it fits and the other does not
+    const [ox, oy] = [has(i) ? i : x0, has(j) ? j : y0];
+    const [ostart, oend] = [distance(x0 - ox, y0 - oy), distance(x1 - ox, y1 - oy)];
+    if (absolute || !fits(ostart, oend)) return { what: "arc", startRadius: start, endRadius: end };
+    [x, y, start, end, taken] = [ox, oy, ostart, oend, true];
   }
-  const [start, end] = ends(centre);
-  if (!fits([start, end])) return { what: "arc", startRadius: start, endRadius: end };
-  const full = Math.hypot(x1 - x0, y1 - y0) < SAME_POINT;
-  const degrees = full ? 360 : turned(centre, x0, y0, x1, y1, turn);
-  return { ...centre, radius: (start + end) / 2, degrees, absolute: taken };
+  const full = Math.abs(x1 - x0) < SAME_POINT && Math.abs(y1 - y0) < SAME_POINT;
+  const degrees = full ? 360 : turned(x, y, x0, y0, x1, y1, turn);
+  return { x, y, radius: (start + end) / 2, degrees, absolute: taken };
 }
+
+const distance = (dx: number, dy: number) => Math.sqrt(dx * dx + dy * dy);
+const fits = (start: number, end: number) => start > ARC_SLACK / 2 && Math.abs(start - end) <= ARC_SLACK + 1e-4 * start;
 
 function byRadius({ x0, y0, x1, y1, r, turn }: ArcWords): Arc | ArcTrouble {
   const chord = Math.hypot(x1 - x0, y1 - y0);
@@ -74,16 +74,14 @@ function byRadius({ x0, y0, x1, y1, r, turn }: ArcWords): Arc | ArcTrouble {
   const height = short < HALF_SLACK ? 0 : Math.sqrt(radius * radius - (chord * chord) / 4);
   // the centre lies left of the chord for a short counter-clockwise arc and for a long clockwise one
   const side = (turn === 1) === r > 0 ? 1 : -1;
-  const centre = {
-    x: (x0 + x1) / 2 - (side * height * (y1 - y0)) / chord,
-    y: (y0 + y1) / 2 + (side * height * (x1 - x0)) / chord,
-  };
-  return { ...centre, radius, degrees: turned(centre, x0, y0, x1, y1, turn), absolute: false };
+  const x = (x0 + x1) / 2 - (side * height * (y1 - y0)) / chord;
+  const y = (y0 + y1) / 2 + (side * height * (x1 - x0)) / chord;
+  return { x, y, radius, degrees: turned(x, y, x0, y0, x1, y1, turn), absolute: false };
 }
 
 /** Degrees from start to end in the sense of the turn, from 0 up to 360. */
-function turned(c: { x: number; y: number }, x0: number, y0: number, x1: number, y1: number, turn: number): number {
-  const angle = turn * (Math.atan2(y1 - c.y, x1 - c.x) - Math.atan2(y0 - c.y, x0 - c.x));
+function turned(cx: number, cy: number, x0: number, y0: number, x1: number, y1: number, turn: number): number {
+  const angle = turn * (Math.atan2(y1 - cy, x1 - cx) - Math.atan2(y0 - cy, x0 - cx));
   const degrees = (angle * 180) / Math.PI;
-  return ((degrees % 360) + 360) % 360;
+  return degrees < 0 ? degrees + 360 : degrees >= 360 ? degrees - 360 : degrees;
 }

@@ -249,8 +249,15 @@ export class Machine {
   // ---- what moves
 
   private axes(block: WordBlock, here: Record<"motionHere" | "cycleHere" | "still" | "reference", boolean>): void {
-    let [x, y, z, i, j] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN, Number.NaN];
-    let [k, r, q, l] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
+    let x = Number.NaN;
+    let y = Number.NaN;
+    let z = Number.NaN;
+    let i = Number.NaN;
+    let j = Number.NaN;
+    let k = Number.NaN;
+    let r = Number.NaN;
+    let q = Number.NaN;
+    let l = Number.NaN;
     for (let n = 0; n < block.count; n++) {
       const value = block.values[n]!;
       switch (block.letters[n]) {

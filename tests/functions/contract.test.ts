@@ -54,6 +54,10 @@ TOOLLIFE(speed, referenceSpeed, referenceLife, exponent)
 ECONOMICSPEED(referenceSpeed, referenceLife, exponent, toolChangeTime, toolCost, rate)
 PARTCOST(cycleTime, rate, batch, setupTime, [toolCostPerPart])
 PLAN(rows, materials, tools, machines)
+ADVISE(row, headings, materials, tools, machines)
+QUOTE(rows, materials, tools, machines, [batch])
+PROGRAMWORDS(rows, materials, tools, machines, [toolZero])
+CHECKPROGRAM(program, rows, materials, tools, machines, [toolZero])
 `
   .trim()
   .split("\n");
