@@ -33,6 +33,7 @@ export class ProgramCheck {
   private readonly increments: boolean;
   private refusal: Refusal | undefined;
   private words = 0;
+  private readonly found = new Map<RowFacts, Made>();
 
   constructor(text: string, rows: readonly RowFacts[], toolZero: ToolZero = "tip") {
     this.rows = rows;
@@ -86,6 +87,11 @@ export class ProgramCheck {
     if (this.words === 0)
       return [{ code: "unreadable", what: "refused", severity: "stop", refusal: { why: "no-words" } }];
     return [...this.reading(), ...this.comparison()];
+  }
+
+  /** The first thing that the program makes of a row; known once `findings` has compared. */
+  madeOf(row: RowFacts): Made | undefined {
+    return this.found.get(row);
   }
 
   /** What could not be followed, and what was assumed in reading. */
@@ -149,6 +155,7 @@ export class ProgramCheck {
       if (known) known.push(match);
       else own.set(match.row, [match]);
     }
+    for (const [row, [first]] of own) this.found.set(row, first!.group.made[0]!);
     const found = (row: RowFacts) => own.get(row)?.reduce((sum, match) => sum + match.number, 0) ?? 0;
     // a program for one place, or a subprogram that is called at all of them, has one of everything
     const single = [...own.keys()].every((row) => row.quantity === 1 || found(row) === 1);

@@ -3,6 +3,7 @@
  * by their keys, and the wall's levels and helical entry from the operation itself.
  */
 import { drillTravel, pointLength } from "../drill/point.ts";
+import { TradeError } from "../errors.ts";
 import { PECK_FROM } from "../operations/shared/choices.ts";
 import { startJob } from "../operations/shared/job.ts";
 import { breakthroughOf } from "../operations/shared/motion.ts";
@@ -37,7 +38,7 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
   const tool = toolName === undefined ? undefined : lists.tools.find(toolName);
   const rpm = number(plan, "spindleSpeed");
   const feed = number(plan, "tableFeed");
-  const shape = rpm !== undefined && feed !== undefined ? shapeOf(read, plan, tool, lists) : undefined;
+  const shape = rpm !== undefined && feed !== undefined ? safeShape(read, plan, tool, lists) : undefined;
   const machine = row.machine === undefined ? undefined : lists.machines.find(row.machine);
   const caps = (
     [
@@ -84,6 +85,16 @@ function text(plan: RowPlan, key: string): string | undefined {
 function depthsOf(plan: RowPlan): number[] {
   const written = text(plan, "depths")?.split(" · ").map(Number) ?? [];
   return written.some((d) => !Number.isFinite(d)) ? [] : written.map((d) => toCanonical(d, "length", plan.units));
+}
+
+/** A row whose sizes no formula takes has no shape; its plan says why. */
+function safeShape(read: ReadRow, plan: RowPlan, tool: Tool | undefined, lists: Lists): Shape | undefined {
+  try {
+    return shapeOf(read, plan, tool, lists);
+  } catch (error) {
+    if (error instanceof TradeError) return undefined;
+    throw error;
+  }
 }
 
 function shapeOf(read: ReadRow, plan: RowPlan, tool: Tool | undefined, lists: Lists): Shape | undefined {
