@@ -5,6 +5,8 @@
  * Conventions: the cutter's centre path, feed at the centre. Compensation (G41/G42) only carries the wear value, and a
  * positive one moves the path away from the wall. With a right-hand spindle (M3) a climb cut has the wall on the right
  * of the travel, so the cutter is left of it: G41; conventional: G42.
+ *
+ * @source ISO6983 ISO841
  */
 import { fromCanonical } from "../units.ts";
 import { type PathMove, type PathPass, pathOf, roomBelow } from "./path.ts";
