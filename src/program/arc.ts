@@ -1,6 +1,6 @@
 /** Arcs from what their block says: centre by I J (from the start, or its own position), or radius by R. */
 
-export interface ArcWords {
+interface ArcWords {
   readonly x0: number;
   readonly y0: number;
   readonly x1: number;

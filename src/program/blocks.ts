@@ -25,7 +25,7 @@ export interface WordBlock {
 }
 
 /** A block of more characters than this, comments included, is no program that a person wrote or a post made. */
-export const MOST_IN_BLOCK = 2000;
+const MOST_IN_BLOCK = 2000;
 /** Longer programs are not read: some 700,000 blocks. */
 export const MOST_CHARACTERS = 20_000_000;
 /** Characters looked at to tell text from something else. */

@@ -92,7 +92,7 @@ export function speedAndFeed(row: RowFacts, cut: Round | SpeedAndFeed, contour =
   return list;
 }
 
-export interface SpeedAndFeed {
+interface SpeedAndFeed {
   readonly line: number;
   readonly rpm: number;
   readonly feed: number;
@@ -100,7 +100,7 @@ export interface SpeedAndFeed {
 }
 
 /** Which way round the wall the cutter goes: climb has the wall on the right of the travel (spindle M3). */
-export const climbs = (inside: boolean, turn: 1 | -1) => inside === (turn === 1);
+const climbs = (inside: boolean, turn: 1 | -1) => inside === (turn === 1);
 
 /** Compensation as far as a program uses it. `contour`: the path is the finished contour and not the centre's. */
 export function compensation(

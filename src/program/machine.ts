@@ -52,8 +52,8 @@ const INCH = 25.4;
 const has = (value: number) => !Number.isNaN(value);
 /** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels, return levels. */
 const QUIET_G = new Set([
-  ...[90, 150, 400, 430, 440, 490, 500, 501, 600, 610, 620, 640, 670, 690, 800, 930, 940, 950, 970, 980, 990, 434],
-  ...[541, 230, 220, 805, 434, 52, 51, 81],
+  ...[90, 150, 400, 430, 440, 490, 500, 501, 600, 610, 620, 640, 670, 690, 800, 930, 940, 950, 970, 980, 990, 611],
+  ...[230, 220, 805, 51, 81],
 ]);
 /** Codes that turn, scale or mirror what follows, or run a macro. */
 const TURNED_G = new Set([160, 510, 511, 680, 682]);

@@ -52,7 +52,7 @@ const sizeOff = (shape: ThreadShape | RoundShape | ArcShape, radius: number) => 
   return Math.min(off(radius - wanted, HALF.size), off(radius - contourOf(wanted, shape), HALF.size));
 };
 
-export function costOf(row: RowFacts, made: Made, toolZero: ToolZero): number {
+function costOf(row: RowFacts, made: Made, toolZero: ToolZero): number {
   const { shape } = row;
   if (shape === undefined) return Number.POSITIVE_INFINITY;
   if (shape.kind === "thread") return made.kind === "turned" ? threadCost(row, shape, made, toolZero) : NEVER;

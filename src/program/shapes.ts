@@ -62,7 +62,7 @@ const SAME_RADIUS = 0.012;
 /** A quarter turn that rises less than this is level: rounding of Z [mm]. */
 const LEVEL = 0.02;
 /** Arcs that turn less than this are leads and corners [deg]. */
-export const ROUND_FROM = 225;
+const ROUND_FROM = 225;
 /** Straight cuts shorter than this are not kept [mm]. */
 const SHORT = 2;
 /** Moves in Z alone that end above this are approaches, not holes [mm from the face]. */
