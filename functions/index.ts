@@ -8,6 +8,7 @@ export * from "./force.ts";
 export * from "./gauging.ts";
 export * from "./holes.ts";
 export * from "./plan.ts";
+export * from "./program.ts";
 export * from "./quote.ts";
 export * from "./speed.ts";
 export * from "./thread-path.ts";

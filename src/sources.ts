@@ -249,6 +249,15 @@ export const SOURCES = {
     title: "ASME Y14.5, Dimensioning and Tolerancing (and Y14.6, Screw Thread Representation)",
     edition: "2018 (2001), from memory",
   },
+  ISO6983: {
+    title: "ISO 6983-1, Numerical control of machines, Program format and definitions of address words",
+    edition: "2009, from memory",
+    where: "words G M X Y Z I J K F S T; radius R and the canned cycles G81 to G89 by common practice",
+  },
+  ISO841: {
+    title: "ISO 841, Numerical control of machines, Coordinate system and motion nomenclature",
+    edition: "2001, from memory",
+  },
   ISO129: {
     title: "ISO 129-1, Technical product documentation, Presentation of dimensions and tolerances",
     edition: "2018, from memory",

@@ -190,6 +190,7 @@ function timing(
   }
   const depths = tool?.coolantThrough ? [travel] : peckDepths(travel, diameter);
   const pecks = depths.length;
+  work.path = { kind: "pecks", bottoms: depths };
   work.set({ passes: pecks, depths: pecks > 1 ? { pecks } : null });
   if (pecks > 1) work.step("pecks", depths);
   work.sketch = {

@@ -58,6 +58,8 @@ PARTCOST(cycleTime, rate, batch, setupTime, [toolCostPerPart])
 PLAN(rows, materials, tools, machines)
 ADVISE(row, headings, materials, tools, machines)
 QUOTE(rows, materials, tools, machines, [batch])
+PROGRAMWORDS(rows, materials, tools, machines, [toolZero])
+CHECKPROGRAM(program, rows, materials, tools, machines, [toolZero])
 `
   .trim()
   .split("\n");

@@ -384,4 +384,6 @@ export const TABLES: Readonly<Record<string, readonly (readonly unknown[])[]>> =
   headings: [["Row", "Operation", "Units", "Material", "Machine", "Tool", "Finish diameter", "Depth", "Batch"]],
   row: [[1, "drill", "mm", "Steel", "Mill", "Drill", 8, 12, 10]],
   batch: [[25]],
+  program: [["G21 G90"], ["S4000 M3"], ["G0 X0 Y0 Z5"], ["G1 Z-14.4 F400"], ["G0 Z5"], ["M30"]],
+  toolZero: [["tip"]],
 };

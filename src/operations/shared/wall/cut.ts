@@ -63,6 +63,7 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
   const sized = { ...tool, diameter, teeth };
   const wall = wallWork.wall(sized);
   if (!wall) return { tool };
+  work.path = { kind: "wall", wall };
   // Whatever is thicker than the cutter meets the wall that the cutter makes.
   judgeReach(job, tool, wall.depth, diameter, true);
   return { tool, ...cut(job, wall, sized) };
