@@ -6,6 +6,7 @@ export * from "./drilling.ts";
 export * from "./engagement.ts";
 export * from "./force.ts";
 export * from "./gauging.ts";
+export * from "./holes.ts";
 export * from "./plan.ts";
 export * from "./quote.ts";
 export * from "./speed.ts";

@@ -70,8 +70,9 @@ export const FINDINGS = {
   fault: finding<{ what: string }>("stop"),
   // tools
   "tool-kind": finding<{ tool: string; kind: ToolKind; wanted: ToolKind | "thread mill" }>("stop"),
+  "unknown-class": finding<Failed>("stop"),
   "tool-incomplete": finding<{ tool: string; missing: "diameter" | "teeth" | "tipFlat" }>("stop"),
-  "tool-proposed": finding<{ tool: string; for: "drill" | "thread" | "wall"; thread?: string }>("ok"),
+  "tool-proposed": finding<{ tool: string; for: ProposedFor; thread?: string }>("ok"),
   "tool-assumed": finding<{ operation: OperationName }>("ok"),
   "no-tool-fits": finding<{
     operation: OperationName;
@@ -82,7 +83,7 @@ export const FINDINGS = {
     misses?: readonly (readonly [Misfit, number])[];
   }>("stop"),
   "no-drill-listed": finding<{ size: number; pointAngle: number }>("check"),
-  "wrong-drill": finding<Against & { tool: string; drill: string | null; thread?: string }>("stop", "length"),
+  "wrong-drill": finding<Against & { tool: string; drill: string | null }>("stop", "length"),
   // speed and feed
   "no-speed": finding<{ material: string; hss: boolean }>("stop"),
   "no-feed": finding<{ material: string }>("stop"),
@@ -91,6 +92,8 @@ export const FINDINGS = {
   "speed-capped": finding<Against & { by: "machine" | "tool" | "row" }>("ok"),
   "feed-capped": finding<Against>("check", "feed"),
   "feed-not-reached": finding<Against>("check", "feed"),
+  "hard-to-drill": finding<{ material: string }>("check"),
+  "feed-over-list": finding<Against & { listed: number }>("stop", "length"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
   "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
   "chip-under-list": finding<Against & { by: Exclude<WallFeedBy, "chip"> | "feed" | "arc" }>("ok", "length"),
@@ -104,7 +107,7 @@ export const FINDINGS = {
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
-  "torque-over": finding<Against>("check", "torque"),
+  "torque-over": finding<Against & { stalls?: boolean }>("stop", "torque"),
   "no-stick-out": finding<{ tool: string }>("check"),
   "stick-out": finding<Against & { ratio: number; most: number }>("check", "length"),
   "no-strength": finding<{ tool: string }>("ok"),
@@ -113,7 +116,7 @@ export const FINDINGS = {
   chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
   "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
   "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
-  "flutes-full": finding<Against & { teeth: number }>("check"),
+  "gullet-full": finding<Against & { teeth: number }>("check"),
   roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
@@ -143,6 +146,32 @@ export const FINDINGS = {
   "drill-too-short": finding<Against>("stop", "length"),
   "point-through-bottom": finding<Against>("stop", "length"),
   "too-deep": finding<Against & { diameters: number; most: number }>("stop", "length"),
+  "flutes-full": finding<Against & { open: number }>("check", "length"),
+  "drill-torsion": finding<Against & { nominal: number }>("stop", "torque"),
+  "drill-buckles": finding<Against & { nominal: number }>("stop", "force"),
+  "spot-first": finding<Against>("ok", "force"),
+  "pilot-wanted": finding<Against & { diameter: number }>("check", "length"),
+  "coolant-wanted": finding<Against>("check", "length"),
+  "hole-runs-off": finding<{ drift: number }>("ok", "length"),
+  "drilled-size-out": finding<Against & { low: number; high: number }>("stop", "length"),
+  "drill-tolerance": finding<Against & { grade: number }>("check", "length"),
+  "not-internal": finding<{ thread: string }>("stop"),
+  "tap-differs": finding<Against & { tool: string; thread: string }>("stop", "length"),
+  "tap-torsion": finding<Against & { nominal: number }>("stop", "torque"),
+  "tap-hole-depth": finding<{ needed: number; chamfer: number }>("ok", "length"),
+  "tap-bottoms": finding<Against & { chamfer: number }>("stop", "length"),
+  "tap-deep": finding<Against & { most: number }>("check", "length"),
+  "reamer-differs": finding<Against & { tool: string }>("stop", "length"),
+  "reamer-in-air": finding<Against>("stop", "length"),
+  "ream-stock": finding<Against & { least: number; most: number }>("stop", "length"),
+  "reamer-bottoms": finding<Against & { lead: number }>("stop", "length"),
+  "reamed-size": finding<Against & { low: number; high: number }>("stop", "length"),
+  "countersink-small": finding<Against>("stop", "length"),
+  "cone-angle": finding<Against & { angle: number }>("check", "length"),
+  // reach
+  "grips-flutes": finding<Against>("stop", "length"),
+  "shank-hits": finding<Against & { part: "neck" | "shank" }>("stop", "length"),
+  "holder-hits": finding<Against>("stop", "length"),
   // walls
   "cutter-too-large": finding<Against & { into: "hole" | "bore" | "arc" | "slot" }>("stop", "length"),
   "cutter-short": finding<Against>("stop", "length"),
@@ -159,6 +188,9 @@ export const FINDINGS = {
 
 export type FindingCode = keyof typeof FINDINGS;
 export type FactsOf<C extends FindingCode> = NonNullable<(typeof FINDINGS)[C]["facts"]>;
+
+/** What a tool is proposed for. */
+export type ProposedFor = "drill" | "thread" | "wall" | "tap" | "reamer" | "countersink";
 
 /** The size that a tolerance is on. */
 export type SizeName = "pitch diameter" | "finished diameter" | "wall error";
@@ -190,4 +222,6 @@ export type LimitKey =
   | "chip"
   | "chatter"
   | "slotStep"
-  | "roughness";
+  | "roughness"
+  | "torsion"
+  | "buckling";

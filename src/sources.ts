@@ -116,7 +116,7 @@ export const SOURCES = {
   MH31: {
     title: "Machinery's Handbook",
     edition: "31st edition, 2020",
-    where: "pp. 2155 and 2168, tap drill tables",
+    where: "pp. 2155 and 2168, tap drill tables; pp. 1152–1153, thrust and torque of drills (work factors from memory)",
   },
   EURAMET10: {
     title: "EURAMET/cg-10, Determination of Pitch Diameter of Parallel Thread Gauges by Mechanical Probing",
@@ -202,6 +202,48 @@ export const SOURCES = {
     title: "G. Boothroyd, W. A. Knight, Fundamentals of Machining and Machine Tools",
     edition: "2nd edition, 1989",
     where: "chapter on economics of metal-cutting operations; from memory",
+  },
+  SHAW1957: {
+    title: "M. C. Shaw, C. J. Oxford, On the drilling of metals, 2: The torque and thrust in drilling, Trans. ASME 79",
+    edition: "1957",
+    where:
+      "pp. 139–148; from memory, checked against the printed factors of Machinery's Handbook and the constant that Fundamentals of Tool Design (Society of Manufacturing Engineers, 6th edition, p. 83) gives for it",
+  },
+  PAUCKSCH: {
+    title: "E. Paucksch, Zerspantechnik",
+    edition: "11th edition, 1996",
+    where: "drilling into solid: specific force times 1.2 for the confined chip; from memory",
+  },
+  KOSILOVA: {
+    title: "A. G. Kosilova, R. K. Meshcheryakov (editors), Spravochnik tekhnologa-mashinostroitelya, volume 2",
+    edition: "4th edition, 1985",
+    where: "tables of torque and thrust of drills and of torque of taps; from memory",
+  },
+  MCTI: {
+    title: "Metal Cutting Tool Handbook, Metal Cutting Tool Institute",
+    edition: "6th edition, 1969",
+    where: "reduction of speed and feed for deep holes; the same figures stand in many drilling guides; from memory",
+  },
+  SECTIONS: {
+    title: "Cross-section of a twist drill under bending and torsion, computed for this project",
+    edition: "tests/drill/section.ts",
+    where: "two round flutes, land 0.59 of the diameter; torsion by Prandtl's stress function on a grid",
+  },
+  TABELLENBUCH: { title: "Tabellenbuch Metall (Fischer et al.)", edition: "44th edition, 2008, from memory" },
+  ASMEB115: {
+    title: "ASME B1.15, Unified Inch Screw Threads (UNJ Thread Form)",
+    edition: "1995",
+    where: "minor diameter of internal threads; from memory",
+  },
+  ASMEB1201: {
+    title: "ASME B1.20.1, Pipe Threads, General Purpose, Inch",
+    edition: "1983",
+    where: "basic dimensions of NPT; from memory, the formulas checked against the printed sizes",
+  },
+  ASMEB949: {
+    title: "ASME B94.9, Taps: Ground and Cut Threads",
+    edition: "1999",
+    where: "chamfer of taper, plug and bottoming taps; from memory",
   },
   ASMEY145: {
     title: "ASME Y14.5, Dimensioning and Tolerancing (and Y14.6, Screw Thread Representation)",

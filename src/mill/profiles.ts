@@ -32,6 +32,8 @@ export interface ProfileSum {
   readonly mean: number;
   /** Largest sum of tangential forces [N]. */
   readonly peakTangential: number;
+  /** Mean of the fourth load, the torque. */
+  readonly torque: number;
 }
 
 /** Places in a tooth's turn at which the sum is taken: the peak comes out within 0.5 %. */
@@ -63,20 +65,26 @@ export function sumProfiles(
   const shift = (notNegative("trail", trail) / p) * PLACES;
   const one = new Float64Array(3 * PLACES);
   const out = new Float64Array(4);
+  let torque = 0;
   for (let i = 0; i < PLACES; i++) {
     out.fill(0);
     at(((i + 0.5) * p) / PLACES, out);
-    one.set(out.subarray(0, 3), 3 * i);
+    one[3 * i] = out[0]!;
+    one[3 * i + 1] = out[1]!;
+    one[3 * i + 2] = out[2]!;
+    torque += (N * out[3]!) / PLACES;
   }
   const sum = new Float64Array(3 * PLACES);
   for (let k = 0; k < N; k++) {
     const back = (k * shift) % PLACES;
     const whole = Math.floor(back);
     const part = back - whole;
-    for (let i = 0; i < PLACES; i++) {
-      const near = 3 * ((i - whole + PLACES) % PLACES);
-      const far = 3 * ((i - whole - 1 + 2 * PLACES) % PLACES);
-      for (let d = 0; d < 3; d++) sum[3 * i + d]! += (1 - part) * one[near + d]! + part * one[far + d]!;
+    let near = 3 * ((PLACES - whole) % PLACES);
+    let far = near === 0 ? 3 * (PLACES - 1) : near - 3;
+    for (let i = 0; i < 3 * PLACES; i += 3) {
+      for (let d = 0; d < 3; d++) sum[i + d]! += (1 - part) * one[near + d]! + part * one[far + d]!;
+      far = near;
+      near = near === 3 * (PLACES - 1) ? 0 : near + 3;
     }
   }
   let [peak, mean, peakTangential] = [0, 0, 0];
@@ -86,7 +94,7 @@ export function sumProfiles(
     mean += f / PLACES;
     peakTangential = Math.max(peakTangential, sum[3 * i + 2]!);
   }
-  return { peak, mean, peakTangential };
+  return { peak, mean, peakTangential, torque };
 }
 
 /**

@@ -30,6 +30,8 @@ export interface WallBand {
   readonly shallowest: readonly number[];
 }
 
+const CORNERS = { all: [0, 1], good: [0], bad: [1] } as const;
+
 /** Share of the cutter's radius beyond which it is not pulled in. */
 const DEEPEST = 0.98;
 
@@ -38,14 +40,19 @@ const DEEPEST = 0.98;
  *
  * @param thread - the cut and the tool; thread.flexibility [mm/N], thread.ends [-], thread.layers [mm]
  * @param depths - programmed depth of each pass from the wall of the hole or blank [mm], rising or level
- * @param badEndOnly - only the corners at the bad end, half the work: the largest error is at one of them
+ * @param corners - all; or only those of the good or the bad end, half the work: where the force pushes away, the deepest wall is
+ *   at the good end; the largest error is at the bad one
  * @returns deepest and shallowest wall after each pass [mm]
  * @throws TradeError "range" as threadMillForces does, or when flexibility, a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
  * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
  */
-export function threadWalls(thread: BendingThread, depths: readonly number[], badEndOnly = false): WallBand {
+export function threadWalls(
+  thread: BendingThread,
+  depths: readonly number[],
+  corners: keyof typeof CORNERS = "all",
+): WallBand {
   const { cut, layers } = thread;
   const c = notNegative("flexibility", thread.flexibility);
   const ends = thread.ends ?? [1, 1];
@@ -55,13 +62,13 @@ export function threadWalls(thread: BendingThread, depths: readonly number[], ba
   const last = depths.at(-1) ?? 0;
   if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
   const forces = threadNormal(cut, 0, last);
-  const corners = (badEndOnly ? ([1] as const) : ([0, 1] as const)).flatMap((end) => {
+  const walls = CORNERS[corners].flatMap((end) => {
     const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
     return [
       passesLeft({ ...series, normalForce: (from, to, share) => forces.wall(from, to, edges[end] * share) }),
       passesLeft({ ...series, normalForce: forces.mean }),
     ];
   });
-  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((s) => s[i]!.wall)));
+  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
   return { deepest: over(Math.max), shallowest: over(Math.min) };
 }

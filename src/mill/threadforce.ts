@@ -131,6 +131,33 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
   };
 }
 
+export type ThreadLoads = Pick<ThreadForces, "peak" | "peakTangential" | "meanTorque">;
+
+/**
+ * What loads tool and spindle: peak, peakTangential and meanTorque of threadMillForces alone; of a helical full-profile cutter the
+ * torque within 0.5 %.
+ *
+ * @param cut - the pass as for threadMillForces
+ * @returns peak and tangential peak [N], mean torque [N·m]
+ * @throws TradeError "range" as threadMillForces does
+ * @source KIENZLE1952 MARTELLOTTI1941
+ * @example
+ * threadLoads({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 1, kc11: 800, exponent: 0, startDepth: 0, endDepth: 0.2706, radialRatio: 0, internal: true }).peak //=> 1.656860
+ */
+export function threadLoads(cut: ThreadCut): ThreadLoads {
+  const { p, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  if (trail > 0) {
+    const { peak, peakTangential, torque } = sumProfiles(p, at, profiles, trail);
+    return { peak, peakTangential, meanTorque: torque / 1000 };
+  }
+  const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
+  return {
+    peak: profiles * turn.peak,
+    peakTangential: profiles * turn.peakTangential,
+    meanTorque: (profiles * turn.torque) / 1000,
+  };
+}
+
 /**
  * Normal force at the instant the edge makes the wall: `wallNormal` of threadMillForces alone, without going round.
  *

@@ -29,7 +29,7 @@ export function startWear(wanted: number, wall: (depth: number) => number, reach
   const most = positive("reach", reach);
   const off = (d: number) => finite("wall", wall(T + d) - T);
   const here = off(0);
-  const close = 1e-9 * T;
+  const close = 1e-8 * T;
   if (Math.abs(here) <= close) return 0;
   // the answer lies on the side of the error: look as far as the error first, then double
   const sense = here < 0 ? 1 : -1;

@@ -2,7 +2,7 @@
 import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
-import { inBore, onWall, planWall } from "./shared/wall/cut.ts";
+import { inBore, onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {
@@ -24,12 +24,15 @@ export const side: Operation = {
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, side, { fits }),
   plan: (job) =>
     planWall(job, side, {
-      fits: (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row)),
+      fits,
       wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
     }),
 };
+
+const fits: typeof inBore = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
 
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;

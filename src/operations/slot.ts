@@ -1,7 +1,7 @@
 /** Slots: full width, or a narrower cutter along one wall. */
 import { slotStep } from "../mill/chip-space.ts";
 import type { Operation } from "./operation.ts";
-import { planWall } from "./shared/wall/cut.ts";
+import { planWall, type WallWork, wallCutters } from "./shared/wall/cut.ts";
 import { straightWall } from "./shared/wall/pass.ts";
 import { groupOf } from "./shared/wall/surface.ts";
 import { SLOT_AXIAL } from "./shared/wall/wall.ts";
@@ -14,14 +14,10 @@ export const slot: Operation = {
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, slot, { fits }),
   plan: (job) =>
     planWall(job, slot, {
-      fits: (tool, row) => {
-        const width = row.finishDiameter ?? row.radialDepth;
-        return width === undefined
-          ? tool.diameter <= 4 * (row.depth ?? Number.POSITIVE_INFINITY)
-          : tool.diameter <= width * 1.0001;
-      },
+      fits,
       wall: (tool) => {
         const { row, work } = job;
         const { diameter } = tool;
@@ -40,4 +36,12 @@ export const slot: Operation = {
         return wall;
       },
     }),
+};
+
+/** As wide as the slot at most; without a width the cutter makes it, and is not much thicker than it is deep. */
+const fits: WallWork["fits"] = (tool, row) => {
+  const width = row.finishDiameter ?? row.radialDepth;
+  return width === undefined
+    ? tool.diameter <= 4 * (row.depth ?? Number.POSITIVE_INFINITY)
+    : tool.diameter <= width * 1.0001;
 };

@@ -2,7 +2,8 @@
 
 import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
-import { DRILL_FEED_FACTOR, USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
+import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
+import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
 import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
@@ -64,19 +65,24 @@ export function mayGoFaster({ row, material, tool }: Situation): boolean {
 }
 
 /** Surface speed range of the row's material for a tool [m/min]. */
-export function speedRange({ material }: Situation, tool: Tool | undefined): readonly [number, number] | undefined {
+export function speedRange(
+  { row, material }: Situation,
+  tool: Tool | undefined,
+): readonly [number, number] | undefined {
+  const share = shareOf(row, tool ?? {});
+  if (share !== undefined) return holeRange(material, (tool?.substrate ?? "hss") === "hss", share).range;
   const low = tool?.substrate === "hss" ? material?.speedHssLow : material?.speedCarbideLow;
   const high = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
   return low !== undefined && high !== undefined ? [low, high] : undefined;
 }
 
-/** The row's own feed per tooth, else the list's [mm]. */
-export function feedOf({ row, material }: Situation, tool: Tool | undefined): number | undefined {
+/** The row's own feed per tooth, else the list's [mm]; of hole tools the one that was planned. */
+export function feedOf({ row, material, base }: Situation, tool: Tool | undefined): number | undefined {
   if (row.feedPerTooth !== undefined) return row.feedPerTooth;
+  if (shareOf(row, tool ?? {}) !== undefined) return base.results.feedPerTooth ?? undefined;
   if (row.operation === "thread mill" && tool?.diameter !== undefined)
     return ((material?.threadFeed ?? USUAL_THREAD_FEED) / 100) * tool.diameter;
-  const listed = material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
-  return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
+  return material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
 }
 
 /** Shortest stick-out that still reaches, without a holder on neck or flutes [mm]. */

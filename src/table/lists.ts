@@ -1,6 +1,6 @@
 /** What the shop's lists hold: materials, tools, machines. The types of their entries follow from the columns. */
 import { MOST_TEETH } from "../mill/turn.ts";
-import { above0, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+import { above0, flag, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
 
 export const MATERIAL = {
   material: text("Material"),
@@ -26,6 +26,11 @@ export const MATERIAL = {
   feedInsert: above0("Feed insert [mm per tooth]", { unit: "mm" }),
   speedInsertLow: above0("Speed insert low [m/min]", { unit: "m/min" }),
   speedInsertHigh: above0("Speed insert high [m/min]", { unit: "m/min" }),
+  /** Drills have speeds and feeds of their own; blank: a stated share of the milling values. */
+  drillSpeedCarbide: above0("Drill speed carbide [m/min]", { unit: "m/min" }),
+  drillSpeedHss: above0("Drill speed HSS [m/min]", { unit: "m/min" }),
+  drillFeedCarbide: above0("Drill feed carbide [mm per turn at 10 mm]", { unit: "mm" }),
+  drillFeedHss: above0("Drill feed HSS [mm per turn at 10 mm]", { unit: "mm" }),
   taylorN: above0("Taylor n", { high: 1 }),
   referenceLife: above0("Reference life [min]", { unit: "min" }),
   /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
@@ -42,6 +47,9 @@ const TOOL_KINDS = [
   "face mill",
   "thread mill single",
   "thread mill full",
+  "tap",
+  "reamer",
+  "countersink",
 ] as const;
 export type ToolKind = (typeof TOOL_KINDS)[number];
 
@@ -70,6 +78,8 @@ export const TOOL = {
   runout: length0("Runout"),
   substrate: word("Substrate", ["carbide", "hss"]),
   pitch: length("Pitch"),
+  /** Chamfer of a tap in pitches: bottoming 1 to 2, plug 3 to 5, taper 7 to 10. */
+  chamfer: above0("Chamfer [pitches]", { high: 15 }),
   maxRpm: above0("Max rpm", { unit: "1/min" }),
   price: from0("Price", { unit: "money" }),
   edges: whole("Edges", 1),
@@ -78,6 +88,16 @@ export const TOOL = {
   tipModesY: text("Tip modes y"),
   /** Machine that they were measured on; blank: all. */
   tipModesOn: text("Tip modes on"),
+  /** Neck that is a cone: its diameter where it meets the shank. */
+  neckEndDiameter: length("Neck end diameter"),
+  /** Nose of the holder: what would meet the part, and how long it is before it grows thicker. */
+  holderDiameter: length("Holder diameter"),
+  holderLength: length("Holder length"),
+  coolantThrough: flag("Coolant through"),
+  /** Chisel edge of a drill over its diameter: standard 0.18, split 0.03. */
+  chiselRatio: number("Chisel ratio", { low: 0, high: 0.4 }),
+  /** Tolerance class of the hole that a reamer makes; blank: H7. */
+  sizeClass: text("Size class"),
 } as const;
 export type Tool = RecordOf<typeof TOOL> & { readonly tool: string };
 

@@ -61,6 +61,8 @@ export const ROW = {
   coolant: word("Coolant", ["flood", "through", "air", "dry"]),
   /** Smallest inside corner of a straight wall: its radius. */
   insideCorner: length("Inside corner"),
+  /** Tolerance class of ISO 286 on the finish diameter, such as H7. */
+  sizeClass: text("Size class"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

@@ -55,9 +55,28 @@ interface DrillCut {
   readonly kc11: number;
   readonly exponent: number;
   readonly pointAngle: number;
+  /** Chisel edge over the diameter. */
+  readonly chisel: number;
+  /** A core hole takes some of it away: no function gives that. */
+  readonly cored: boolean;
 }
-const drillCall = (name: string) => (f: DrillCut, units: Units) =>
-  [name, length(f.diameter), length(f.perRev), [f.kc11, "stress"], f.exponent, units, f.pointAngle] as Call;
+/** The function's other arguments before the chisel ratio follow. */
+const drillCall =
+  (name: string, ...before: CallArgument[]) =>
+  (f: DrillCut, units: Units): Call | null =>
+    f.cored
+      ? null
+      : [
+          name,
+          length(f.diameter),
+          length(f.perRev),
+          [f.kc11, "stress"],
+          f.exponent,
+          units,
+          f.pointAngle,
+          ...before,
+          f.chisel,
+        ];
 
 export const STEP = {
   // thread
@@ -135,19 +154,44 @@ export const STEP = {
   }),
   left: step("", "KLINE1982", { dimension: "length" }),
   // hole
-  tapDrill: step<{ thread: string; inch: boolean }>((f) => (f?.inch ? "" : "D − P"), "COMMON", {
-    dimension: "length",
-    call: (f, units) => ["TAPDRILL", f.thread, units],
-  }),
   travel: step<{ depth: number; diameter: number; pointAngle: number; out: number }>("", "MH", {
     dimension: "length",
     call: (f) => ["DRILLTRAVEL", length(f.depth), length(f.diameter), f.pointAngle, length(f.out)],
   }),
-  pecks: step("", "COMMON"),
-  torque: step<DrillCut>("T = kc·f·D²/8", "MH", { dimension: "torque", call: drillCall("DRILLTORQUE") }),
-  thrust: step<DrillCut>("F = 1.5·½·kc·f·(D/2)·sin(point/2)", "COMMON", {
+  pecks: step("", "COMMON", { dimension: "length" }),
+  torque: step<DrillCut>("M = K·f^0.8·D^1.8·A", "SHAW1957", { dimension: "torque", call: drillCall("DRILLTORQUE") }),
+  thrust: step<DrillCut>("F = 2·K·f^0.8·D^0.8·B + K·D²·J", "SHAW1957", {
     dimension: "force",
-    call: drillCall("DRILLTHRUST"),
+    call: drillCall("DRILLTHRUST", null),
+  }),
+  breakingTorque: step<{ safety: number }>("", "SECTIONS", { dimension: "torque" }),
+  buckling: step<{ safety: number }>("π²·E·I/(0.7·L)²", "SECTIONS", { dimension: "force" }),
+  tapTorque: step<{
+    thread: string;
+    hole: number;
+    kc11: number;
+    exponent: number;
+    chamferThreads: number;
+    flutes: number;
+  }>("M = 1.5·kc·A·r", "KIENZLE1952", {
+    dimension: "torque",
+    call: (f, units) => [
+      "TAPTORQUE",
+      f.thread,
+      length(f.hole),
+      [f.kc11, "stress"],
+      f.exponent,
+      units,
+      f.chamferThreads,
+      f.flutes,
+    ],
+  }),
+  tappedHole: step<{ depth: number; pitch: number; chamfer: number }>("depth + chamfer·P", "ASMEB949", {
+    dimension: "length",
+  }),
+  ringTorque: step<{ teeth: number }>("M = kc·f·(D² − d²)/8", "KIENZLE1952", { dimension: "torque" }),
+  drillFeed: step<{ ten: number | undefined; depth: number; typed: boolean }>("f₁₀·(D/10)^0.8", "MH", {
+    dimension: "length",
   }),
   // speed and feed
   speedRange: step<{ engaged: number }>("", (f) => (f && f.engaged !== 1 ? "TATAR2020" : "COMMON"), {
@@ -167,8 +211,7 @@ export const STEP = {
     dimension: "surface speed",
     call: (f, units) => ["SURFACESPEED", f.rpm, length(f.diameter), units],
   }),
-  feedPerTooth: step<{ factor?: number }>("", "COMMON", { dimension: "length" }),
-  edgeFeed: step<{ listed: number; most?: number; by?: FeedBy }>(
+  edgeFeed: step<{ listed: number; by: FeedBy }>(
     (f) => (f?.by === "chip" ? "h/(sin κ·sin φe)" : ""),
     "MARTELLOTTI1941",
     { dimension: "length" },
@@ -250,11 +293,13 @@ export const STEP = {
     modulus: number;
     holder?: number;
     poisson: number;
+    /** A part is a cone: the two columns that are shown do not hold it. */
+    cones?: boolean;
   }>("", "ROARK", {
     dimension: "length",
     call: (f, units) =>
       // The worksheet function's own Poisson's ratio is that of carbide.
-      f.poisson !== 0.22
+      f.poisson !== 0.22 || f.cones
         ? null
         : [
             "TOOLDEFLECTION",

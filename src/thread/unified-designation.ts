@@ -1,7 +1,7 @@
 /** Reads Unified designations: "1/2-13 UNC-2B", "#10-32 UNF", "10-24", ".4375-14 UNC-2A LH". */
 import { TradeError } from "../errors.ts";
 import type { Thread } from "./types.ts";
-import { NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from "./unified-series.ts";
+import { listedSpecials, NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from "./unified-series.ts";
 
 const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|(?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d*\.\d+|\d+\.?)`;
 const TPI = String.raw`(?:\d+(?:\s*-\s*|\s+)1\s*\/\s*2|\d+(?:\.\d+)?)`;
@@ -61,8 +61,9 @@ export function readUnified(text: string, parameter: string, original: string): 
     }
   } else if (!standard || (wanted !== undefined && standard.series !== wanted)) {
     const list = pitches.map((p) => `${name}-${p.tpi} ${p.series}`).join(", ");
+    const listed = listedSpecials(name).includes(tpi) ? " (ASME B1.1 lists it)" : "";
     throw unknown(
-      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS` : " and carry UNS"}`,
+      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS${listed}` : " and carry UNS"}`,
     );
   }
   const series = special ? "UNS" : (standard?.series ?? "UN");

@@ -1,8 +1,15 @@
 /** Rules of threads. */
 import { type RowCells, type Rules, STEEL } from "./rule.ts";
 
-/** M6 with the cutter bought for it, one and a half diameters deep. */
-const M6 = { ...STEEL, Operation: "thread mill", Thread: "M6", Tool: "TM-M6-S", Depth: 9 } as const;
+/** M6 with the cutter bought for it, one and a half diameters deep, in the hole of a 4.9 drill as it stands. */
+const M6 = {
+  ...STEEL,
+  Operation: "thread mill",
+  Thread: "M6",
+  Tool: "TM-M6-S",
+  "Start diameter": 4.9,
+  Depth: 9,
+} as const;
 const STEM = {
   ...STEEL,
   Operation: "thread mill",
@@ -133,8 +140,8 @@ export const threads: Rules = {
     why: "a blank Tool is filled and said so",
   },
   "no-tool-fits": {
-    fires: row({ Tool: null, Thread: "M2", Depth: 3 }),
-    inside: row({ Tool: null, Thread: "M3", Depth: 4.5 }),
+    fires: row({ Tool: null, "Start diameter": null, Thread: "M2", Depth: 3 }),
+    inside: row({ Tool: null, "Start diameter": null, Thread: "M3", Depth: 4.5 }),
     severity: "stop",
     why: "the smallest listed thread mill is 2 mm: it does not enter the hole of M2",
   },

@@ -122,7 +122,7 @@ export const walls: Rules = {
       why: "dry, half of the diameter that coolant clears in steel",
     },
   ],
-  "flutes-full": {
+  "gullet-full": {
     // (π/4)·(10² − 6²)/4/2 = 6.28 mm² a flute; 8 × the chip's 10 mm × feed
     ...pair(soft, { "Feed per tooth": 0.0786 }, { "Feed per tooth": 0.0785 }),
     severity: "check",

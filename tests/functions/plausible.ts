@@ -207,6 +207,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     units,
     N("pointAngle", 90, 140),
     N("chiselFactor", 1, 2),
+    N("chiselRatio", 0.02, 0.3),
   ),
   DRILLTORQUE: spec(
     "torque",
@@ -216,6 +217,24 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     exponent,
     units,
     N("pointAngle", 90, 140),
+    N("chiselRatio", 0.02, 0.3),
+  ),
+  TAPTORQUE: spec(
+    "torque",
+    thread,
+    L("holeDiameter", 8, 9),
+    kc11,
+    exponent,
+    units,
+    N("chamferThreads", 1, 10),
+    whole("flutes", 2, 6),
+  ),
+  CLASSSIZE: spec(
+    "length",
+    L("diameter", 1, 500),
+    words("toleranceClass", "H7", "g6", "js9", "K7"),
+    words("limit", "min", "max"),
+    units,
   ),
   NECKDEFLECTION: spec(
     "length",

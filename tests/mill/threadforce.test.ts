@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
 import { millForces } from "../../src/mill/force.ts";
-import { type ThreadCut, threadMillForces, threadWallForce, tipPathRadius } from "../../src/mill/threadforce.ts";
+import {
+  type ThreadCut,
+  threadLoads,
+  threadMillForces,
+  threadWallForce,
+  tipPathRadius,
+} from "../../src/mill/threadforce.ts";
 import reference from "../published/milling-force.json" with { type: "json" };
 import { bruteThread } from "./threadbrute.ts";
 
@@ -120,6 +126,14 @@ describe("full-profile thread mills against a slice-by-slice sum (independent)",
     near(helical.meanTorque, straight.meanTorque, 1e-12);
     near(straight.peak, 9 * threadMillForces({ ...full, turnsInCut: 1 }).peak, 1e-12);
     expect(helical.peak).toBeGreaterThanOrEqual(helical.mean);
+  });
+  it("gives the loads alone as the whole calculation does, the torque of trailing profiles within 0.5 %", () => {
+    for (const cut of [full, { ...full, turnsInCut: 1 }, { ...full, helixAngle: 0 }]) {
+      const [loads, whole] = [threadLoads(cut), threadMillForces(cut)];
+      expect(loads.peak).toBe(whole.peak);
+      expect(loads.peakTangential).toBe(whole.peakTangential);
+      near(loads.meanTorque, whole.meanTorque, 5e-3);
+    }
   });
   it("wants whole profiles where they trail", () =>
     expect(() => threadMillForces({ ...full, turnsInCut: 2.5 })).toThrow(TradeError));

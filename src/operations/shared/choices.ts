@@ -10,8 +10,6 @@ import { interpolate } from "../../numeric.ts";
 export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
 /** Feed per lip of a drill against the listed feed per tooth of a cutter of that diameter. */
 export const DRILL_FEED_FACTOR = 1.5;
-/** The edge feed of threads is never raised above this multiple of the list for thin chips. */
-export const THINNING_LIMIT = 2;
 /**
  * Largest real chip over the list's: above `check` the row says so, at `stop` edges break (judgement: the list's chip is meant
  * for the edge's whole life, and double of it is what makers call the end of the range).
@@ -48,8 +46,6 @@ export const FLUTED_SHARE = 0.8;
 export const CLEARANCE = 2;
 /** Distance between holes where the row does not say [mm]. */
 export const DEFAULT_SPACING = 25;
-/** Depth of hole, in diameters, from which a drill pecks. */
-export const PECK_FROM = 3;
 /** How far a drill goes out of a through hole [mm]. */
 export const BREAKTHROUGH = 1;
 /** Ramp of a helical entry [deg]. */

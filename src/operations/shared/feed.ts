@@ -2,7 +2,7 @@
 import { arcFeed, type Side } from "../../mill/arc.ts";
 import { tableFeed } from "../../mill/speed.ts";
 import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
-import { CHIP_OVER, CHIP_UNDER, THINNING_LIMIT } from "./choices.ts";
+import { CHIP_OVER, CHIP_UNDER } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
 
@@ -24,8 +24,8 @@ export interface EdgeFeed {
   readonly arc?: { readonly diameter: number; readonly side: Side };
   /** Highest feed that the machine's acceleration allows on the path [mm/min]. */
   readonly arcLimit?: number;
-  /** What set the feed; left out, a list's feed raised for the thin chip. */
-  readonly by?: FeedBy;
+  /** What set the feed. */
+  readonly by: FeedBy;
 }
 
 /**
@@ -37,13 +37,13 @@ export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: numbe
   const { arc, diameter } = f;
   const edgeTable = tableFeed(f.rpm, f.teeth, f.edgeFeed);
   const wanted = arc ? arcFeed(edgeTable, arc.diameter, diameter, arc.side) : edgeTable;
-  work.step("edgeFeed", f.edgeFeed, { listed: f.listed, ...(f.by ? { by: f.by } : { most: THINNING_LIMIT }) });
+  work.step("edgeFeed", f.edgeFeed, { listed: f.listed, by: f.by });
   const table = { rpm: f.rpm, teeth: f.teeth, feed: f.edgeFeed };
   if (arc) {
     work.step("edgeTable", edgeTable, table);
     work.step("tableFeed", wanted, { edge: edgeTable, finish: arc.diameter, diameter, arc: arc.side });
   } else work.step("tableFeed", edgeTable, table);
-  const feed = judgeFeed(job, wanted, f.arcLimit, job.row.feedPerTooth !== undefined || f.by === undefined);
+  const feed = judgeFeed(job, wanted, f.arcLimit, job.row.feedPerTooth !== undefined);
   const share = Math.min(feed, f.arcLimit ?? feed) / wanted;
   const chip = share * f.chip;
   const engaged = f.engaged ?? diameter;

@@ -6,8 +6,11 @@ import type { ToolBeam } from "./beam.ts";
 import { RUBS, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
 
-/** Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. */
-export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number): number {
+/**
+ * Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. A tool that fills its hole cannot be
+ * relieved: where the spindle's torque is not enough it `stalls` in the cut.
+ */
+export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number, stalls = false): number {
   const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
   work.step("power", power, { efficiency: SPINDLE_EFFICIENCY });
   work.set({ power });
@@ -31,7 +34,10 @@ export function judgePower({ work, machine }: Job, meanTorque: number, rpm: numb
       ((2 - over) * torque) / machine.torque,
       (over * torque) / machine.torque,
     ]);
-    if (load > 1) work.find("torque-over", { value: torque, limit: machine.torque });
+    if (load > 1) {
+      const stuck = stalls && (2 - over) * torque > machine.torque;
+      work.find("torque-over", { value: torque, limit: machine.torque, stalls: stuck }, stuck ? "stop" : "check");
+    }
   }
   return power;
 }

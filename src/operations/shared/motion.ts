@@ -2,7 +2,7 @@
 
 import type { Machine, Row } from "../../table/read.ts";
 import { arcTime, moveTime } from "../../time.ts";
-import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING, PECK_FROM } from "./choices.ts";
+import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING } from "./choices.ts";
 
 /** Seconds of one feature by what the machine does in them. */
 export interface FeatureTime {
@@ -75,27 +75,6 @@ export class Motion {
   arrive(row: Row): void {
     this.rapid(row.spacing ?? DEFAULT_SPACING);
     this.rapid(10 * CLEARANCE);
-  }
-
-  /** A hole drilled `travel` deep (point included), with full retracts from PECK_FROM diameters on. Returns the pecks. */
-  drill(travel: number, diameter: number, feed: number): number {
-    const first = PECK_FROM * diameter;
-    if (travel <= first) {
-      this.feed(travel + CLEARANCE, feed);
-      this.rapid(travel + CLEARANCE);
-      return 1;
-    }
-    const pecks = 1 + Math.ceil((travel - first) / diameter - 1e-9);
-    let bottom = 0;
-    for (let i = 0; i < pecks; i++) {
-      const next = Math.min(travel, i === 0 ? first : first + i * diameter);
-      const start = i === 0 ? -CLEARANCE : bottom - CLEARANCE / 4;
-      if (i > 0) this.rapid(bottom + CLEARANCE * 0.75);
-      this.feed(next - start, feed);
-      this.rapid(next + CLEARANCE);
-      bottom = next;
-    }
-    return pecks;
   }
 
   /** One pass around: half-circle in from the middle, `turns` on the path, half-circle out. */

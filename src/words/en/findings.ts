@@ -98,22 +98,17 @@ export const findings: FindingWords = {
       ? `name a ${f.wanted}, or leave Tool blank`
       : "name another tool, or leave Tool blank",
   ],
+  "unknown-class": (f, say) => [say.error(f.error), "correct the class"],
   "tool-incomplete": (f) => [
     `${f.tool} has no ${MISSING[f.missing]} in the list`,
     f.missing === "tipFlat" ? "fill it in: the path cannot be known without it" : "fill it in",
   ],
   "tool-proposed": (f) => [
-    `proposed: ${f.tool}, ${
-      f.for === "drill"
-        ? "the listed drill of that size that reaches"
-        : f.for === "thread"
-          ? `the stiffest listed cutter that fits ${f.thread}`
-          : "the stiffest listed cutter that fits"
-    }`,
+    `proposed: ${f.tool}, the listed ${f.for === "thread" || f.for === "wall" ? "cutter" : f.for} with the best verdict${f.thread === undefined ? "" : ` for ${f.thread}`}, then the least cost`,
     "name it in the row to keep it",
   ],
   "tool-assumed": (f) => [
-    `a plain HSS tool for ${f.operation} is assumed: the tool list has no kind for it`,
+    `a plain HSS tool for ${f.operation} is assumed: the list has none that fits`,
     "check speed and feed against the tool's own figures",
   ],
   "no-tool-fits": (f) => {
@@ -130,7 +125,7 @@ export const findings: FindingWords = {
     "add the drill to the list Tools",
   ],
   "wrong-drill": (f, say) => [
-    `${f.tool} is ${say.value(f.value)}; ${f.thread === undefined ? "the hole" : `the tap drill for ${f.thread}`} is ${say.value(f.limit)}`,
+    `${f.tool} is ${say.value(f.value)}; the hole is ${say.value(f.limit)}`,
     `take a ${f.drill ?? say.value(f.limit)} drill`,
   ],
   // speed and feed
@@ -161,6 +156,14 @@ export const findings: FindingWords = {
   "feed-not-reached": (f, say) => [
     `the machine reaches ${say.value(f.limit, "feed")} on this radius, not the programmed ${say.value(f.value, "feed")}: the chip is thinner and the time longer than programmed`,
     "program the lower feed with fewer revolutions, or use a machine that accelerates faster",
+  ],
+  "hard-to-drill": (f) => [
+    `${f.material} is hardened: common drills do not last in it`,
+    "use a drill made for hardened steel, drill before hardening, or mill the hole",
+  ],
+  "feed-over-list": (f, say) => [
+    `feed ${say.value(f.value)} per turn is ${(f.value / f.listed).toFixed(1)} × the list's ${say.value(f.listed)}`,
+    "less feed, or correct the list where the tool is made for it",
   ],
   "chip-too-thin": (f, say, severity) => [
     `${f.flank ? "the chip on the flank" : "chip"} ${say.value(f.value)} is under the least chip ${say.value(f.limit)}: the edge ${severity === "ok" ? "may rub, if it is as blunt as the list says" : "rubs"}`,
@@ -214,8 +217,8 @@ export const findings: FindingWords = {
     "take less depth or feed",
   ],
   "torque-over": (f, say) => [
-    `spindle torque ${say.value(f.value, "torque")} against ${say.value(f.limit, "torque")} of the machine`,
-    "take less depth or feed, or a smaller cutter",
+    `spindle torque ${say.value(f.value, "torque")} against ${say.value(f.limit, "torque")} of the machine${f.stalls ? ": it stalls" : ""}`,
+    f.stalls ? "a stronger machine, or another way to make the hole" : "take less depth or feed, or a smaller cutter",
   ],
   "no-stick-out": (f) => [
     `${f.tool} has no stick-out: bending and stress are not worked out`,
@@ -252,7 +255,7 @@ export const findings: FindingWords = {
     `a step of ${say.value(f.value)} in a full slot with ${f.teeth} flutes${f.coolant === "dry" ? ", dry" : ""}: chips get out up to about ${say.value(f.limit)}${severity === "stop" ? ", here they pack" : ""}`,
     "less depth a step, fewer flutes, coolant through the tool, or a smaller cutter that leaves room beside it",
   ],
-  "flutes-full": (f) => [
+  "gullet-full": (f) => [
     `the chip of one tooth fills its flute (${f.value.toFixed(1)} of its room): ${f.teeth} flutes are too many for this feed`,
     "less feed per tooth, or fewer flutes",
   ],
@@ -366,7 +369,7 @@ export const findings: FindingWords = {
           "take a smaller drill: one drill does not serve every pitch of a diameter",
         ],
   "drill-too-short": (f, say) => [
-    `depth ${say.value(f.value)} is more than the drill's cutting length ${say.value(f.limit)}`,
+    `the drill's flutes are ${say.value(f.value)} long; the hole with its point wants ${say.value(f.limit)}, or the chips cannot leave`,
     "take a longer drill",
   ],
   "point-through-bottom": (f, say) => [
@@ -376,6 +379,109 @@ export const findings: FindingWords = {
   "too-deep": (f) => [
     `${f.diameters.toFixed(0)} diameters deep is more than twist drills do (${f.most})`,
     "drill from both sides, or have it gun-drilled",
+  ],
+  "flutes-full": (f, say) => [
+    `the flutes are ${say.value(f.value)} long; to stay open they want ${say.value(f.limit)}, the hole and ${f.open} diameters`,
+    "take a longer drill, or clear the chips by hand",
+  ],
+  "drill-torsion": (f, say) => [
+    `drilling torque ${say.value(f.nominal, "torque")} (up to ${say.value(f.value, "torque")}) against the ${say.value(f.limit, "torque")} that the drill is allowed: it may twist off`,
+    "less feed, a pilot hole, or a stronger drill",
+  ],
+  "drill-buckles": (f, say) => [
+    `thrust ${say.value(f.nominal, "force")} (up to ${say.value(f.value, "force")}) against the ${say.value(f.limit, "force")} that the drill bears at this length: it bends away`,
+    "a shorter drill or stick-out first, a pilot hole, or less feed",
+  ],
+  "spot-first": (f, say) => [
+    `a drill this slender walks on a bare face: thrust ${say.value(f.value, "force")} against ${say.value(f.limit, "force")} with a free point`,
+    "spot the hole first, or start with a stub drill",
+  ],
+  "pilot-wanted": (f, say) => [
+    `the hole is ${say.value(f.value)} deep, more than ${say.value(f.limit)} (12 diameters), and nothing guides the drill`,
+    `drill a pilot of the same size 2 to 3 diameters (${say.value(2.5 * f.diameter)}) deep and put its diameter in Start diameter`,
+  ],
+  "coolant-wanted": (f, say) => [
+    `the hole is ${say.value(f.value)} deep; beyond ${say.value(f.limit)} this drill wants coolant through it`,
+    "take a drill with coolant through it (Coolant through in the list), or one of HSS with pecks",
+  ],
+  "hole-runs-off": (f, say) => [
+    `a hole this deep runs off by about ${say.value(f.drift)}`,
+    "pilot it, or bore it where its place at the bottom matters",
+  ],
+  "drilled-size-out": (f, say) => [
+    `the drilled hole comes out at ${say.value(f.value)}; ${say.value(f.low)} to ${say.value(f.high)} is allowed`,
+    "take another drill, or drill smaller and ream or bore",
+  ],
+  "drill-tolerance": (f, say) => [
+    `the tolerance is ${say.value(f.value)} wide; this drill holds about ${say.value(f.limit)} (IT${f.grade})`,
+    "ream or bore the hole to size",
+  ],
+  "not-internal": (f) => [
+    `${f.thread} is an external thread: a tap cuts internal ones`,
+    "thread mill it, or write the internal class",
+  ],
+  "tap-differs": (f, say) => [
+    `${f.tool} is for ${say.value(f.value)}; ${f.thread} is ${say.value(f.limit)}`,
+    "name the tap of this thread, or leave Tool blank",
+  ],
+  "tap-torsion": (f, say) => [
+    `tapping torque ${say.value(f.nominal, "torque")} (up to ${say.value(f.value, "torque")}) against the ${say.value(f.limit, "torque")} that the tap is allowed: it may break`,
+    "drill the hole larger within its limits, or thread mill it",
+  ],
+  "tap-hole-depth": (f, say) => [
+    `the tap's chamfer of ${f.chamfer} pitches wants a hole of at least ${say.value(f.needed)} full diameter`,
+    "put the depth in Hole depth to have it judged",
+  ],
+  "tap-bottoms": (f, say) => [
+    `the hole is ${say.value(f.value)} deep; thread and chamfer (${f.chamfer} pitches) want ${say.value(f.limit)}: the tap reaches the bottom first`,
+    "drill deeper, thread less deep, or take a bottoming tap",
+  ],
+  "tap-deep": (f, say) => [
+    `the thread is ${say.value(f.value)} deep, more than ${f.most} diameters (${say.value(f.limit)}): chips fill the flutes`,
+    "tap in steps, or thread mill it",
+  ],
+  "reamer-differs": (f, say) => [
+    `${f.tool} is ${say.value(f.value)}; the hole is ${say.value(f.limit)}`,
+    "name the reamer of this size, or leave Tool blank",
+  ],
+  "reamer-in-air": (f, say) => [
+    `the hole ${say.value(f.value)} is not smaller than the reamer ${say.value(f.limit)}`,
+    "drill smaller, or take a larger reamer",
+  ],
+  "ream-stock": (f, say) => [
+    f.value < f.least
+      ? `only ${say.value(f.value)} of stock on the diameter: the reamer rubs; ${say.value(f.least)} to ${say.value(f.most)} is usual`
+      : `${say.value(f.value)} of stock on the diameter is too much for a reamer; ${say.value(f.least)} to ${say.value(f.most)} is usual`,
+    f.value < f.least ? "drill smaller" : "drill larger first",
+  ],
+  "reamer-bottoms": (f, say) => [
+    `the hole is ${say.value(f.value)} deep; depth and the reamer's lead (${say.value(f.lead)}) want ${say.value(f.limit)}`,
+    "drill deeper, or ream less deep",
+  ],
+  "reamed-size": (f, say) => [
+    `the reamer makes ${say.value(f.low)} to ${say.value(f.high)}; the limit is ${say.value(f.limit)}`,
+    "take a reamer of the hole's class (Size class in the list), or bore it",
+  ],
+  "countersink-small": (f, say) => [
+    `the countersink is ${say.value(f.value)}; the cone is ${say.value(f.limit)} at the face`,
+    "take a larger countersink",
+  ],
+  "cone-angle": (f, say) => [
+    `a cone of ${f.angle}° is ${say.value(f.limit)} deep here; the row says ${say.value(f.value)}`,
+    "take a countersink of the drawing's angle, or correct the depth",
+  ],
+  // reach
+  "grips-flutes": (f, say) => [
+    `stick-out ${say.value(f.value)}: the holder grips flutes or neck, which end at ${say.value(f.limit)}`,
+    "hold the tool longer, by its full shank",
+  ],
+  "shank-hits": (f, say) => [
+    `the ${f.part} is too thick to follow and begins ${say.value(f.value)} from the tip; the cut goes ${say.value(f.limit)} deep`,
+    "take a tool with a longer cutting part or neck",
+  ],
+  "holder-hits": (f, say) => [
+    `stick-out ${say.value(f.value)}: the holder hits the part; ${say.value(f.limit)} is wanted`,
+    "hold the tool longer, or take a longer one",
   ],
   // walls
   "cutter-too-large": (f, say) => {

@@ -28,6 +28,8 @@ export const en: Words = {
     chatter: "chatter",
     slotStep: "step of a full slot",
     roughness: "roughness",
+    torsion: "tool torsion",
+    buckling: "drill buckling",
   },
   sizes,
   verdicts: { ok: "ok", check: "check", stop: "stop" },

@@ -47,11 +47,24 @@ export const steps: StepWords = {
   depths: ["radial depth after each pass", "equal cut area each; spring passes at full depth"],
   left: ["pitch diameter after each pass", "each pass solved for the depth really cut; mean of the two force models"],
   // hole
-  tapDrill: ["tap drill", (f) => (f?.inch ? "nearest standard drill to 75 % of thread" : "to the drill steps")],
   travel: ["feed travel", "depth + point + breakthrough"],
-  pecks: ["pecks", "first 3 × D, then 1 × D each"],
-  torque: ["drilling torque"],
-  thrust: ["thrust (estimate)"],
+  pecks: ["depth after each peck", "each less than the one before, all shortened in one ratio to end at the bottom"],
+  torque: ["drilling torque", "whole drill: lips, chisel edge, chips and margins"],
+  thrust: ["drilling thrust", "whole drill: lips and chisel edge"],
+  breakingTorque: ["torque that breaks the tool", (f) => (f ? `allowed: that over ${f.safety}` : "")],
+  buckling: ["thrust that buckles the drill", (f) => (f ? `allowed: that over ${f.safety}` : "")],
+  tapTorque: ["tapping torque", "full chamfer in the cut, sharp and oiled"],
+  tappedHole: ["full-diameter depth that the tap wants"],
+  ringTorque: ["cutting torque", "edges from the hole to the finished diameter"],
+  drillFeed: [
+    "feed per turn",
+    (f) =>
+      f?.typed
+        ? "from the row"
+        : f?.ten === undefined
+          ? "from the milling feed"
+          : `list feed at 10 mm${f.depth < 1 ? `, × ${f.depth.toFixed(2)} in this depth` : ""}`,
+  ],
   // speed and feed
   speedRange: [
     "surface speed range",
@@ -68,16 +81,10 @@ export const steps: StepWords = {
         : `capped by ${{ machine: "the machine", tool: "the tool", row: "the row's Max rpm" }[f.by]}`,
   ],
   surfaceSpeed: ["surface speed"],
-  feedPerTooth: [
-    "feed per lip",
-    (f) => (f?.factor === undefined ? "from the row" : `list feed at the diameter × ${f.factor}`),
-  ],
   edgeFeed: [
     "feed per tooth at the edge",
     (f, say) => {
       if (!f) return "";
-      if (f.by === undefined)
-        return `list or row ${say.value(f.listed)}, raised for the thin chip, at most × ${f.most}`;
       return f.by === "row" ? "from the row" : `list ${say.value(f.listed)}, ${FEED_BY[f.by]}`;
     },
   ],

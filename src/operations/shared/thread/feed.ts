@@ -1,4 +1,5 @@
 /** Feed of a thread mill: its contour feed, the chip that the list allows, what its neck stands. */
+
 import { arcFeed } from "../../../mill/arc.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { engagementAngle } from "../../../mill/engagement.ts";
@@ -6,18 +7,19 @@ import { runoutForce } from "../../../mill/runout.ts";
 import { threadFeed } from "../../../mill/threadfeed.ts";
 import type { Material } from "../../../table/lists.ts";
 import type { Row } from "../../../table/rows.ts";
+import type { FeedBy } from "../../../table/steps.ts";
 import { USUAL_THREAD_FEED } from "../choices.ts";
 import type { Geometry } from "./geometry.ts";
 
 /** What sets the feed: the row itself, the contour feed, the chip, the strength of the tool. */
-export type FeedBy = "row" | "contour" | "chip" | "strength";
+export type ThreadFeedBy = Extract<FeedBy, "row" | "contour" | "chip" | "strength">;
 
 export interface CutterFeed {
   readonly edgeFeed: number;
   readonly centreFeed: number;
   /** Largest radial chip [mm]. */
   readonly chip: number;
-  readonly by: FeedBy;
+  readonly by: ThreadFeedBy;
 }
 
 /** Feed without regard to strength. `listed` is the largest chip that the milling list allows [mm]. */

@@ -3,7 +3,7 @@ import { arcDepth } from "../../../mill/arc.ts";
 import { leastLayer } from "../../../mill/edge.ts";
 import { type BendingThread, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
 import { engagedChip } from "../../../mill/threadfeed.ts";
-import { type ThreadForces, threadEngagement, threadMillForces } from "../../../mill/threadforce.ts";
+import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
 import type { Material } from "../../../table/lists.ts";
 import { passDepths } from "../../../thread/passes.ts";
@@ -28,6 +28,9 @@ const MOST_PASSES = 5;
 const MOST_SPRINGS = 3;
 /** A way that costs more time has to bring the row this much nearer to its limits. */
 const WORTH = 0.9;
+
+/** A pass more that leaves stress and size above this share of what they were is of no use. */
+const IDLE = 0.95;
 
 /** One way of taking the thread out: so many passes and spring passes, with what follows from it. */
 export interface Attempt extends CutterFeed {
@@ -70,10 +73,14 @@ export function choosePasses(task: ThreadTask): Attempt {
   let best: Attempt | undefined;
   for (const passes of counts) {
     const tried = tryPasses(task, passes);
+    const last = seen.at(-1);
     seen.push(...tried);
     for (const a of tried) if (a.stress <= 1 && a.size <= 1 && (!best || a.cost < best.cost)) best = a;
     // More passes at the same feed only take longer.
     if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
+    // Where one pass more brought next to nothing, the ones after it bring less.
+    const now = seen.at(-1)!;
+    if (last && now.stress > IDLE * last.stress && now.size > IDLE * last.size) break;
   }
   if (best) return best;
   seen.sort((a, b) => a.cost - b.cost);
@@ -118,7 +125,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   let torque = 0;
   cutting.forEach((to, i) => {
     const pass = { ...cut, feedPerTooth: free.centreFeed, startDepth: i === 0 ? 0 : cutting[i - 1]!, endDepth: to };
-    const f: ThreadForces = threadMillForces({ ...pass, edgeTangential: 0, edgeRadial: 0 });
+    const f = threadLoads({ ...pass, edgeTangential: 0, edgeRadial: 0 });
     peak = Math.max(peak, f.peak);
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
@@ -149,7 +156,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const bad = beam ? threadWalls(bending, moved(by, passes + most), true) : undefined;
+  const bad = beam ? threadWalls(bending, moved(by, passes + most), "bad") : undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
   const common = {
     ...feed,
@@ -173,7 +180,8 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
       start: () => {
         const reach = WEAR_REACH * sizes.pitch;
         if (left / 2 > reach) return null;
-        const wall = (depth: number) => threadWalls(bending, moved(depth - fullDepth, n)).deepest[n - 1]!;
+        const corners = row.way === "conventional" ? "all" : "good";
+        const wall = (depth: number) => threadWalls(bending, moved(depth - fullDepth, n), corners).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       },
       size: left / (BENDING_SHARE * half),

@@ -1,5 +1,6 @@
 /** Milling a wall: tool, speed, feed, passes, forces, size, time. What the wall is, its operation says. */
 import { engagedSpeed } from "../../../mill/engaged-speed.ts";
+import type { Tool } from "../../../table/lists.ts";
 import type { Direction } from "../../../table/results.ts";
 import type { Row } from "../../../table/rows.ts";
 import { neckClearance } from "../../../thread/fit.ts";
@@ -12,6 +13,7 @@ import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
+import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
@@ -37,7 +39,9 @@ export const onWall: WallWork["fits"] = (tool, row) => row.depth === undefined |
 
 export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
   const { work, row } = job;
-  const tool = job.tool ?? (row.tool === undefined ? proposeTool(job, operation, wallWork) : undefined);
+  const { tool } = job;
+  if (!tool && row.tool === undefined)
+    work.find("no-tool-fits", { operation: job.operation, kind: operation.tools[0]! });
   const needed = operation.needs(row);
   if (!tool) {
     requireCells(job, needed);
@@ -59,26 +63,26 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
   const sized = { ...tool, diameter, teeth };
   const wall = wallWork.wall(sized);
   if (!wall) return { tool };
+  // Whatever is thicker than the cutter meets the wall that the cutter makes.
+  judgeReach(job, tool, wall.depth, diameter, true);
   return { tool, ...cut(job, wall, sized) };
 }
 
-/** The listed cutter that fits and is thickest for its reach. */
-function proposeTool({ work, row, lists, operation: name }: Job, operation: Operation, { fits, reaches }: WallWork) {
+/** Listed cutters that fit, thickest for their reach first. */
+export function wallCutters(
+  { row, lists }: Job,
+  operation: Operation,
+  { fits, reaches }: Pick<WallWork, "fits" | "reaches">,
+) {
   const kind = operation.tools[0]!;
-  let best: { tool: SizedTool; score: number } | undefined;
+  const able: { tool: Tool; score: number }[] = [];
   for (const tool of lists.tools.items) {
     const { diameter } = tool;
     if (tool.kind !== kind || diameter === undefined || !fits({ diameter }, row)) continue;
     if (!reaches && Math.max(tool.cuttingLength ?? 0, tool.neckLength ?? 0) < (row.depth ?? 0)) continue;
-    const score = diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2;
-    if (!best || score > best.score) best = { tool: tool as SizedTool, score };
+    able.push({ tool, score: diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2 });
   }
-  if (best) {
-    work.find("tool-proposed", { tool: best.tool.tool, for: "wall" });
-    return best.tool;
-  }
-  work.find("no-tool-fits", { operation: name, kind });
-  return undefined;
+  return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), for: "wall" as const };
 }
 
 function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {

@@ -29,7 +29,7 @@ export function judgeSlot({ work, row, material }: Job, tool: SizedTool, axial: 
     work.find("slot-too-deep", { value: axial, limit, teeth, coolant }, packs ? "stop" : "check");
   }
   const fill = fluteFill(group, centreFeed, diameter, diameter, teeth);
-  if (fill > 1) work.find("flutes-full", { value: fill, limit: 1, teeth });
+  if (fill > 1) work.find("gullet-full", { value: fill, limit: 1, teeth });
 }
 
 /** Theoretical roughness of the wall, or of a faced floor, against the row's Roughness. */
