@@ -26,12 +26,6 @@ export interface BendingWall {
   readonly deepest?: number;
 }
 
-/** Depth of a wall after each pass [mm]: where the tool bends least, and where it bends most. */
-export interface WallEnds {
-  readonly deepest: readonly number[];
-  readonly shallowest: readonly number[];
-}
-
 /** One corner of the band: which end of stiffness and sharpness, which force. */
 export type Corner = readonly [end: "good" | "bad", force: "wall" | "mean"];
 export const CORNERS: readonly Corner[] = [
@@ -63,21 +57,4 @@ export function wallCorner(wall: BendingWall, depths: readonly number[], corner:
       ? wall.meanForce
       : (from: number, to: number, share: number) => wall.wallForce(from, to, edges[at] * share);
   return passesLeft({ depths, flexibility: c * ends[at], layer: layers[at], deepest, normalForce }).map((p) => p.wall);
-}
-
-/**
- * Depth of a wall after each pass, at both ends of what is known.
- *
- * @param wall - as for wallCorner; forces [N], wall.flexibility [mm/N], wall.layers [mm]
- * @param depths - programmed depth of each pass from the stock's face [mm], rising or level
- * @returns deepest and shallowest wall after each pass [mm]
- * @throws TradeError "range" when flexibility, a layer or a depth is negative
- * @source KLINE1982 ARCONA1998 DERIVED
- * @example
- * wallEnds({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3]) //=> {"deepest":[1.181818],"shallowest":[1.000000]}
- */
-export function wallEnds(wall: BendingWall, depths: readonly number[]): WallEnds {
-  const corners = CORNERS.map((corner) => wallCorner(wall, depths, corner));
-  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((w) => w[i]!)));
-  return { deepest: over(Math.max), shallowest: over(Math.min) };
 }
