@@ -93,22 +93,19 @@ export function chatterDepth(cut: BandedCut, modes: ChatterMode | TipModes, end:
 }
 
 /**
- * Width of cut of a thread mill, the axial depth that its chatter is judged by.
+ * Width of cut of a single-profile thread mill, the axial depth that its chatter is judged by.
  *
- *   b = n·min(0.9·P, P/8 + 2·t·tan 30°)
+ *   b = min(0.9·P, P/8 + 2·t·tan 30°)
  *
  * @param pitch - P [mm], scalar, > 0
- * @param radialDepth - t, depth of the profile in the work on this pass [mm], scalar, ≥ 0
- * @param profiles - n, profiles that cut at once: 1 for a single-profile cutter [-], scalar, > 0
+ * @param radialDepth - t, depth of the profile in the work [mm], scalar, ≥ 0
  * @returns b [mm]
  * @throws TradeError "range" when an argument is outside its limits
  * @source DERIVED COMMON
  * @example
- * threadWidth(1, 0.3, 1) //=> 0.47141
- * threadWidth(1, 0.9, 10) //=> 9.0000
+ * threadWidth(1, 0.3) //=> 0.47141
  */
-export function threadWidth(pitch: number, radialDepth: number, profiles: number): number {
+export function threadWidth(pitch: number, radialDepth: number): number {
   const P = positive("pitch", pitch);
-  const one = P / 8 + 2 * notNegative("radialDepth", radialDepth) * Math.tan(Math.PI / 6);
-  return positive("profiles", profiles) * Math.min(0.9 * P, one);
+  return Math.min(0.9 * P, P / 8 + 2 * notNegative("radialDepth", radialDepth) * Math.tan(Math.PI / 6));
 }

@@ -26,33 +26,35 @@ export interface BendingWall {
   readonly deepest?: number;
 }
 
-/** Depth of a wall after each pass [mm]: where the tool bends least, and where it bends most. */
-export interface WallEnds {
-  readonly deepest: readonly number[];
-  readonly shallowest: readonly number[];
-}
+/** One corner of the band: which end of stiffness and sharpness, which force. */
+export type Corner = readonly [end: "good" | "bad", force: "wall" | "mean"];
+export const CORNERS: readonly Corner[] = [
+  ["good", "wall"],
+  ["good", "mean"],
+  ["bad", "wall"],
+  ["bad", "mean"],
+];
 
 /**
- * Depth of a wall after each pass, at both ends of what is known.
+ * Depth of a wall after each pass, at one corner of what is known.
  *
  * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
  * @param depths - programmed depth of each pass from the stock's face [mm], rising or level
- * @returns deepest and shallowest wall after each pass [mm]
+ * @param corner - "good" or "bad" end, "wall" or "mean" force
+ * @returns wall after each pass [mm]
  * @throws TradeError "range" when flexibility, a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
- * wallEnds({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3]) //=> {"deepest":[1.181818],"shallowest":[1.000000]}
+ * wallCorner({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3], ["good", "wall"]) //=> [1.000000]
  */
-export function wallEnds(wall: BendingWall, depths: readonly number[]): WallEnds {
+export function wallCorner(wall: BendingWall, depths: readonly number[], corner: Corner): number[] {
+  const [end, force] = corner;
   const c = notNegative("flexibility", wall.flexibility);
+  const at = end === "good" ? 0 : 1;
   const { ends = [1, 1], edges = [1, 1], layers, deepest } = wall;
-  const corners = ([0, 1] as const).flatMap((end) => {
-    const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
-    return [
-      passesLeft({ ...series, normalForce: (from, to, share) => wall.wallForce(from, to, edges[end] * share) }),
-      passesLeft({ ...series, normalForce: wall.meanForce }),
-    ];
-  });
-  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((s) => s[i]!.wall)));
-  return { deepest: over(Math.max), shallowest: over(Math.min) };
+  const normalForce =
+    force === "mean"
+      ? wall.meanForce
+      : (from: number, to: number, share: number) => wall.wallForce(from, to, edges[at] * share);
+  return passesLeft({ depths, flexibility: c * ends[at], layer: layers[at], deepest, normalForce }).map((p) => p.wall);
 }

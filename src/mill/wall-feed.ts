@@ -5,7 +5,7 @@
  * The list's feed per tooth is read as the largest chip an edge is meant to cut; at half engagement and more feed and chip are the
  * same. Chip thickness follows the feed of the centre, not that of the edge.
  */
-import { notNegative, positive } from "../check.ts";
+import { positive } from "../check.ts";
 import { arcFeed, type Side } from "./arc.ts";
 import { largestChip } from "./chip.ts";
 
@@ -54,25 +54,6 @@ export interface WallFeed {
 }
 
 /**
- * Feed at the edge of a feed of the centre: arcFeed turned round.
- *
- *   fe = fc·Dm/(Dm − Dc) inside,   fc·Dm/(Dm + Dc) outside
- *
- * @param centreFeed - fc, per tooth [mm] or per minute [mm/min], scalar, > 0
- * @param arcDiameter - Dm, diameter of the finished wall [mm], scalar, > 0
- * @param cutterDiameter - Dc [mm], scalar, > 0; inside below Dm
- * @param side - "inside" (bore) or "outside" (boss)
- * @returns fe [mm], or [mm/min]
- * @throws TradeError "range" when an argument is not above 0, or the cutter is not smaller than a bore
- * @source MH
- * @example
- * edgeFeed(120, 20, 12, "inside") //=> 300
- */
-export function edgeFeed(centreFeed: number, arcDiameter: number, cutterDiameter: number, side: Side): number {
-  return positive("centreFeed", centreFeed) / arcFeed(1, arcDiameter, cutterDiameter, side);
-}
-
-/**
  * Feed per tooth of the cutter's centre whose largest real chip is the list's, within the limits that hold it back.
  *
  *   fc = min(h/(sin κ·sin φe), tooth·h),   finishing also ≤ finish·h at centre and edge,   inside also ≤ insideEdge·h at the edge
@@ -105,30 +86,4 @@ export function wallFeed(cut: WallCut, limits: FeedLimits): WallFeed {
   if (arc?.side === "inside") candidates.push(["edge", centre(positive("insideEdge", limits.insideEdge) * h)]);
   const [heldBy, fc] = candidates.reduce((least, c) => (c[1] < least[1] ? c : least));
   return { centreFeed: fc, edgeFeed: fc / centre(1), chip: fc * perFeed, heldBy };
-}
-
-/**
- * Feeds that a helix into solid asks of the side and of the end of a cutter.
- *
- *   fz side = fc·cos α,   fz end = fc·sin α,   tan α = p/(2π·r)
- *
- * The side is engaged over the whole front, so its largest chip is its feed.
- *
- * @param centreFeed - fc, feed per tooth of the centre along the helix [mm], scalar, > 0
- * @param pathRadius - r of the centre's helix [mm], scalar, > 0
- * @param risePerTurn - p [mm], scalar, ≥ 0
- * @returns side and end feed per tooth [mm], ramp angle α [deg]
- * @throws TradeError "range" when an argument is outside its limits
- * @source KINEMATICS
- * @example
- * helixFeed(0.05, 3, 1).ramp //=> 3.03679
- */
-export function helixFeed(
-  centreFeed: number,
-  pathRadius: number,
-  risePerTurn: number,
-): { readonly side: number; readonly end: number; readonly ramp: number } {
-  const fc = positive("centreFeed", centreFeed);
-  const alpha = Math.atan2(notNegative("risePerTurn", risePerTurn), 2 * Math.PI * positive("pathRadius", pathRadius));
-  return { side: fc * Math.cos(alpha), end: fc * Math.sin(alpha), ramp: (alpha * 180) / Math.PI };
 }

@@ -176,7 +176,7 @@ export const cuts: Rules = {
   ],
   "tip-modes-unreadable": {
     fires: { row: with12, tool: { "Tip modes x": "1243/2.92" } },
-    inside: { row: with12, tool: { "Tip modes x": "1243 / 2.92 / 0.0619" } },
+    inside: { row: with12, tool: { "Tip modes x": "1243 / 2.92 / 0.0619", "Tip modes y": MODES } },
     severity: "check",
     why: "a mode is a frequency, a stiffness and a damping",
   },

@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type MillCut, meanNormalForce, wallNormalForce } from "../../src/mill/force.ts";
-import { type BendingWall, wallEnds } from "../../src/mill/wall-bias.ts";
+import { type BendingWall, CORNERS, wallCorner } from "../../src/mill/wall-bias.ts";
+
+/** Deepest and shallowest wall after each pass, over all corners. */
+function wallEnds(wall: BendingWall, depths: readonly number[]) {
+  const corners = CORNERS.map((corner) => wallCorner(wall, depths, corner));
+  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((w) => w[i]!)));
+  return { deepest: over(Math.max), shallowest: over(Math.min) };
+}
 
 /** A straight wall with a 10 mm cutter, at a typed feed. */
 const wallOf = (feedPerTooth: number, way: "climb" | "conventional", over: Partial<BendingWall> = {}): BendingWall => {

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
-import { arcDepth, arcFeed } from "../../src/mill/arc.ts";
+import { arcDepth } from "../../src/mill/arc.ts";
 import { largestChip } from "../../src/mill/chip.ts";
 import { cornerDepth } from "../../src/mill/corner.ts";
-import { edgeFeed, FEED_LIMITS, FINISHING_SHARE, helixFeed, wallFeed } from "../../src/mill/wall-feed.ts";
+import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../src/mill/wall-feed.ts";
 import { arcPass, cornerPass, largestChipByPath, straightPass } from "./tooth-path.ts";
 
 /**
@@ -166,20 +166,9 @@ describe("the one feed rule (identity)", () => {
     expect(bore(15.1)).toBe("chip");
     expect(FINISHING_SHARE).toBe(0.1);
   });
-  it("turns edge to centre and back", () => {
-    expect(edgeFeed(arcFeed(300, 20, 12, "outside"), 20, 12, "outside")).toBeCloseTo(300, 10);
-    expect(edgeFeed(120, 20, 12, "inside")).toBeCloseTo(300, 10);
-  });
   it("a 45° edge thins the chip, so the feed is larger", () =>
     expect(wallFeed({ ...straight, radialDepth: 7, edgeAngle: 45 }, FEED_LIMITS).centreFeed).toBeCloseTo(
       listed * Math.SQRT2,
       12,
     ));
-  it("a helix splits its feed between side and end", () => {
-    const f = helixFeed(0.05, 3, 1);
-    expect(Math.hypot(f.side, f.end)).toBeCloseTo(0.05, 14);
-    expect(f.end / f.side).toBeCloseTo(1 / (6 * Math.PI), 12);
-    expect(helixFeed(0.05, 3, 0)).toEqual({ side: 0.05, end: 0, ramp: 0 });
-    expect(() => helixFeed(0.05, 0, 1)).toThrow(/pathRadius/);
-  });
 });

@@ -58,16 +58,6 @@ export const GOOD_END = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
 export const BAD_END = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
 
 /**
- * Spring passes worth making, `most` at the most: as many as bring the size error within `allowed`, as long as each
- * takes off at least a fiftieth of what is left. `worst` is the error after so many of them.
- */
-export function chooseSprings(most: number, allowed: number, worst: (springs: number) => number): number {
-  let springs = 0;
-  while (springs < most && worst(springs) > allowed && worst(springs + 1) <= 0.98 * worst(springs)) springs++;
-  return springs;
-}
-
-/**
  * How much a drill cuts over its size on average, by diameter [mm]: interpolated from Machinery's Handbook,
  * "Accuracy of drilled holes" (mean oversize; from memory).
  */

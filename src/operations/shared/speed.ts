@@ -114,12 +114,3 @@ export function feedOf(material: Material, kind: ToolKind | undefined, diameter:
   const solid = listedFeed(material, 12);
   return solid === undefined ? undefined : INSERT_FEED * solid;
 }
-
-/** The row's own feed per tooth or the list's; undefined (with a finding) when neither is there. */
-export function chooseFeed({ work, row, material }: Job, diameter: number, factor = 1): number | undefined {
-  if (row.feedPerTooth !== undefined) return row.feedPerTooth;
-  const listed = material ? listedFeed(material, diameter) : undefined;
-  if (listed !== undefined) return listed * factor;
-  if (material) work.find("no-feed", { material: material.material });
-  return undefined;
-}

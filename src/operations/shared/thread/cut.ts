@@ -1,8 +1,10 @@
 /** The cut of a thread: speed, feed, forces, bending, time. */
 import { arcFeed } from "../../../mill/arc.ts";
+import { threadWidth } from "../../../mill/chatter-rule.ts";
 import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
+import { judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
@@ -70,6 +72,17 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     teeth,
     leastChip: sine > 0 ? rubs / sine : undefined,
   });
+  // Full-profile cutters are not judged: by their whole width the rule would condemn every second thread in steel that shops make.
+  if (beam && !full)
+    judgeChatter(job, beam, tool, {
+      radialDepth: chosen.radialDepth,
+      axialDepth: threadWidth(sizes.pitch, g.fullDepth),
+      diameter,
+      centreFeed: share * chosen.centreFeed,
+      edgeAngle: 90,
+      teeth,
+      surfaceSpeed: speed.surfaceSpeed,
+    });
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,

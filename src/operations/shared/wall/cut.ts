@@ -169,7 +169,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     holeDiameter: wall.finish,
     startDiameter: wall.start,
     depth: wall.depth,
-    through: row.through,
+    through: operation === "face" ? undefined : row.through,
     pathRadius,
     cutterDiameter: diameter,
     depths: chosen.depths,
@@ -271,8 +271,8 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   deflectionStep(job, beam, loadFromTip, force, false);
   judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
-  const { ends: reached, start = () => null } = chosen;
-  if (!reached) return;
+  if (!chosen.ends) return;
+  const reached = chosen.ends();
   const inside = wall.side === "inside";
   // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
   const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
@@ -291,7 +291,7 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
     walls: wall.walls === 2 ? 2 : 1,
     programmed: finish - sign * wall.walls * (row.wearValue ?? 0),
     ends,
-    start,
+    start: chosen.start ?? (() => null),
   });
 }
 

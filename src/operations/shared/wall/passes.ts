@@ -3,13 +3,13 @@ import { arcFeed } from "../../../mill/arc.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { leastLayer } from "../../../mill/edge.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
-import { type BendingWall, wallEnds } from "../../../mill/wall-bias.ts";
+import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mill/wall-bias.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
 import { startWear } from "../../../mill/wear.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
+import { BAD_END, BENDING_SHARE, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
 import {
@@ -53,7 +53,7 @@ export interface Attempt {
   readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
   readonly torque: number;
   /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
-  readonly ends?: readonly [number, number];
+  readonly ends?: () => readonly [number, number];
   /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
   readonly start?: () => number | null;
   readonly load: number;
@@ -205,8 +205,6 @@ function tryPasses(
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
-  const mostSprings =
-    row.springPasses ?? (wall.walls > 0 && row.sizeTolerance !== undefined && beam ? MOST_SPRINGS : 0);
   const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
   const common = { ...base, tangential, torque, bending };
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
@@ -225,24 +223,44 @@ function tryPasses(
   // The wear value that stands in the control moves every pass; positive is away from the wall.
   const by = -(row.wearValue ?? 0);
   const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
-  const known = wallEnds(bent, moved(by, mostSprings));
-  const at = (n: number): readonly [number, number] => [
-    known.deepest[passes + n - 1]!,
-    known.shallowest[passes + n - 1]!,
-  ];
-  const left = (n: number) => wall.walls * Math.max(...at(n).map((w) => Math.abs(wall.stock + by - w)));
   const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
-  const springs = row.springPasses ?? chooseSprings(mostSprings, allowed, left);
+  // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
+  const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
+  const badAfter = (n: number) => cornersAt("bad").map((corner) => wallCorner(bent, moved(by, n), corner).at(-1)!);
+  const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
+  let springs = chosenSprings;
+  let bad = badAfter(springs);
+  // As many spring passes as bring the size within its share, each as long as it is worth its time.
+  while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
+    const next = badAfter(springs + 1);
+    if (errorOf(next) > WORTH * errorOf(bad)) break;
+    springs++;
+    bad = next;
+  }
+  const error = errorOf(bad);
+  // Without a tolerance the bad end is all that is said.
+  const order = row.sizeTolerance === undefined ? cornersAt("bad") : [...cornersAt("bad"), ...cornersAt("good")];
+  let known: readonly number[] | undefined;
+  const band = () => {
+    known ??= order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!);
+    return known;
+  };
   return {
     ...common,
     springs,
     depths: spring(springs),
-    ends: at(springs),
-    start: () => {
-      if (left(springs) / wall.walls > WALL_WEAR_REACH) return null;
-      const deepest = (depth: number) => wallEnds(bent, moved(depth - wall.stock, springs)).deepest.at(-1)!;
-      return startWear(wall.stock, deepest, WALL_WEAR_REACH);
+    ends: () => {
+      const last = band();
+      return [Math.max(...last), Math.min(...last)];
     },
-    load: Math.max(left(springs) / allowed, rub),
+    start: () => {
+      if (error / wall.walls > WALL_WEAR_REACH) return null;
+      // the corner that bends least, moved until it comes to size
+      const last = band();
+      const corner = order[last.indexOf(Math.max(...last))]!;
+      const reached = (depth: number) => wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+      return startWear(wall.stock, reached, WALL_WEAR_REACH);
+    },
+    load: Math.max(error / allowed, rub),
   };
 }
