@@ -9,7 +9,7 @@ import { diameterAt, type Wall } from "../operations/shared/wall/wall.ts";
 import { type Blocks, planRows } from "../plan/table.ts";
 import type { Tool } from "../table/lists.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
-import type { Row } from "../table/rows.ts";
+import type { OperationName, Row } from "../table/rows.ts";
 import { parseThread } from "../thread/designation.ts";
 import type { RowPlan } from "../words/worded.ts";
 import type { ArcShape, HoleShape, LineShape, RoundShape, RowFacts, Shape, ThreadShape } from "./types.ts";
@@ -18,6 +18,9 @@ import type { ArcShape, HoleShape, LineShape, RoundShape, RowFacts, Shape, Threa
 const POINT_ANGLE = 118;
 /** A full-profile cutter counts as reaching this share of a pitch further than it does: rounding of its length. */
 const REACH_SLACK = 0.02;
+
+/** Operations that a thread names. */
+const THREADED: ReadonlySet<OperationName | undefined> = new Set(["thread mill", "tap", "drill"] as const);
 
 /** Facts of every row of a table that has any content. */
 export function tableFacts(blocks: Blocks): RowFacts[] {
@@ -48,13 +51,15 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
   ).flatMap(([of, value]) => (value === undefined ? [] : [{ of, value }]));
   const perTooth = number(plan, "feedPerTooth");
   const curved = shape !== undefined && shape.kind !== "hole" && shape.kind !== "line";
+  // A wear value moves the path of a wall that has a size.
+  const worn = shape !== undefined && shape.kind !== "hole" && (shape.kind !== "line" || shape.what === "side");
   return {
     index,
     name: plan.row === null || plan.row === "" ? String(index + 1) : String(plan.row),
     operation: row.operation ?? "drill",
     units: plan.units,
     quantity: row.quantity ?? 1,
-    title: row.thread ?? row.feature ?? "",
+    title: (THREADED.has(row.operation) ? row.thread : undefined) ?? row.feature ?? "",
     tool: toolName ?? "",
     verdict: plan.verdict,
     reason: plan.reasons[0] !== undefined && plan.verdict !== "ok" ? plan.reasons[0].text : "",
@@ -65,7 +70,7 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
       curved && perTooth !== undefined && tool?.teeth !== undefined && rpm !== undefined
         ? perTooth * tool.teeth * rpm
         : undefined,
-    wearValue: row.wearValue,
+    wearValue: worn ? row.wearValue : undefined,
     shape,
   };
 }
@@ -222,17 +227,18 @@ function lineShape(
 }
 
 function holeShape(row: Row, what: HoleShape["what"], plan: RowPlan, tool: Tool | undefined): HoleShape | undefined {
-  const thread = row.thread === undefined ? undefined : parseThread(row.thread, "Thread");
+  const thread = row.thread === undefined || !THREADED.has(what) ? undefined : parseThread(row.thread, "Thread");
   const major = thread && thread.major * (thread.native === "in" ? 25.4 : 1);
   const diameter = what === "tap" ? major : (tool?.diameter ?? row.finishDiameter);
   const through = row.through ?? false;
   const drill = what === "drill" ? (diameter ?? speedDiameter(plan)) : diameter;
   const depth = row.depth ?? (what === "countersink" && drill !== undefined ? drill / 2 : undefined);
   if (drill === undefined || depth === undefined) return undefined;
-  const common = { kind: "hole" as const, what, depth, through, diameter: drill, hand: row.hand ?? thread?.hand };
+  const common = { kind: "hole" as const, what, depth, through, diameter: drill };
   if (what !== "drill") {
     const out = what === "countersink" ? 0 : breakthroughOf(through);
-    return { ...common, hand: common.hand ?? "right", bottoms: [-(depth + out)], point: 0, out };
+    const hand = what === "tap" ? (row.hand ?? thread?.hand ?? "right") : "right";
+    return { ...common, hand, bottoms: [-(depth + out)], point: 0, out };
   }
   const angle = tool?.pointAngle ?? POINT_ANGLE;
   const out = breakthroughOf(through);

@@ -5,11 +5,14 @@ import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { OPERATIONS, usesCell } from "../../src/operations/index.ts";
 import { planRow } from "../../src/plan/row.ts";
+import { rowFacts } from "../../src/program/facts.ts";
 import { MACHINE, MATERIAL, TOOL } from "../../src/table/lists.ts";
 import { type List, type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { OPERATION_NAMES, ROW, type RowKey } from "../../src/table/rows.ts";
+import { en } from "../../src/words/en/index.ts";
+import { worded } from "../../src/words/worded.ts";
 import { rules } from "../findings/all.ts";
-import { caseLists, caseRow } from "../findings/rule.ts";
+import { caseLists, caseRow, STEEL } from "../findings/rule.ts";
 
 /** An object that writes down which of its keys are read. */
 function watched<T extends object>(object: T, seen: Set<string>): T {
@@ -44,21 +47,33 @@ const seen = {
 };
 
 function plan(read: ReadRow, lists: Lists): void {
+  // A row with a tool to be found, or a size class, is copied on its way: a copy reads every cell and tells nothing.
+  if (read.row.tool === undefined || read.row.sizeClass !== undefined) return;
   const own = seen.row.get(read.row.operation ?? "") ?? new Set<string>();
   seen.row.set(read.row.operation ?? "", own);
-  planRow(
-    { ...read, row: watched(read.row, own) },
-    {
-      materials: watchedList(lists.materials, seen.material),
-      tools: watchedList(lists.tools, seen.tool),
-      machines: watchedList(lists.machines, seen.machine),
-    },
-  );
+  const row = { ...read, row: watched(read.row, own) };
+  const planned = planRow(row, {
+    materials: watchedList(lists.materials, seen.material),
+    tools: watchedList(lists.tools, seen.tool),
+    machines: watchedList(lists.machines, seen.machine),
+  });
+  // The words of its program are made of the row as well.
+  rowFacts(row, worded(planned, en), lists, 0);
 }
 
 const shop = readLists(MATERIALS, TOOLS, MACHINES);
 for (const read of readRows(DEMO)) if (!read.empty) plan(read, shop);
 for (const one of rules().flatMap((rule) => [rule.fires, rule.inside])) plan(caseRow(one), caseLists(one));
+
+// Threads in holes that the plan chooses, with the tool named.
+const tapM6 = shop.tools.items.find((t) => t.kind === "tap" && t.diameter === 6)!.tool;
+for (const [Operation, Tool] of [
+  ["thread mill", "TM-M6-S"],
+  ["tap", tapM6],
+] as const) {
+  const row = { ...STEEL, Operation, Tool, Thread: "M6", Depth: 10 };
+  plan(caseRow({ row }), caseLists({ row }));
+}
 
 /** Columns that tell a person something and are shown, not reckoned with. */
 const SHOWN: ReadonlySet<string> = new Set([

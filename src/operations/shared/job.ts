@@ -46,11 +46,14 @@ export function startJob(read: ReadRow, lists: Lists, detail = true): Job {
   return { work, operation, lists, material, machine, tool, ...classed(work, operation, row) };
 }
 
+/** Operations whose finish diameter may have a tolerance class. */
+const CLASSED: readonly OperationName[] = ["drill", "ream", "bore", "boss", "counterbore"];
 /** Operations whose walls are made to the middle of the limits; a drill or reamer has the size that it has. */
 const TO_THE_MIDDLE: readonly OperationName[] = ["bore", "boss", "counterbore"];
 
 /** A tolerance class on the finish diameter: its limits, and for a milled wall their middle and half width. */
 function classed(work: Work, operation: OperationName, row: Row): Pick<Job, "row" | "size"> {
+  if (!CLASSED.includes(operation)) return { row };
   const { finishDiameter, sizeClass } = row;
   if (finishDiameter === undefined || sizeClass === undefined) return { row };
   const size = attempt(work, "unknown-class", () => {

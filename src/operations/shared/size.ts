@@ -40,7 +40,8 @@ export function judgeSize(job: Job, band: SizeBand): void {
   work.set({ sizeMin: low, sizeMax: high });
   work.step("scatter", scatter, { share: SCATTER_SHARE });
   judgeScatter(job, scatter, half, of);
-  if (row.measured !== undefined) {
+  // A single wall has no nominal size in the row that a measurement could be compared with.
+  if (row.measured !== undefined && of !== "wall error") {
     work.set({ size: row.measured });
     judgeMeasured(job, band, row.measured, centre, half);
     return;

@@ -19,7 +19,7 @@ import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
 import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
-import { diameterAt, effective, reachOf, type SizedTool, type Wall } from "./wall.ts";
+import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
 export interface WallWork {
   /** Whether a listed cutter is worth proposing. */
@@ -52,21 +52,19 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
     work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: operation.tools[0]! });
     return { tool };
   }
-  const { diameter, teeth } = tool;
-  if (diameter === undefined || teeth === undefined) {
-    work.find("tool-incomplete", { tool: tool.tool, missing: diameter === undefined ? "diameter" : "teeth" });
+  if (!isSized(tool)) {
+    work.find("tool-incomplete", { tool: tool.tool, missing: tool.diameter === undefined ? "diameter" : "teeth" });
     return { tool };
   }
   if (!requireCells(job, needed)) return { tool };
   const reach = reachOf(tool);
   if (!wallWork.reaches && row.depth! > reach) work.find("cutter-short", { value: row.depth!, limit: reach });
-  const sized = { ...tool, diameter, teeth };
-  const wall = wallWork.wall(sized);
+  const wall = wallWork.wall(tool);
   if (!wall) return { tool };
   work.path = { kind: "wall", wall };
   // Whatever is thicker than the cutter meets the wall that the cutter makes.
-  judgeReach(job, tool, wall.depth, diameter, true);
-  return { tool, ...cut(job, wall, sized) };
+  judgeReach(job, tool, wall.depth, tool.diameter, true);
+  return { tool, ...cut(job, wall, tool) };
 }
 
 /** Listed cutters that fit, thickest for their reach first. */

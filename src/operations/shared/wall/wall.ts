@@ -37,7 +37,8 @@ export interface Wall {
   readonly corner?: number;
 }
 
-export type SizedTool = Tool & { diameter: number; teeth: number };
+export type SizedTool = Tool & { readonly diameter: number; readonly teeth: number };
+export const isSized = (tool: Tool): tool is SizedTool => tool.diameter !== undefined && tool.teeth !== undefined;
 
 /** Levels of equal depth, none deeper than `axial` [mm]. */
 export function levelsOf(depth: number, axial: number): { axial: number; levels: number } {
