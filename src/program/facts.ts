@@ -227,7 +227,7 @@ function lineShape(
 }
 
 function holeShape(row: Row, what: HoleShape["what"], plan: RowPlan, tool: Tool | undefined): HoleShape | undefined {
-  const thread = row.thread === undefined || !THREADED.has(what) ? undefined : parseThread(row.thread, "Thread");
+  const thread = !THREADED.has(what) || row.thread === undefined ? undefined : parseThread(row.thread, "Thread");
   const major = thread && thread.major * (thread.native === "in" ? 25.4 : 1);
   const diameter = what === "tap" ? major : (tool?.diameter ?? row.finishDiameter);
   const through = row.through ?? false;

@@ -75,6 +75,17 @@ for (const [Operation, Tool] of [
   plan(caseRow({ row }), caseLists({ row }));
 }
 
+// A blind hole that is reamed.
+const reamer = shop.tools.items.find((t) => t.kind === "reamer" && t.diameter === 10)!.tool;
+const blind = { ...STEEL, Operation: "ream", Tool: reamer, "Finish diameter": 10, Depth: 20, "Hole depth": 26 };
+for (const start of [9.8, null])
+  plan(caseRow({ row: { ...blind, "Start diameter": start } }), caseLists({ row: blind }));
+
+// A seat milled to a size.
+const seat = { ...STEEL, Operation: "counterbore", Tool: "EM-10-4", "Finish diameter": 20, Depth: 8 };
+const judged = { ...seat, "Start diameter": 11, "Size tolerance": 0.1, Roughness: 3.2 };
+for (const row of [seat, judged]) plan(caseRow({ row }), caseLists({ row }));
+
 /** Columns that tell a person something and are shown, not reckoned with. */
 const SHOWN: ReadonlySet<string> = new Set([
   "row",

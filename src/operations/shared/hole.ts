@@ -12,13 +12,13 @@ export const DRILL_SETS_OF: Readonly<Record<"mm" | "in", readonly DrillSet[]>> =
 };
 
 /** Sets that a row's drills are named in: those of its thread, else of its units. */
-export function setsOf({ work, row }: Pick<Job, "work" | "row">): readonly DrillSet[] {
-  const metric = row.thread === undefined ? work.units === "mm" : /^\s*[MG]/i.test(row.thread);
+export function setsOf({ work, row, operation }: Pick<Job, "work" | "row" | "operation">): readonly DrillSet[] {
+  const metric = operation === "ream" || row.thread === undefined ? work.units === "mm" : /^\s*[MG]/i.test(row.thread);
   return DRILL_SETS_OF[metric ? "mm" : "in"];
 }
 
 /** Trade name of a drill of a size, in the row's own sets or, where they have none, in the others. */
-export function drillNamed(job: Pick<Job, "work" | "row">, diameter: number): string | null {
+export function drillNamed(job: Pick<Job, "work" | "row" | "operation">, diameter: number): string | null {
   return drillNameOf(diameter, setsOf(job)) ?? drillNameOf(diameter, ["metric", "number", "letter", "fraction"]);
 }
 
