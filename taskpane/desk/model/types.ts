@@ -99,6 +99,10 @@ export type Edit =
       readonly value: Value;
       readonly formula?: string;
       readonly numberFormat?: string;
+      /** Set on the first cell of an array formula. */
+      readonly array?: { readonly area: Area; readonly dynamic: boolean };
+      /** A look of ours for a cell of a new sheet. */
+      readonly look?: "heading" | "ok" | "check" | "stop" | "page";
     }
   | {
       readonly kind: "insert-rows" | "delete-rows";
