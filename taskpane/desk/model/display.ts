@@ -28,18 +28,16 @@ export function displayText(value: Value, numberFormat: string | undefined, loca
   }
   let shown = value;
   if (date1904) {
-    let isDate = dates.get(code);
-    if (isDate === undefined) dates.set(code, (isDate = isDateFormat(code)));
-    if (isDate) shown = as1900(value, true);
+    if (!dates.has(code)) dates.set(code, isDateFormat(code));
+    if (dates.get(code)) shown = as1900(value, true);
   }
   return safely(code, shown, locale, String(value));
 }
 
 function safely(code: string, value: number | string, locale: Locale, otherwise: string): string {
-  let tag = tags.get(locale);
-  if (tag === undefined) tags.set(locale, (tag = tagFor(locale)));
+  if (!tags.has(locale)) tags.set(locale, tagFor(locale));
   try {
-    return format(code, value, { locale: tag });
+    return format(code, value, { locale: tags.get(locale) });
   } catch {
     // A format code that cannot be read: the value itself is never hidden.
     return otherwise;

@@ -99,7 +99,14 @@ export interface Model extends Workbook {
 /** So many steps can be undone; older ones stay in the file's edits. */
 const MOST_STEPS = 1000;
 
-export function createModel(book: Book, options: { readonly locale?: string } = {}): Model {
+export interface ModelOptions {
+  /** BCP 47 tag: how numbers and dates are written. */
+  readonly locale?: string;
+  /** Why the file could not take an edit, as a sentence; asked before the edit is carried out. */
+  readonly cannotStore?: (edit: Edit) => string | undefined;
+}
+
+export function createModel(book: Book, options: ModelOptions = {}): Model {
   const locale = localeOf(options.locale);
   const sheets = book.sheets.map((sheet) => new SheetState(sheet));
   const styles = [...book.styles];
@@ -159,6 +166,8 @@ export function createModel(book: Book, options: { readonly locale?: string } = 
     const kept: Edit[] = [];
     try {
       for (const edit of edits) {
+        const reason = options.cannotStore?.(edit);
+        if (reason) throw new Refused("file", { text: reason });
         const back = carryOut(workbook, edit);
         if (!back) continue;
         undo.push(back);

@@ -20,6 +20,8 @@ export type RefusalCode =
   | "formula"
   /** What is typed can be read in two ways. */
   | "ambiguous"
+  /** The file cannot take it; `text` is the sentence. */
+  | "file"
   /** More text than a cell can hold. */
   | "long";
 

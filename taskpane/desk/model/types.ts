@@ -58,6 +58,8 @@ export interface TableRange {
   readonly area: Area;
   readonly columns: readonly string[];
   readonly totals: boolean;
+  /** Set on a table without a row of headings. */
+  readonly headings?: false;
 }
 
 export interface Sheet {
@@ -74,6 +76,8 @@ export interface Sheet {
   readonly choices: readonly Choices[];
   readonly tables: readonly TableRange[];
   readonly protected: boolean;
+  /** Areas that rows can be inserted into or deleted from only as a whole: pivot tables. */
+  readonly fixed?: readonly { readonly area: Area; readonly what: string }[];
   /** What this sheet holds that the desk keeps but cannot show: "2 charts", "a picture", … */
   readonly kept: readonly string[];
 }
