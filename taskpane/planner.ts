@@ -1,8 +1,11 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
+
+import type { RowPlan } from "../src/operations/shared/types.ts";
 import { type Advice, advise, changeText, type Outcome } from "../src/plan/advise.ts";
 import { planRow, planRows } from "../src/plan/evaluate.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "../src/table/read.ts";
 import type { Units } from "../src/units.ts";
+import type { CellValue } from "./host/host.ts";
 import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
 import { digits, percent } from "./ui/numbers.ts";
 
@@ -24,6 +27,17 @@ export const planner: Planner = (blocks, only) => {
   const lines: ReturnType<Planner>[number][] = [];
   if (one) lines[only] = planRow(one.read, one.lists, one.sharing);
   return lines;
+};
+
+/** One row after another, each read and planned by itself; the lists are read once. */
+export const rowPlanner = {
+  lists: (materials: CellValue[][], tools: CellValue[][], machines: CellValue[][]): Lists =>
+    readLists(materials, tools, machines),
+  /** @param sharing - rows of the table that share the setup of the row's machine */
+  plan(headings: CellValue[], cells: CellValue[], lists: Lists, sharing: number): RowPlan | undefined {
+    const [read] = readRows([headings, cells]);
+    return read === undefined || read.empty ? undefined : planRow(read, lists, sharing, false);
+  },
 };
 
 /** Changes that would help a row, best first, in words. */
