@@ -123,6 +123,8 @@ export type Edit =
       readonly after?: string;
       readonly table?: { readonly name: string; readonly area: Area };
       readonly frozen?: { readonly rows: number; readonly columns: number };
+      /** Printed as wide as the paper, with this many heading rows on each page. */
+      readonly page?: { readonly headings: number };
     }
   | { readonly kind: "rename-sheet"; readonly sheet: string; readonly to: string }
   | {
