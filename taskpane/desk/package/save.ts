@@ -1,0 +1,428 @@
+/**
+ * Saves a workbook: the package as it came with the edits replayed on it. Parts that no edit concerns are copied in their
+ * packed form; in the others single spans of the text are replaced. No DOM.
+ */
+import { type Area, type Edit, FileError, type Value } from "../model/types.ts";
+import { followers } from "./followers.ts";
+import { spellingsIn } from "./function-names.ts";
+import { METADATA_TYPE, NEW_METADATA, withDynamicMark } from "./metadata-write.ts";
+import { type KeptPackage, Parts, relationshipsName, relativeTarget } from "./parts.ts";
+import { type Move, mentions, movedFormula } from "./references.ts";
+import { type Plan, replay, type SheetPlan } from "./replay.ts";
+import { movedArea, movedRow } from "./rows.ts";
+import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
+import { readCell } from "./sheet-read.ts";
+import { dimensionPatch, withChoices, withColumns } from "./sheet-sections.ts";
+import { SheetWriter, type WriteContext } from "./sheet-write.ts";
+import { NEW_STYLES, newSheetText } from "./skeleton.ts";
+import { readStrings } from "./strings.ts";
+import { StyleBook } from "./styles-write.ts";
+import { changedTable, newTable, tableNameFault } from "./table-write.ts";
+import { readTables } from "./tables-read.ts";
+import { encodePart, patched } from "./text.ts";
+import { type Mover, movedPart } from "./walk.ts";
+import { dynamicMarks, readWorkbook, type WorkbookInfo } from "./workbook-read.ts";
+import {
+  changedRelationships,
+  changedTypes,
+  changedWorkbook,
+  EMPTY_RELATIONSHIPS,
+  freeId,
+  idsIn,
+  type NewRelationship,
+  type NewSheetEntry,
+} from "./workbook-write.ts";
+import { STRICT_MAIN, Xml } from "./xml.ts";
+import { type Item, writeZip } from "./zip.ts";
+
+const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
+const TABLE_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml";
+const STYLES_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml";
+
+/**
+ * The file with the edits on it.
+ *
+ * @param edits - in the order they were made, each with the names and places of its moment
+ * @throws FileError when an edit cannot be stored; see refusal() to know before
+ */
+export function savePackage(kept: KeptPackage, edits: readonly Edit[]): Uint8Array {
+  return edits.length === 0 ? kept.bytes : new Saving(kept, edits).result();
+}
+
+class Saving {
+  readonly #parts: Parts;
+  readonly #info: WorkbookInfo;
+  readonly #plan: Plan;
+  readonly #texts = new Map<string, string>();
+  readonly #new = new Map<string, string>();
+  readonly #dropped = new Set<string>();
+  readonly #types: { part: string; type: string }[] = [];
+  readonly #relationships = new Map<string, { add: NewRelationship[]; drop: Set<string> }>();
+  readonly #context: WriteContext;
+  #styles?: StyleBook;
+  #strings?: readonly string[];
+  #known?: Map<string, string>;
+  #mark?: number;
+
+  constructor(kept: KeptPackage, edits: readonly Edit[]) {
+    this.#parts = new Parts(kept);
+    this.#info = readWorkbook(this.#parts);
+    this.#plan = replay(edits, this.#info.sheets, (entry) => {
+      const ids = this.#parts.relationships(entry.part).filter((r) => r.type === "table");
+      return readTables(
+        this.#parts,
+        entry.part,
+        ids.map((r) => r.id),
+      );
+    });
+    const saving = this;
+    const marks = dynamicMarks(this.#parts, this.#info);
+    this.#context = {
+      get styles() {
+        return saving.#styleBook();
+      },
+      moves: this.#plan.moves,
+      marks,
+      dynamicMark: () => {
+        this.#mark ??= [...marks][0] ?? this.#newMark();
+        return this.#mark;
+      },
+      known: () => this.#spellings(),
+      valueOf: (outline, span, cell) => this.#valueOf(outline, span, cell),
+      formulasChanged: false,
+      valuesChanged: false,
+    };
+  }
+
+  result(): Uint8Array {
+    const { sheets, moves } = this.#plan;
+    const added: NewSheetEntry[] = [];
+    this.#checkTableNames();
+    for (const plan of sheets) {
+      if (!plan.entry) added.push(this.#addSheet(plan));
+      else if (plan.entry.type === "worksheet") this.#changeSheet(plan);
+    }
+    if (moves.length > 0) this.#moveOthers();
+    if (this.#styles?.changed) this.#put(this.#stylesPart(), this.#styles.result());
+    this.#dropCalculationChain();
+    const recalculate =
+      (this.#context.valuesChanged || this.#context.formulasChanged || moves.length > 0) && this.#hasFormulas();
+    const text = this.#text(this.#info.part);
+    const formula = (own: string) => movedFormula(own, "", moves);
+    this.#put(this.#info.part, changedWorkbook(text, this.#info.part, sheets, added, formula, recalculate));
+    for (const [part, { add, drop }] of this.#relationships) {
+      const name = part === "" ? "_rels/.rels" : relationshipsName(part);
+      this.#put(name, changedRelationships(this.#textOr(name, EMPTY_RELATIONSHIPS), name, add, drop));
+    }
+    if (this.#types.length > 0 || this.#dropped.size > 0) {
+      const name = "[Content_Types].xml";
+      this.#put(name, changedTypes(this.#text(name), this.#types, this.#dropped));
+    }
+    return this.#written();
+  }
+
+  #written(): Uint8Array {
+    const { kept } = this.#parts;
+    const items: Item[] = [];
+    for (const entry of kept.entries) {
+      const key = entry.name.toLowerCase();
+      if (this.#dropped.has(key)) continue;
+      const text = this.#texts.get(key);
+      if (text === undefined) items.push({ name: entry.name, kept: entry });
+      else items.push({ name: entry.name, content: encodePart(text) });
+    }
+    for (const [name, text] of this.#new) items.push({ name, content: encodePart(text) });
+    return writeZip(kept.bytes, items);
+  }
+
+  #text(part: string): string {
+    return this.#texts.get(part.toLowerCase()) ?? this.#new.get(part) ?? this.#parts.text(part);
+  }
+
+  #textOr(part: string, otherwise: string): string {
+    return this.#texts.has(part.toLowerCase()) || this.#new.has(part) || this.#parts.has(part)
+      ? this.#text(part)
+      : otherwise;
+  }
+
+  /** Holds a part's new text, when it is a new one. */
+  #put(part: string, text: string): void {
+    if (!this.#parts.has(part)) this.#new.set(part, text);
+    else if (text !== this.#parts.text(part)) this.#texts.set(part.toLowerCase(), text);
+    else this.#texts.delete(part.toLowerCase());
+  }
+
+  #relationshipsOf(part: string): { add: NewRelationship[]; drop: Set<string> } {
+    const found = this.#relationships.get(part) ?? { add: [], drop: new Set<string>() };
+    this.#relationships.set(part, found);
+    return found;
+  }
+
+  #relate(part: string, type: string, target: string): string {
+    const own = this.#relationshipsOf(part);
+    const name = relationshipsName(part);
+    const used = [...(this.#parts.has(name) ? idsIn(this.#parts.text(name)) : []), ...own.add.map((r) => r.id)];
+    const id = freeId(used, "rIdDesk");
+    own.add.push({ id, type, target: relativeTarget(part, target) });
+    return id;
+  }
+
+  #freePart(folder: string, stem: string): string {
+    for (let n = 1; ; n++) {
+      const name = `${folder}${stem}${n}.xml`;
+      if (!this.#parts.has(name) && !this.#new.has(name)) return name;
+    }
+  }
+
+  get #folder(): string {
+    return this.#info.part.slice(0, this.#info.part.lastIndexOf("/") + 1);
+  }
+
+  #stylesPart(): string {
+    return this.#parts.related(this.#info.part, "styles") ?? `${this.#folder}styles.xml`;
+  }
+
+  #styleBook(): StyleBook {
+    if (!this.#styles) {
+      const part = this.#parts.related(this.#info.part, "styles");
+      if (part) this.#styles = new StyleBook(this.#parts.text(part), part);
+      else {
+        const name = this.#stylesPart();
+        this.#relate(this.#info.part, "styles", name);
+        this.#types.push({ part: name, type: STYLES_TYPE });
+        this.#new.set(name, NEW_STYLES);
+        this.#styles = new StyleBook(NEW_STYLES, name);
+      }
+    }
+    return this.#styles;
+  }
+
+  #newMark(): number {
+    const part = this.#parts.related(this.#info.part, "sheetMetadata");
+    if (part) {
+      const { text, mark } = withDynamicMark(this.#text(part), part);
+      this.#put(part, text);
+      return mark;
+    }
+    const name = `${this.#folder}metadata.xml`;
+    this.#relate(this.#info.part, "sheetMetadata", name);
+    this.#types.push({ part: name, type: METADATA_TYPE });
+    this.#new.set(name, NEW_METADATA);
+    return 1;
+  }
+
+  #spellings(): ReadonlyMap<string, string> {
+    if (!this.#known) {
+      this.#known = new Map();
+      for (const { part, type } of this.#info.sheets)
+        if (type === "worksheet") spellingsIn(this.#parts.text(part), this.#known);
+    }
+    return this.#known;
+  }
+
+  #hasFormulas(): boolean {
+    if (this.#context.formulasChanged) return true;
+    return this.#info.sheets.some(
+      ({ part, type }) => type === "worksheet" && /<(?:\w+:)?f[\s>/]/.test(this.#text(part)),
+    );
+  }
+
+  #valueOf(outline: Outline, span: RowSpan, cell: CellSpan): Value | undefined {
+    const tag = outline.text.slice(cell.start, cell.openEnd);
+    if (/\st\s*=\s*["']s["']/.test(tag) && !this.#strings) {
+      const part = this.#parts.related(this.#info.part, "sharedStrings");
+      this.#strings = part ? readStrings(this.#parts.xml(part)) : [];
+    }
+    const xml = new Xml(outline.text, outline.part, { from: cell.start, to: cell.end, prefixes: outline.prefixes });
+    xml.next();
+    const context = {
+      sheet: outline.part,
+      strings: this.#strings ?? [],
+      styles: Number.POSITIVE_INFINITY,
+      date1904: this.#info.date1904,
+      dynamic: () => false,
+      count: () => {},
+    };
+    return readCell(xml, context, span.row, cell.column, new Map()).value;
+  }
+
+  #mover(plan: SheetPlan | undefined): Mover {
+    const own = plan?.moves ?? [];
+    const home = plan?.entry?.name ?? "";
+    return {
+      area: (area) => movedArea(area, own),
+      row: (row) => movedRow(row, own),
+      formula: (formula) => movedFormula(formula, home, this.#plan.moves),
+    };
+  }
+
+  /** Whether moves concern a part of a sheet at all. */
+  #concerned(text: string, home: string): boolean {
+    return this.#plan.moves.some(
+      (move: Move) => mentions(text, home, move.sheet) || mentions(text, home, encodedName(move.sheet)),
+    );
+  }
+
+  #changeSheet(plan: SheetPlan): void {
+    const { part } = plan.entry!;
+    const { moves } = this.#plan;
+    const tables = plan.tables.filter((t) => t.file);
+    const quiet =
+      plan.cells.size === 0 &&
+      plan.moves.length === 0 &&
+      plan.widths.size === 0 &&
+      plan.hidden.size === 0 &&
+      plan.choices.length === 0;
+    const original = this.#parts.text(part);
+    const concerned = moves.length > 0 && this.#concerned(original, plan.entry!.name);
+    let outline: Outline | undefined;
+    if (!quiet || concerned) {
+      outline = outlineOf(original, part);
+      this.#headingsAsText(plan);
+      this.#put(part, this.#sheetText(outline, plan, concerned));
+    }
+    for (const table of tables) {
+      const file = table.file!;
+      let text = this.#text(file.part);
+      if (moves.length > 0) text = movedPart(text, file.part, this.#mover(plan));
+      if (!table.area) throw new FileError("unsupported", `The table "${table.name}" cannot be deleted with its rows.`);
+      const area = table.area;
+      const asMoved = movedArea(file.area, plan.moves);
+      const resized = !asMoved || asMoved.bottom !== area.bottom || asMoved.right !== area.right;
+      const headed = file.headings !== false && plan.cells.has(area.top);
+      if (resized || headed) {
+        const wide = area.right - area.left + 1 > file.columns.length;
+        outline ??= wide ? outlineOf(original, part) : undefined;
+        text = changedTable(text, file.part, {
+          area,
+          heading: (index) => this.#heading(plan, area, index, file, outline),
+        });
+      }
+      this.#put(file.part, text);
+    }
+  }
+
+  #heading(
+    plan: SheetPlan,
+    area: Area,
+    index: number,
+    file: { headings?: false; columns: readonly string[] },
+    outline?: Outline,
+  ): string | undefined {
+    if (file.headings === false) return index < file.columns.length ? undefined : `Column${index + 1}`;
+    const edit = plan.cells.get(area.top)?.get(area.left + index);
+    if (edit) return typeof edit.value === "object" ? "" : String(edit.value);
+    if (index < file.columns.length || !outline) return undefined;
+    const span = outline.rows.find((row) => movedRow(row.row, plan.moves) === area.top);
+    const cell = span && cellsOf(outline, span).find((c) => c.column === area.left + index);
+    const value = span && cell ? this.#valueOf(outline, span, cell) : undefined;
+    return value === undefined || value === null || typeof value === "object" ? undefined : String(value);
+  }
+
+  /** Headings of a table are texts in its cells, whatever was typed. */
+  #headingsAsText(plan: SheetPlan): void {
+    for (const { area, file } of plan.tables) {
+      if (!area || file?.headings === false) continue;
+      const line = plan.cells.get(area.top);
+      for (const [column, cell] of line ?? [])
+        if (
+          column >= area.left &&
+          column <= area.right &&
+          (typeof cell.value === "number" || typeof cell.value === "boolean")
+        )
+          line!.set(column, { ...cell, value: String(cell.value) });
+    }
+  }
+
+  #sheetText(outline: Outline, plan: SheetPlan, concerned: boolean): string {
+    const { text: original, part, data, prefix: p } = outline;
+    const writer = new SheetWriter(outline, plan, this.#context);
+    const cells = writer.cells();
+    const patches = [];
+    if (cells !== undefined && data.empty)
+      patches.push({ start: data.start, end: data.end, text: `<${p}sheetData>${cells}</${p}sheetData>` });
+    else if (cells !== undefined) patches.push({ start: data.openEnd, end: data.closeStart, text: cells });
+    const dimension = dimensionPatch(outline, (area) => movedArea(area, plan.moves), writer.used);
+    if (dimension) patches.push(dimension);
+    let text = patched(original, patches);
+    if (concerned) text = movedPart(text, part, this.#mover(plan));
+    text = withColumns(text, part, plan.widths, plan.hidden);
+    return withChoices(text, part, plan.choices);
+  }
+
+  #addSheet(plan: SheetPlan): NewSheetEntry {
+    const part = this.#freePart(`${this.#folder}worksheets/`, "sheet");
+    const strict = this.#parts.text(this.#info.part).includes(STRICT_MAIN);
+    const table = plan.tables.find((t) => t.area);
+    // Held first, so that the table's relationship finds its part.
+    this.#new.set(part, "");
+    this.#headingsAsText(plan);
+    let tableId: string | undefined;
+    if (table?.area) {
+      const { area, name } = table;
+      const headings: string[] = [];
+      for (let column = area.left; column <= area.right; column++) {
+        const value = plan.cells.get(area.top)?.get(column)?.value;
+        headings.push(value === undefined || value === null || typeof value === "object" ? "" : String(value));
+      }
+      const tablePart = this.#freePart(`${this.#folder}tables/`, "table");
+      this.#new.set(tablePart, newTable(this.#nextTableId(), name, area, headings));
+      this.#types.push({ part: tablePart, type: TABLE_TYPE });
+      tableId = this.#relate(part, "table", tablePart);
+    }
+    const skeleton = newSheetText({
+      strict,
+      ...(plan.frozen ? { frozen: plan.frozen } : {}),
+      ...(tableId ? { tableIds: [tableId] } : {}),
+    });
+    this.#new.set(part, this.#sheetText(outlineOf(skeleton, part), plan, false));
+    this.#types.push({ part, type: SHEET_TYPE });
+    return { plan, relationship: this.#relate(this.#info.part, "worksheet", part) };
+  }
+
+  #tableIds?: number;
+  #nextTableId(): number {
+    this.#tableIds ??= Math.max(
+      0,
+      ...this.#plan.sheets.flatMap((s) =>
+        s.tables.flatMap((t) =>
+          t.file ? [Number(/<[^?][^>]*?\sid\s*=\s*["'](\d+)/.exec(this.#parts.text(t.file.part))?.[1] ?? 0)] : [],
+        ),
+      ),
+    );
+    return ++this.#tableIds;
+  }
+
+  #checkTableNames(): void {
+    const seen = new Set(this.#info.names.map((n) => n.name.toLowerCase()));
+    for (const sheet of this.#plan.sheets)
+      for (const { name, file } of sheet.tables) {
+        const fault = file ? undefined : tableNameFault(name);
+        if (fault) throw new FileError("unsupported", fault);
+        if (!file && seen.has(name.toLowerCase()))
+          throw new FileError("unsupported", `There is a table or name "${name}" already.`);
+        seen.add(name.toLowerCase());
+      }
+  }
+
+  /** Notes, drawings, charts, pivot tables: what hangs on rows in other parts. */
+  #moveOthers(): void {
+    for (const { part, change } of followers(this.#parts, this.#info, this.#plan, (plan) => this.#mover(plan))) {
+      const before = this.#text(part);
+      this.#put(part, change(before));
+    }
+  }
+
+  /** Programs build the calculation chain anew; one that names cells without formulas would make the file damaged. */
+  #dropCalculationChain(): void {
+    if (!this.#context.formulasChanged && this.#plan.moves.length === 0) return;
+    for (const { id, type, target } of this.#info.relationships) {
+      if (type !== "calcChain") continue;
+      this.#relationshipsOf(this.#info.part).drop.add(id);
+      this.#dropped.add(target.toLowerCase());
+    }
+  }
+}
+
+const encodedName = (name: string): string =>
+  name.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll("'", "&apos;");
