@@ -47,7 +47,7 @@ const at = (headings: readonly CellValue[], name: string): number =>
 function besideOf(table: Block, grid: readonly (readonly CellValue[])[]): Partial<Matching> | undefined {
   const left = table.left + table.headings.length + 1;
   const line = grid[table.top]!.slice(left);
-  const end = line.findIndex((cell) => cell === null);
+  const end = line.indexOf(null);
   const headings = end < 0 ? line : line.slice(0, end);
   if (resultScore(headings) === 0 || at(headings, BASIS) < 0) return undefined;
   const shift = left - table.left;

@@ -23,9 +23,14 @@ import {
 } from "./values.ts";
 import type { Spot, World } from "./world.ts";
 
+/** A sheet, and what it shows of answers that fill more than their formula's cell. */
+export interface CalculatedSheet extends Sheet {
+  readonly spills?: ReadonlyMap<number, ReadonlyMap<number, { readonly value: Value }>>;
+}
+
 /** The workbook as it is now. */
 export interface Source {
-  sheets(): readonly Sheet[];
+  sheets(): readonly CalculatedSheet[];
   readonly names: readonly { readonly name: string; readonly formula: string; readonly sheet?: string }[];
   readonly date1904: boolean;
 }
@@ -86,7 +91,7 @@ export function createCalculator(source: Source, opened: readonly Sheet[], now: 
       for (const [column, cell] of line)
         if (cell.formula !== undefined && cell.array === undefined) plain.add(relativeKey(cell.formula, row, column));
 
-  let sheets: readonly Sheet[] = [];
+  let sheets: readonly CalculatedSheet[] = [];
   let groups = new Map<string, Group>();
   let formulas: Map<number, Formula>[] = [];
   let spilled: Map<number, Formula>[] = [];
@@ -422,7 +427,10 @@ export function createCalculator(source: Source, opened: readonly Sheet[], now: 
         formula.block = Array.from({ length: Math.min(area.bottom - area.top + 1, LARGEST) }, (_, r) =>
           Array.from(
             { length: area.right - area.left + 1 },
-            (_cell, c) => cellAt(s, area.top + r, area.left + c)?.value ?? null,
+            (_cell, c) =>
+              cellAt(s, area.top + r, area.left + c)?.value ??
+              sheet.spills?.get(area.top + r)?.get(area.left + c)?.value ??
+              null,
           ),
         );
         for (let r = area.top; r <= area.bottom; r++)
@@ -481,6 +489,7 @@ export function createCalculator(source: Source, opened: readonly Sheet[], now: 
       spread(before);
       if (queue.length === before) break;
     }
+    moved = [];
     return [...touched].map((formula) => ({
       sheet: sheets[formula.group.sheet]!.name,
       row: formula.row,
@@ -526,11 +535,17 @@ export function createCalculator(source: Source, opened: readonly Sheet[], now: 
 
   readAll();
 
-  const toPlaces = (cells: readonly Place[]): [number, number, number][] =>
-    cells.flatMap(({ sheet, row, column }): [number, number, number][] => {
+  /** Each cell once, however often it is told. */
+  function toPlaces(cells: readonly Place[]): [number, number, number][] {
+    const seen = new Set<string>();
+    return cells.flatMap(({ sheet, row, column }): [number, number, number][] => {
       const s = sheetIndex(sheet);
-      return s < 0 ? [] : [[s, row, column]];
+      const key = `${s} ${row} ${column}`;
+      if (s < 0 || seen.has(key)) return [];
+      seen.add(key);
+      return [[s, row, column]];
     });
+  }
 
   function take(cells: readonly Place[]): Answer[] {
     const places = toPlaces(cells);
