@@ -244,6 +244,7 @@ export class View {
       let view = this.rowViews.get(r);
       if (!view) {
         view = this.makeRow(r);
+        this.rowViews.set(r, view);
         const parent = r < frozenRows ? this.head : this.body;
         let next: Element | null = null;
         for (let k = i + 1; k < order.length && !next; k++) {
