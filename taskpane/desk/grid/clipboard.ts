@@ -66,7 +66,15 @@ export function paste(context: Context, text: string, html: string): void {
 /** Cells of a table that another program put on the clipboard; undefined without one. */
 function fromHtml(html: string): Pasted[][] | undefined {
   if (!/<table/i.test(html)) return undefined;
-  const parsed = new DOMParser().parseFromString(html, "text/html");
+  // Classes that mean "text", from the style sheet of the program; styles themselves are against the page's policy.
+  const style = /<style[^>]*>([\s\S]*?)<\/style>/gi;
+  const textual = new Set(
+    [...html.matchAll(style)].flatMap(([, rules = ""]) =>
+      [...rules.matchAll(/\.([\w-]+)\s*\{[^}]*mso-number-format:\s*["']?\\?@/g)].map(([, name]) => name!),
+    ),
+  );
+  const plain = html.replace(style, "").replace(/\sstyle\s*=/gi, " data-style=");
+  const parsed = new DOMParser().parseFromString(plain, "text/html");
   const tables = parsed.querySelectorAll("table");
   if (tables.length !== 1) return undefined;
   const rows: Pasted[][] = [];
@@ -75,7 +83,7 @@ function fromHtml(html: string): Pasted[][] | undefined {
     let column = 0;
     for (const cell of row.cells) {
       while (rows[r]![column]) column++;
-      rows[r]![column] = fromCell(cell);
+      rows[r]![column] = fromCell(cell, textual);
       // What a merged cell covers stays as it is, blank.
       const [down, across] = [Math.min(cell.rowSpan, 1000), Math.min(cell.colSpan, 1000)];
       for (let dr = 0; dr < down; dr++) {
@@ -90,18 +98,19 @@ function fromHtml(html: string): Pasted[][] | undefined {
   return rows.map((row) => Array.from(row, (cell) => cell ?? { text: "" }));
 }
 
-function fromCell(cell: HTMLTableCellElement): Pasted {
-  for (const line of cell.querySelectorAll("br")) line.replaceWith("\n");
+function fromCell(cell: HTMLTableCellElement, textual: ReadonlySet<string>): Pasted {
+  for (const line of cell.querySelectorAll("br")) line.replaceWith("\u2028");
   // Browsers and programs break long lines of HTML; only <br> is a line of the cell.
   const text = (cell.textContent ?? "")
-    .split("\n")
+    .split("\u2028")
     .map((line) => line.replace(/[\s\u00a0]+/g, " ").trim())
     .join("\n")
     .trim();
   const exact = cell.getAttribute("sdval") ?? cell.getAttribute("x:num");
   const literal =
     /;@/.test(cell.getAttribute("sdnum") ?? "") ||
-    /mso-number-format:\s*['"]?\\?@/.test(cell.style.cssText || (cell.getAttribute("style") ?? ""));
+    /mso-number-format:\s*['"]?\\?@/.test(cell.dataset.style ?? "") ||
+    [...cell.classList].some((name) => textual.has(name));
   if (literal) return { text, literal: true };
   if (exact !== null && exact !== "" && Number.isFinite(Number(exact))) return { text, number: Number(exact) };
   return { text };

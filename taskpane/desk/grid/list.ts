@@ -22,7 +22,9 @@ export class ChoiceList {
     /** A choice was taken. */
     private readonly take: (text: string) => void,
   ) {
-    this.options = make("div", "tg-options", { role: "listbox", id: this.id });
+    this.options = make("div", "tg-options", { role: "listbox", id: this.id, tabindex: 0 });
+    // It can be scrolled, so it can be reached; what is typed belongs to the input all the same.
+    this.options.addEventListener("focus", () => this.context().entry.focus());
     this.hint = make("p", "tg-hint");
     this.element = make("div", "tg-choices", {}, this.options, this.hint);
     this.element.hidden = true;
@@ -60,8 +62,7 @@ export class ChoiceList {
     entry.element.setAttribute("aria-controls", this.id);
     entry.element.setAttribute("aria-autocomplete", "list");
     if (asked) {
-      const there = this.shown.indexOf(text);
-      this.mark(there >= 0 ? there : 0);
+      this.mark(Math.max(0, this.shown.indexOf(text)));
     } else this.mark(-1);
   }
 

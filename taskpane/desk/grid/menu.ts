@@ -68,6 +68,10 @@ export class Menu {
       ],
       table,
       columns,
+      [
+        { text: words.find, keys: "Ctrl+F", run: () => context.openFind() },
+        { text: words.redo, keys: "Ctrl+Y", run: () => commands.redo(context) },
+      ],
     ];
   }
 

@@ -84,7 +84,6 @@ export function listen(context: Context, handle: HTMLElement): () => void {
     choose(at, event.shiftKey);
     context.entry.focus();
     drag = { part: at.part, pointer: event.pointerId, x: event.clientX, y: event.clientY };
-    scroller.setPointerCapture(event.pointerId);
   };
 
   function dragged(): void {
@@ -116,6 +115,8 @@ export function listen(context: Context, handle: HTMLElement): () => void {
 
   const onMove = (event: PointerEvent) => {
     if (!drag || event.pointerId !== drag.pointer) return;
+    // Held from the first move on, not before: a captured click would no longer tell its cell.
+    if (!scroller.hasPointerCapture(event.pointerId)) scroller.setPointerCapture(event.pointerId);
     drag.x = event.clientX;
     drag.y = event.clientY;
     if (!frame) frame = requestAnimationFrame(dragged);

@@ -343,11 +343,12 @@ export class View {
     const { side, letters, fixedWidth } = this.layout;
     const row = make("div", "tg-row tg-letters", { role: "row", "aria-rowindex": 1 });
     row.style.height = `${letters}px`;
-    const corner = make("div", "tg-corner", {
-      role: "columnheader",
-      "aria-colindex": 1,
-      "aria-label": this.words.corner,
-    });
+    const corner = make(
+      "div",
+      "tg-corner",
+      { role: "columnheader", "aria-colindex": 1 },
+      make("span", "tg-unseen", {}, this.words.corner),
+    );
     corner.style.width = `${side}px`;
     const stick = make("div", "tg-stick", { role: "presentation" }, corner);
     stick.style.width = `${fixedWidth}px`;
