@@ -6,6 +6,7 @@ import http from "node:http";
 import https from "node:https";
 import path from "node:path";
 import { gzipSync } from "node:zlib";
+import { bundleDesk, DESK_POLICY } from "./taskpane/desk/bundle.mjs";
 
 const root = import.meta.dirname;
 const dist = path.join(root, "dist");
@@ -14,10 +15,6 @@ const option = (name, otherwise) => {
   const at = flags.indexOf(`--${name}`);
   return at < 0 ? otherwise : flags[at + 1];
 };
-
-/** What the browser may load. Univer writes style attributes, hence 'unsafe-inline' for styles only. */
-const CSP =
-  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self' data:; connect-src 'self'; worker-src 'self' blob:; base-uri 'none'; form-action 'none'";
 
 function run(program, args, settings = {}) {
   const done = spawnSync(program, args, { cwd: root, stdio: "inherit", ...settings });
@@ -141,17 +138,7 @@ async function build() {
     fs.copyFileSync(path.join(root, "taskpane", "pane.css"), path.join(dist, "pane.css"));
   }
   if (fs.existsSync(path.join(root, "taskpane", "desk", "main.ts"))) {
-    await esbuild.build({
-      ...common,
-      entryPoints: { desk: "taskpane/desk/main.ts" },
-      outdir: "dist",
-      format: "esm",
-      splitting: true,
-      chunkNames: "desk/[name]-[hash]",
-      assetNames: "desk/[name]-[hash]",
-      loader: { ".woff": "file", ".woff2": "file", ".ttf": "file", ".svg": "dataurl", ".png": "dataurl" },
-    });
-    fs.writeFileSync(path.join(dist, "desk.html"), page("desk.html"));
+    await bundleDesk({ esbuild, root, dist, common });
   }
   const manifest = path.join(root, "manifest.xml");
   if (fs.existsSync(manifest)) {
@@ -171,12 +158,11 @@ const TYPES = {
   ".js": "text/javascript; charset=utf-8",
   ".css": "text/css; charset=utf-8",
   ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+  ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
   ".xml": "application/xml",
   ".png": "image/png",
   ".svg": "image/svg+xml",
-  ".woff2": "font/woff2",
-  ".woff": "font/woff",
-  ".ttf": "font/ttf",
 };
 
 /** Static files of dist on this machine only; the desk is the first page. */
@@ -193,7 +179,7 @@ function serve(port) {
       "cache-control": "no-cache",
       "x-content-type-options": "nosniff",
     };
-    if (!file.endsWith("taskpane.html")) headers["content-security-policy"] = CSP;
+    if (!file.endsWith("taskpane.html")) headers["content-security-policy"] = DESK_POLICY;
     response.writeHead(200, headers);
     fs.createReadStream(file).pipe(response);
   };

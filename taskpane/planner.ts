@@ -29,6 +29,8 @@ export const planner: Planner = (blocks, only) => {
   return lines;
 };
 
+export type { Lists, RowPlan };
+
 /** One row after another, each read and planned by itself; the lists are read once. */
 export const rowPlanner = {
   lists: (materials: CellValue[][], tools: CellValue[][], machines: CellValue[][]): Lists =>
@@ -39,6 +41,33 @@ export const rowPlanner = {
     return read === undefined || read.empty ? undefined : planRow(read, lists, sharing, false);
   },
 };
+
+const HOLES = ["drill", "tap", "ream", "countersink"];
+const WALLS = ["bore", "boss", "slot", "side", "face", "counterbore"];
+/** Input columns that only some operations look at. */
+const LOOKED_AT: Readonly<Record<string, readonly string[]>> = {
+  thread: ["drill", "tap", "thread mill"],
+  startDiameter: [...HOLES, "thread mill", "bore", "boss", "counterbore"],
+  finishDiameter: [...HOLES, "bore", "boss", "side", "counterbore"],
+  through: [...HOLES, "thread mill", "bore", "counterbore"],
+  hand: ["thread mill", "tap"],
+  way: ["thread mill", ...WALLS],
+  length: ["slot", "side", "face"],
+  side: ["side"],
+  radialDepth: WALLS,
+  axialDepth: WALLS,
+  passes: ["thread mill", ...WALLS],
+  springPasses: ["thread mill", ...WALLS],
+  holeDepth: ["drill", "thread mill", "tap"],
+  drillOversize: ["drill", "thread mill", "tap"],
+  measured: ["thread mill", "bore", "boss", "counterbore"],
+  wearValue: ["thread mill", "bore", "boss", "counterbore"],
+  sizeTolerance: WALLS,
+};
+
+/** False for an input that the operation of its row does not look at. */
+export const usesInput = (operation: string, key: string): boolean =>
+  operation === "" || LOOKED_AT[key]?.includes(operation.trim().toLowerCase()) !== false;
 
 /** Changes that would help a row, best first, in words. */
 export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[] {

@@ -3,17 +3,20 @@
  * the rows it touches, in the same step of undo. The rows that were edited come at once; what else hangs on the edit
  * (rows that share a setup, or a list) follows in slices, those in view first.
  */
-import type { RowPlan } from "../../src/operations/shared/types.ts";
-import type { Lists } from "../../src/table/read.ts";
 import type { Block, CellValue } from "../host/host.ts";
 import { firstBlock } from "../host/region.ts";
-import { rowPlanner } from "../planner.ts";
+import { type Lists, type RowPlan, rowPlanner } from "../planner.ts";
 import { BASIS, changesFor, isEmptyRow, planningBlock } from "../planning.ts";
 import { LISTS } from "../session.ts";
 import { gridOf, rowOf } from "./cells.ts";
 import type { Change, Model } from "./model/model.ts";
 import type { Edit, Value } from "./model/types.ts";
 import { type Hints, type Site, siteOf } from "./sites.ts";
+
+/** Browsers differ in the last bits of sines and powers: that much is no other result. */
+const LAST_BITS = 1e-12;
+const same = (a: Value, b: Value): boolean =>
+  typeof a === "number" && typeof b === "number" ? Math.abs(a - b) <= LAST_BITS * Math.abs(b) : a === b;
 
 export interface Planned {
   /** Rows that are still to be planned. */
@@ -52,6 +55,8 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
   let waitingListener: (waiting: number) => void = () => undefined;
   let troubleListener: (sentence: string) => void = () => undefined;
   let told = "";
+  /** Results belong to the step they follow from; what is mended without one is a step of its own. */
+  let joins = true;
 
   const waiting = () => pending.reduce((sum, { rows }) => sum + rows.size, 0);
 
@@ -144,7 +149,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
       const there = own?.get(column);
       const format =
         numberFormat !== undefined && model.style(there)?.numberFormat !== numberFormat ? numberFormat : undefined;
-      if ((there?.value ?? null) === value && there?.formula === formula && format === undefined) return;
+      if (same(there?.value ?? null, value) && there?.formula === formula && format === undefined) return;
       edits.push({
         kind: "cell",
         sheet: site.sheet,
@@ -172,7 +177,8 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
   function write(edits: readonly Edit[]): void {
     if (edits.length === 0) return;
     try {
-      model.apply(edits, { by: "planner", joins: true });
+      model.apply(edits, { by: "planner", label: "plan", joins });
+      joins = true;
     } catch (problem) {
       pending = [];
       const sentence = "Results could not be written: the table is protected, or part of it cannot be changed.";
@@ -292,6 +298,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
       goOn();
       return;
     }
+    joins = true;
     const end = performance.now() + AT_ONCE;
     const edits: Edit[] = [];
     for (const { site, row } of edited) {
@@ -315,9 +322,11 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     settled,
     async bringUpToDate() {
       mended = 0;
+      joins = false;
       for (const site of sites) later(site, all(site));
       goOn();
       await settled();
+      joins = true;
       return mended;
     },
     owns(sheet, row, column) {

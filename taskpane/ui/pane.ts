@@ -13,7 +13,7 @@ import { additionOf } from "../adding.ts";
 import type { Block, Host } from "../host/host.ts";
 import { advisor, planner } from "../planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../planning.ts";
-import { type Advisor, createSession, isNumbers, LISTS, type Planner, type State } from "../session.ts";
+import { type Advisor, createSession, isNumbers, LISTS, type Planner, type Session, type State } from "../session.ts";
 import { emptyTable, STARTING_LISTS } from "../starting.ts";
 import { advice } from "./advice.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
@@ -69,7 +69,7 @@ export function mountPane(
   host: Host,
   plan: Planner = planner,
   advise: Advisor = advisor,
-): { destroy(): void } {
+): { readonly session: Session; destroy(): void } {
   const session = createSession(host, plan, advise);
   let welcome = !memory.seen();
   const past = () => {
@@ -252,6 +252,7 @@ export function mountPane(
   show(session.store.get());
   void session.refresh();
   return {
+    session,
     destroy() {
       stop();
       session.destroy();

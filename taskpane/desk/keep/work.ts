@@ -196,7 +196,7 @@ export function createKeeper(): Keeper {
 
     follow(model) {
       stop?.();
-      const journal = createJournal();
+      let journal = createJournal();
       let first = true;
       write = async () => {
         const work = current;
@@ -212,13 +212,20 @@ export function createKeeper(): Keeper {
         current = next;
         const all = first;
         first = false;
-        const db = await store();
-        await db.run(["works", "steps"], "readwrite", (t) => {
-          if (all) t.remove("steps", stepsOf(next.id));
-          for (const number of remove) t.remove("steps", [next.id, number]);
-          for (const { number, edits } of written) t.put("steps", edits, [next.id, number]);
-          t.put("works", next, next.id);
-        });
+        try {
+          const db = await store();
+          await db.run(["works", "steps"], "readwrite", (t) => {
+            if (all) t.remove("steps", stepsOf(next.id));
+            for (const number of remove) t.remove("steps", [next.id, number]);
+            for (const { number, edits } of written) t.put("steps", edits, [next.id, number]);
+            t.put("works", next, next.id);
+          });
+        } catch (problem) {
+          // Next time all of it is stored.
+          journal = createJournal();
+          first = true;
+          throw problem;
+        }
         if (next.unsaved !== work.unsaved) tabs.tell();
       };
       const soon = () => {

@@ -45,10 +45,12 @@ export interface Patch {
   readonly text: string;
 }
 
-/** Replaces spans; those at the same place come in the order given. */
+/** Replaces spans; those at the same place come in the order given, what is only put in before what is replaced. */
 export function patched(text: string, patches: readonly Patch[]): string {
   if (patches.length === 0) return text;
-  const sorted = patches.map((patch, i) => ({ ...patch, i })).sort((a, b) => a.start - b.start || a.i - b.i);
+  const sorted = patches
+    .map((patch, i) => ({ ...patch, i }))
+    .sort((a, b) => a.start - b.start || Number(a.end > a.start) - Number(b.end > b.start) || a.i - b.i);
   const out: string[] = [];
   let at = 0;
   for (const { start, end, text: put } of sorted) {
