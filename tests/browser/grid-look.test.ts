@@ -248,7 +248,7 @@ describe("mouse and sight", () => {
     await select(3, 13);
     await page.keyboard.press("ArrowRight");
     expect((await at()).column).toBe(21);
-    await page.getByRole("button", { name: "7 unused columns hidden: show" }).click();
+    await page.getByRole("button", { name: "Show 7 unused columns" }).click();
     await page.keyboard.press("ArrowLeft");
     expect((await at()).column).toBe(20);
   });

@@ -67,13 +67,7 @@ export class Foot {
     this.tabs = make("div", "tg-tabs", { role: "tablist", "aria-label": words.sheets });
     this.undo = button("tg-undo", words.undo, () => this.with(commands.undo));
     this.redo = button("tg-redo", words.redo, () => this.with(commands.redo));
-    this.unused = button("tg-switch", "", () => {
-      const { view, entry } = this.context();
-      view.hideUnused = !view.hideUnused;
-      view.relayout();
-      this.update();
-      entry.focus();
-    });
+    this.unused = button("tg-switch", "", () => this.context().switchUnused());
     const add = button("tg-add", "+", () => this.add(), words.addSheet);
     const find = button("tg-search", words.find, () => this.context().openFind());
     const more = button("tg-more", words.more, () => {
@@ -114,7 +108,7 @@ export class Foot {
     }
     const count = options.hiddenColumns?.(this.context().sheet()).size ?? 0;
     this.unused.hidden = count === 0;
-    if (count > 0) setText(this.unused, view.hideUnused ? words.hiddenUnused(count) : words.shownUnused(count));
+    if (count > 0) setText(this.unused, view.hideUnused ? words.showUnused(count) : words.hideUnused(count));
     const sheets = model.sheets().filter((one) => one.state === "visible");
     const active = this.context().sheet();
     const key = JSON.stringify([active, sheets.map((one) => one.name)]);

@@ -24,6 +24,8 @@ export interface Context {
   openChoices(): void;
   openFilter(): void;
   openFind(): void;
+  /** Hides the columns that no row uses, or shows them. */
+  switchUnused(): void;
 }
 
 /** Runs what may be refused; says the reason. */

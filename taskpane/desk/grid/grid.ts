@@ -54,6 +54,12 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
     },
     openFilter: () => filter.open(),
     openFind: () => finder.open(),
+    switchUnused: () => {
+      view.hideUnused = !view.hideUnused;
+      view.relayout();
+      foot.update();
+      entry.focus();
+    },
   } as unknown as { -readonly [K in keyof Context]: Context[K] };
   const get = () => context as Context;
 

@@ -64,7 +64,8 @@ export function layoutOf(input: LayoutInput): Layout {
   const headings = headingRows(sheet);
   const heights = new Map<number, number>();
   for (const row of headings) {
-    if (wraps(model, sheet, row, columns, measure)) heights.set(row, rowHeight + 18);
+    const lines = linesOf(sheet, row, columns, measure);
+    if (lines > 1) heights.set(row, rowHeight + 18 * (lines - 1));
   }
   for (const row of sheet.hiddenRows) heights.set(row, 0);
   for (const row of model.filters.hidden(sheet.name)) heights.set(row, 0);
@@ -94,14 +95,28 @@ function headingRows(sheet: SheetState): Set<number> {
   return rows;
 }
 
-/** True when a text of the row needs a second line. */
-function wraps(model: Model, sheet: SheetState, row: number, columns: Axis, measure: Measure): boolean {
+/** Lines that the longest heading of a row needs, three at most. */
+function linesOf(sheet: SheetState, row: number, columns: Axis, measure: Measure): number {
+  let most = 1;
   for (const [column, cell] of sheet.cells.get(row) ?? []) {
     if (typeof cell.value !== "string" || column >= columns.count) continue;
-    const width = columns.sizeOf(column);
-    if (width > 0 && measure.widthOf(model.shown(sheet.name, row, column), true) > width - PADDING) return true;
+    const room = columns.sizeOf(column) - PADDING;
+    if (room <= 0 || measure.widthOf(cell.value, true) <= room) continue;
+    let lines = 1;
+    let used = 0;
+    for (const word of cell.value.split(/\s+/)) {
+      const width = measure.widthOf(`${word} `, true);
+      if (used > 0 && used + width > room + 4) {
+        lines += 1;
+        used = 0;
+      }
+      // A word that is too long by itself is broken.
+      lines += Math.floor(Math.max(0, width - 5) / room);
+      used += width % room;
+    }
+    most = Math.max(most, lines);
   }
-  return false;
+  return Math.min(3, most);
 }
 
 /** Width in characters in which all texts of a column are to be seen. */

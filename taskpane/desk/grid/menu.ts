@@ -53,6 +53,12 @@ export class Menu {
     ];
     if (hiddenNow(context).size > context.view.unused.size)
       columns.push({ text: words.showColumns, run: () => commands.showColumns(context) });
+    const unused = context.options.hiddenColumns?.(sheet).size ?? 0;
+    if (unused > 0)
+      columns.push({
+        text: context.view.hideUnused ? words.showUnused(unused) : words.hideUnused(unused),
+        run: () => context.switchUnused(),
+      });
     return [
       [
         { text: words.cut, keys: "Ctrl+X", run: copy("cut") },
@@ -113,6 +119,7 @@ export class Menu {
           }),
         ]),
     );
+    if (this.items[0]) this.items[0].tabIndex = 0;
     this.element.setAttribute("aria-label", context.words.more);
     this.element.hidden = false;
     const around = root.getBoundingClientRect();

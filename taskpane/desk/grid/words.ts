@@ -66,8 +66,8 @@ export interface GridWords {
   readonly fitWidth: string;
   readonly hideColumns: string;
   readonly showColumns: string;
-  readonly hiddenUnused: (count: number) => string;
-  readonly shownUnused: (count: number) => string;
+  readonly showUnused: (count: number) => string;
+  readonly hideUnused: (count: number) => string;
   readonly copied: (cells: string) => string;
   readonly selected: (cells: string, rows: number, columns: number) => string;
   readonly extend: string;
@@ -165,8 +165,8 @@ export const ENGLISH: GridWords = {
   fitWidth: "Fit the width",
   hideColumns: "Hide columns",
   showColumns: "Show hidden columns",
-  hiddenUnused: (count) => `${plural(count, "unused column")} hidden: show`,
-  shownUnused: (count) => `Hide ${plural(count, "unused column")}`,
+  showUnused: (count) => `Show ${plural(count, "unused column")}`,
+  hideUnused: (count) => `Hide ${plural(count, "unused column")}`,
   copied: (cells) => `Copied ${cells}.`,
   selected: (cells, rows, columns) => `${cells}: ${plural(rows, "row")}, ${plural(columns, "column")}`,
   extend: "Drag to select more cells",

@@ -89,6 +89,11 @@ export interface Model extends Workbook {
   canRedo(): boolean;
   /** What leads from the file as it was opened to what is here. */
   edits(): readonly Edit[];
+  /**
+   * The steps behind `edits()`, oldest first: the first is the opening. Each is the same array for as long as the step
+   * lives, through undo and redo; one that others joined has grown.
+   */
+  steps(): readonly (readonly Edit[])[];
   /** Grows with each change of any kind. */
   revision(): number;
   /** True when there are steps that the last save does not have, or has and should not. */
@@ -155,7 +160,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
     touched = [];
     structure = false;
     revision += 1;
-    if (structure) model.filters.again();
+    if (change.structure) model.filters.again();
     if (!byName(active)) active = sheets.find((one) => one.state === "visible")?.name ?? sheets[0]?.name ?? "";
     for (const listener of [...changed]) listener(change);
   }
@@ -287,7 +292,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
       if (!step) return undefined;
       const { kept, undo } = run(step.edits);
       // The same step for "saved" when it is carried out the same.
-      step.edits.splice(0, step.edits.length, ...kept);
+      if (kept.length !== step.edits.length) step.edits.splice(0, step.edits.length, ...kept);
       step.undo.splice(0, step.undo.length, ...undo);
       done.push(step);
       tell("redo", step.label);
@@ -296,6 +301,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
     canUndo: () => done.length > 1,
     canRedo: () => undone.length > 0,
     edits: () => compact(done.flatMap((step) => step.edits)),
+    steps: () => done.map((step) => step.edits),
     revision: () => revision,
     unsaved: () => done.at(-1) !== savedAt,
     markSaved() {

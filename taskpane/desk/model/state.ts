@@ -23,6 +23,7 @@ export class SheetState implements Sheet {
   tables: readonly TableRange[];
   readonly protected: boolean;
   readonly kept: readonly string[];
+  readonly fixed: Sheet["fixed"];
   /** What formulas spill beside their own cell: row → column. No part of the edits. */
   readonly spills = new Map<number, Map<number, Spilled>>();
   /** Rows that are this sheet's own to write. */
@@ -43,6 +44,7 @@ export class SheetState implements Sheet {
     this.tables = sheet.tables;
     this.protected = sheet.protected;
     this.kept = sheet.kept;
+    this.fixed = sheet.fixed;
     this.takeSpills();
   }
 
