@@ -61,23 +61,23 @@ export function movedDrawing(text: string, part: string, move: MoveRow): string 
  * their spelling. A note whose row went is taken out.
  */
 export function movedVml(text: string, move: MoveRow): string {
-  return text.replace(/<(v:shape)\b[^>]*>[\s\S]*?<\/\1>/g, (shape) => {
+  return text.replace(/<(\w+:shape)\b[^>]*>[\s\S]*?<\/\1>/g, (shape) => {
     const note = /ObjectType\s*=\s*["']Note["']/.test(shape);
-    const said = /<x:Row>\s*(\d+)\s*<\/x:Row>/.exec(shape);
-    const anchor = /<x:Anchor>([^<]*)<\/x:Anchor>/.exec(shape);
-    const numbers = anchor?.[1]?.split(",").map((n) => Number(n));
+    const said = /<(\w+:Row)>\s*(\d+)\s*<\/\1>/.exec(shape);
+    const anchor = /<(\w+:Anchor)>([^<]*)<\/\1>/.exec(shape);
+    const numbers = anchor?.[2]?.split(",").map((n) => Number(n));
     const valid = numbers?.length === 8 && numbers.every(Number.isFinite);
-    const row = said ? Number(said[1]) : valid ? numbers[2]! : undefined;
+    const row = said ? Number(said[2]) : valid ? numbers[2]! : undefined;
     if (row === undefined) return shape;
     const moved = move(row);
     if (moved === undefined && note) return "";
     const by = (moved ?? settle(row, move)) - row;
     if (by === 0) return shape;
     let out = shape;
-    if (said) out = out.replace(said[0], `<x:Row>${row + by}</x:Row>`);
+    if (said) out = out.replace(said[0], `<${said[1]}>${row + by}</${said[1]}>`);
     if (valid) {
       const next = numbers.map((n, i) => (i === 2 || i === 6 ? Math.max(0, n + by) : n));
-      out = out.replace(anchor![0], `<x:Anchor>${next.join(", ")}</x:Anchor>`);
+      out = out.replace(anchor![0], `<${anchor![1]}>${next.join(", ")}</${anchor![1]}>`);
     }
     return out;
   });

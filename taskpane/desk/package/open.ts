@@ -71,9 +71,11 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
     if (other.type !== "worksheet" && entry) inflateEntry(bytes, entry, false);
   }
   const size = shown.reduce((sum, sheet) => sum + (parts.entry(sheet.part)?.size ?? 0), 0) || 1;
+  const tableParts = new Set<string>();
   const sheets = shown.map((entry): Sheet => {
     let rows = 0;
-    const content = readSheet(parts.xml(entry.part), {
+    const content = readSheet(parts.xml(entry.part, false), {
+      limits,
       sheet: entry.name,
       strings,
       styles: styles.length,
@@ -92,7 +94,7 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
     done += parts.entry(entry.part)?.size ?? 0;
     proceed(0.35 + (0.6 * done) / size);
     const fixed = pivotAreas(parts, entry.part);
-    const tables = readTables(parts, entry.part, content.tableIds);
+    const tables = readTables(parts, entry.part, content.tableIds, tableParts);
     return {
       name: entry.name,
       state: entry.state,

@@ -2,7 +2,7 @@
 import { FileError } from "../model/types.ts";
 import { LIMITS, type Limits } from "./limits.ts";
 import { decodePart } from "./text.ts";
-import { Xml } from "./xml.ts";
+import { type Budget, Xml } from "./xml.ts";
 import { inflateEntry, type ZipEntry } from "./zip.ts";
 
 /** A package as it came: its bytes and where its parts are. Plain data, so it goes through to and from a worker. */
@@ -63,11 +63,14 @@ export class Parts {
   readonly #byName = new Map<string, ZipEntry>();
   readonly #texts = new Map<string, string>();
   readonly #limits: Limits;
+  readonly #budget: Budget;
+  readonly #relationships = new Map<string, Relationship[]>();
   #types?: { defaults: Map<string, string>; overrides: Map<string, string> };
 
   constructor(kept: KeptPackage, limits: Limits = LIMITS) {
     this.kept = kept;
     this.#limits = limits;
+    this.#budget = { left: limits.elements };
     for (const entry of kept.entries) this.#byName.set(entry.name.toLowerCase(), entry);
   }
 
@@ -96,12 +99,21 @@ export class Parts {
     return text;
   }
 
-  xml(name: string): Xml {
-    return new Xml(this.text(name), name);
+  /** @param hold - keep the text for the next time */
+  xml(name: string, hold = true): Xml {
+    return new Xml(this.text(name, hold), name, undefined, this.#budget);
   }
 
   /** Relationships of a part, or of the whole package. */
-  relationships(part = ROOT): Relationship[] {
+  relationships(part = ROOT): readonly Relationship[] {
+    const known = this.#relationships.get(part);
+    if (known) return known;
+    const found = this.#readRelationships(part);
+    this.#relationships.set(part, found);
+    return found;
+  }
+
+  #readRelationships(part: string): Relationship[] {
     const name = part === ROOT ? "_rels/.rels" : relationshipsName(part);
     if (!this.has(name)) return [];
     const found: Relationship[] = [];

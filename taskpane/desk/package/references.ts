@@ -134,7 +134,7 @@ export function movedSpan(top: number, bottom: number, move: RowMove): readonly 
     return from > LAST_ROW ? undefined : [from, to];
   }
   const end = row + count - 1;
-  const from = top > end ? top - count : top >= row ? row : top;
+  const from = top > end ? top - count : Math.min(top, row);
   const to = whole ? LAST_ROW : bottom > end ? bottom - count : bottom >= row ? row - 1 : bottom;
   return to < from || (whole && top >= row && top <= end && end >= LAST_ROW) ? undefined : [from, to];
 }
@@ -150,12 +150,24 @@ export function mentions(formula: string, home: string, sheet: string): boolean 
  * A formula after moves, in order. References whose cells are gone become #REF!.
  *
  * @param home - name of the formula's own sheet before the first move; empty for a formula without one
+ * @param anchorBy - for a rule over an area: rows by which the area's first cell moved. References without "$" before
+ *   the row are meant from each cell of the area, so they go with it.
  */
-export function movedFormula(formula: string, home: string, moves: readonly Move[]): string {
+export function movedFormula(formula: string, home: string, moves: readonly Move[], anchorBy?: number): string {
   if (!moves.some((move) => mentions(formula, home, move.sheet))) return formula;
   let own = home;
   let now = cached(formula).slice();
   let changed = false;
+  if (anchorBy !== undefined) {
+    now = now.map((piece): Piece => {
+      if (typeof piece === "string" || piece.foreign || piece.top === undefined || !same(piece.sheet ?? own, home))
+        return piece;
+      if (piece.fixed[0] || piece.fixed[2]) return piece;
+      const [top, bottom] = [piece.top + anchorBy, piece.bottom! + anchorBy];
+      changed ||= anchorBy !== 0;
+      return top < 0 || bottom > LAST_ROW ? `${piece.prefix}#REF!` : spelled({ ...piece, top, bottom });
+    });
+  }
   for (const move of moves) {
     now = now.map((piece): Piece => {
       if (typeof piece === "string" || piece.foreign || !same(piece.sheet ?? own, move.sheet)) return piece;
@@ -181,28 +193,37 @@ export function movedFormula(formula: string, home: string, moves: readonly Move
   return now.map((piece) => (typeof piece === "string" ? piece : spelled(piece))).join("");
 }
 
-/** A shared formula as it stands some rows and columns away from the cell that holds it. */
+/** A shared formula as it stands some rows and columns away from the cell that holds it. Written for speed. */
 export function offsetFormula(formula: string, rows: number, columns: number): string {
   if (rows === 0 && columns === 0) return formula;
-  return cached(formula)
-    .map((piece) => {
-      if (typeof piece === "string") return piece;
-      const shift = (value: number | undefined, fixed: boolean, by: number) =>
-        value === undefined || fixed ? value : value + by;
-      const moved = {
-        ...piece,
-        top: shift(piece.top, piece.fixed[0], rows),
-        left: shift(piece.left, piece.fixed[1], columns),
-        bottom: shift(piece.bottom, piece.fixed[2], rows),
-        right: shift(piece.right, piece.fixed[3], columns),
-      };
-      const out = (value: number | undefined, last: number) => value !== undefined && (value < 0 || value > last);
-      const gone =
-        out(moved.top, LAST_ROW) ||
-        out(moved.bottom, LAST_ROW) ||
-        out(moved.left, LAST_COLUMN) ||
-        out(moved.right, LAST_COLUMN);
-      return gone ? `${piece.prefix}#REF!` : spelled(moved);
-    })
-    .join("");
+  let out = "";
+  for (const piece of cached(formula)) {
+    if (typeof piece === "string") {
+      out += piece;
+      continue;
+    }
+    const { fixed, prefix } = piece;
+    out += prefix;
+    let from = "";
+    let to = "";
+    let gone = false;
+    if (piece.left !== undefined) {
+      const left = fixed[1] ? piece.left : piece.left + columns;
+      const right = fixed[3] ? piece.right! : piece.right! + columns;
+      gone = left < 0 || right < 0 || left > LAST_COLUMN || right > LAST_COLUMN;
+      if (!gone) {
+        from = fixed[1] ? `$${columnLetters(left)}` : columnLetters(left);
+        if (!piece.single) to = fixed[3] ? `$${columnLetters(right)}` : columnLetters(right);
+      }
+    }
+    if (piece.top !== undefined && !gone) {
+      const top = fixed[0] ? piece.top : piece.top + rows;
+      const bottom = fixed[2] ? piece.bottom! : piece.bottom! + rows;
+      gone = top < 0 || bottom < 0 || top > LAST_ROW || bottom > LAST_ROW;
+      from += fixed[0] ? `$${top + 1}` : top + 1;
+      if (!piece.single) to += fixed[2] ? `$${bottom + 1}` : bottom + 1;
+    }
+    out += gone ? "#REF!" : piece.single ? from : `${from}:${to}`;
+  }
+  return out;
 }

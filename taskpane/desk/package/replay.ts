@@ -40,8 +40,8 @@ export interface SheetPlan {
   readonly choices: Choices[];
   readonly tables: TablePlan[];
   readonly frozen?: { readonly rows: number; readonly columns: number };
-  /** For a new sheet: the sheet it stands behind. */
-  readonly after?: SheetPlan;
+  /** For a new sheet that is to be printed: rows of headings on each page. */
+  readonly page?: { readonly headings: number };
 }
 
 export interface Plan {
@@ -91,7 +91,7 @@ export function replay(
       const made: SheetPlan = {
         ...fresh(edit.sheet),
         ...(edit.frozen ? { frozen: edit.frozen } : {}),
-        ...(after ? { after } : {}),
+        ...(edit.page ? { page: edit.page } : {}),
         tables: edit.table ? [{ name: edit.table.name, area: edit.table.area }] : [],
       };
       sheets.splice(after ? sheets.indexOf(after) + 1 : sheets.length, 0, made);

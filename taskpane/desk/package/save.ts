@@ -5,13 +5,14 @@
 import { type Area, type Edit, FileError, type Value } from "../model/types.ts";
 import { followers } from "./followers.ts";
 import { spellingsIn } from "./function-names.ts";
+import { LIMITS } from "./limits.ts";
 import { METADATA_TYPE, NEW_METADATA, withDynamicMark } from "./metadata-write.ts";
 import { type KeptPackage, Parts, relationshipsName, relativeTarget } from "./parts.ts";
 import { type Move, mentions, movedFormula } from "./references.ts";
 import { type Plan, replay, type SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
 import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
-import { readCell } from "./sheet-read.ts";
+import { readCell, SharedFormulas } from "./sheet-read.ts";
 import { dimensionPatch, withChoices, withColumns } from "./sheet-sections.ts";
 import { SheetWriter, type WriteContext } from "./sheet-write.ts";
 import { NEW_STYLES, newSheetText } from "./skeleton.ts";
@@ -229,6 +230,11 @@ class Saving {
 
   #valueOf(outline: Outline, span: RowSpan, cell: CellSpan): Value | undefined {
     const tag = outline.text.slice(cell.start, cell.openEnd);
+    // The usual cell: a number.
+    const plain = /\st\s*=/.test(tag)
+      ? null
+      : /^<[^>]*>\s*<(?:\w+:)?v>([-+.\deE]+)</.exec(outline.text.slice(cell.start, cell.end));
+    if (plain) return Number(plain[1]);
     if (/\st\s*=\s*["']s["']/.test(tag) && !this.#strings) {
       const part = this.#parts.related(this.#info.part, "sharedStrings");
       this.#strings = part ? readStrings(this.#parts.xml(part)) : [];
@@ -236,6 +242,7 @@ class Saving {
     const xml = new Xml(outline.text, outline.part, { from: cell.start, to: cell.end, prefixes: outline.prefixes });
     xml.next();
     const context = {
+      limits: LIMITS,
       sheet: outline.part,
       strings: this.#strings ?? [],
       styles: Number.POSITIVE_INFINITY,
@@ -243,7 +250,7 @@ class Saving {
       dynamic: () => false,
       count: () => {},
     };
-    return readCell(xml, context, span.row, cell.column, new Map()).value;
+    return readCell(xml, context, span.row, cell.column, new SharedFormulas()).value;
   }
 
   #mover(plan: SheetPlan | undefined): Mover {
@@ -252,7 +259,7 @@ class Saving {
     return {
       area: (area) => movedArea(area, own),
       row: (row) => movedRow(row, own),
-      formula: (formula) => movedFormula(formula, home, this.#plan.moves),
+      formula: (formula, anchorBy) => movedFormula(formula, home, this.#plan.moves, anchorBy),
     };
   }
 
@@ -373,6 +380,7 @@ class Saving {
     const skeleton = newSheetText({
       strict,
       ...(plan.frozen ? { frozen: plan.frozen } : {}),
+      ...(plan.page ? { page: true } : {}),
       ...(tableId ? { tableIds: [tableId] } : {}),
     });
     this.#new.set(part, this.#sheetText(outlineOf(skeleton, part), plan, false));

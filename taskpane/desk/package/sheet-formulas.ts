@@ -17,6 +17,7 @@ export class SheetFormulas {
   readonly #marks: ReadonlySet<number>;
   #shared?: Map<string, { formula: string; row: number; column: number }>;
   #arrays?: ArrayBlock[];
+  #any?: boolean;
 
   constructor(outline: Outline, marks: ReadonlySet<number>) {
     this.#outline = outline;
@@ -28,7 +29,9 @@ export class SheetFormulas {
   }
 
   #rowsWith(...words: string[]): RowSpan[] {
-    const { text, rows, data } = this.#outline;
+    const { text, rows, data, prefix } = this.#outline;
+    this.#any ??= text.indexOf(`<${prefix}f`, data.openEnd) >= 0;
+    if (!this.#any) return [];
     const body = text.slice(data.openEnd, data.closeStart);
     if (!words.some((word) => body.includes(word))) return [];
     return rows.filter((span) => {

@@ -1,13 +1,23 @@
 /** One sheet's XML as what the desk shows of it. Ranges stay ranges: a rule over a whole column costs nothing. Pure. */
-import { type Area, type Cell, type CellError, type Choices, FileError, type Value } from "../model/types.ts";
+import {
+  type Area,
+  type Cell,
+  type CellError,
+  type Choices,
+  FileError,
+  LAST_COLUMN,
+  type Value,
+} from "../model/types.ts";
 import { areaAt, areasAt, cellAt, cellText } from "./address.ts";
 import { isoSerial } from "./dates.ts";
 import { fromFile } from "./function-names.ts";
+import type { Limits } from "./limits.ts";
 import { offsetFormula } from "./references.ts";
 import { plainText, stringItem } from "./strings.ts";
 import { Kind, type Xml } from "./xml.ts";
 
 export interface SheetContext {
+  readonly limits: Limits;
   readonly sheet: string;
   readonly strings: readonly string[];
   readonly styles: number;
@@ -50,6 +60,16 @@ export function readSheet(xml: Xml, context: SheetContext): SheetContent {
     tableIds: [],
     kept: new Set(),
   };
+  let ranges = 0;
+  const list = (areas: Area[]): Area[] => {
+    ranges += areas.length;
+    if (ranges > context.limits.ranges)
+      throw new FileError(
+        "too-large",
+        `The sheet "${context.sheet}" has more than ${context.limits.ranges.toLocaleString("en")} ranges with rules or merged cells, which is more than the desk takes.`,
+      );
+    return areas;
+  };
   xml.root("worksheet").children((name) => {
     if (name === "sheetData") readCells(xml, context, content);
     else if (name === "sheetViews")
@@ -64,16 +84,16 @@ export function readSheet(xml: Xml, context: SheetContext): SheetContent {
     else if (name === "mergeCells")
       xml.children(() => {
         const area = areaAt(xml.attribute("ref") ?? "");
-        if (area) content.merges.push(area);
+        if (area) content.merges.push(...list([area]));
       });
     else if (name === "sheetProtection") content.protected ||= isTrue(xml.attribute("sheet"));
-    else if (name === "dataValidations") readChoices(xml, content);
+    else if (name === "dataValidations") readChoices(xml, content, list);
     else if (name === "tableParts")
       xml.children(() => {
         const id = xml.attribute("r:id");
         if (id) content.tableIds.push(id);
       });
-    else if (name === "extLst") readExtensions(xml, content);
+    else if (name === "extLst") readExtensions(xml, content, list);
     else if (KEPT[name]) content.kept.add(KEPT[name]);
   });
   xml.finish();
@@ -92,7 +112,9 @@ const KEPT: Readonly<Record<string, string>> = {
 };
 
 function readColumns(xml: Xml, content: SheetContent): void {
+  let count = 0;
   xml.children(() => {
+    if (++count > LAST_COLUMN + 1) throw xml.wrong("has more columns than a sheet");
     const from = Number(xml.attribute("min")) - 1;
     const to = Math.min(Number(xml.attribute("max")) - 1, WIDTHS_LISTED - 1);
     const width = Number(xml.attribute("width"));
@@ -108,6 +130,7 @@ function readColumns(xml: Xml, content: SheetContent): void {
 /** Words of a list as a rule spells them: "a,b" in quotes; anything else is a range, a name, a formula. */
 function wordsOf(formula: string): Pick<Choices, "words" | "source"> {
   const text = formula.trim();
+  if (text.length > LONGEST_FORMULA) return { source: text };
   const quoted = /^"((?:[^"]|"")*)"$/.exec(text);
   return quoted
     ? {
@@ -119,11 +142,11 @@ function wordsOf(formula: string): Pick<Choices, "words" | "source"> {
     : { source: fromFile(text) };
 }
 
-function readChoices(xml: Xml, content: SheetContent): void {
+function readChoices(xml: Xml, content: SheetContent, counted: (areas: Area[]) => Area[]): void {
   xml.children((name) => {
     if (name !== "dataValidation") return;
     const list = xml.attribute("type") === "list";
-    const areas = areasAt(xml.attribute("sqref") ?? "");
+    const areas = counted(areasAt(xml.attribute("sqref") ?? ""));
     if (!list) content.kept.add("rules for what may be entered");
     let formula = "";
     xml.children((inner) => {
@@ -133,7 +156,7 @@ function readChoices(xml: Xml, content: SheetContent): void {
   });
 }
 
-function readExtensions(xml: Xml, content: SheetContent): void {
+function readExtensions(xml: Xml, content: SheetContent, counted: (areas: Area[]) => Area[]): void {
   xml.children(() => {
     xml.children((name) => {
       if (name === "x14:conditionalFormattings") content.kept.add("colours by rule");
@@ -145,7 +168,7 @@ function readExtensions(xml: Xml, content: SheetContent): void {
           let formula = "";
           let areas: Area[] = [];
           xml.children((inner) => {
-            if (inner === "xm:sqref") areas = areasAt(xml.content());
+            if (inner === "xm:sqref") areas = counted(areasAt(xml.content()));
             else if (inner === "x14:formula1")
               xml.children((f) => {
                 if (f === "xm:f") formula = xml.content();
@@ -157,14 +180,22 @@ function readExtensions(xml: Xml, content: SheetContent): void {
   });
 }
 
+/** Longest formula of the format. */
+const LONGEST_FORMULA = 8192;
+
 export interface Shared {
   readonly formula: string;
   readonly row: number;
   readonly column: number;
 }
 
+/** Shared formulas by their index, and how much was spelled out of them. */
+export class SharedFormulas extends Map<string, Shared> {
+  spelled = 0;
+}
+
 function readCells(xml: Xml, context: SheetContext, content: SheetContent): void {
-  const shared = new Map<string, Shared>();
+  const shared = new SharedFormulas();
   const { cells } = content;
   let row = -1;
   xml.children((name) => {
@@ -208,13 +239,7 @@ const wrongPlace = (context: SheetContext, what: string): FileError =>
   new FileError("damaged", `This file is damaged: on the sheet "${context.sheet}" ${what}.`);
 
 /** The cell whose tag was just opened. */
-export function readCell(
-  xml: Xml,
-  context: SheetContext,
-  row: number,
-  column: number,
-  shared: Map<string, Shared>,
-): Cell {
+export function readCell(xml: Xml, context: SheetContext, row: number, column: number, shared: SharedFormulas): Cell {
   const type = xml.attribute("t") ?? "n";
   const styleText = xml.attribute("s");
   const cm = xml.attribute("cm");
@@ -239,10 +264,17 @@ export function readCell(
       const area = areaAt(xml.attribute("ref") ?? "");
       const [r1, r2] = [xml.attribute("r1"), xml.attribute("r2")];
       let own = plainText(xml.content()).replace(/^\s+|\s+$/g, "");
+      if (own.length > 4 * LONGEST_FORMULA)
+        throw wrongPlace(context, `the formula of cell ${cellText(row, column)} is too long`);
       if (kind === "shared" && index !== undefined) {
         const master = shared.get(index);
         if (own !== "") shared.set(index, { formula: own, row, column });
-        else if (master) own = offsetFormula(master.formula, row - master.row, column - master.column);
+        else if (master) {
+          own = offsetFormula(master.formula, row - master.row, column - master.column);
+          shared.spelled += own.length;
+          if (shared.spelled > context.limits.formulas)
+            throw new FileError("too-large", `The sheet "${context.sheet}" has more formulas than the desk takes.`);
+        }
       } else if (kind === "array" && area) {
         array = { area, dynamic: cm !== undefined && context.dynamic(Number(cm)) };
       } else if (kind === "dataTable" && area) {

@@ -138,6 +138,7 @@ export function readStyles(xml: Xml, theme: readonly string[]): Style[] {
     else if (section === "cellXfs")
       xml.children((name) => {
         if (name === "xf") styles.push(look(xml, formats, fonts, fills));
+        if (styles.length > 65_536) throw xml.wrong("has more cell formats than a file can have");
       });
   });
   xml.finish();

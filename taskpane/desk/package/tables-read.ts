@@ -1,5 +1,5 @@
 /** Tables of a sheet. */
-import type { TableRange } from "../model/types.ts";
+import { FileError, type TableRange } from "../model/types.ts";
 import { areaAt } from "./address.ts";
 import type { Parts } from "./parts.ts";
 import { plainText } from "./strings.ts";
@@ -8,12 +8,16 @@ export interface TablePart extends TableRange {
   readonly part: string;
 }
 
-export function readTables(parts: Parts, sheet: string, ids: readonly string[]): TablePart[] {
+export function readTables(parts: Parts, sheet: string, ids: readonly string[], seen = new Set<string>()): TablePart[] {
   if (ids.length === 0) return [];
-  const relationships = parts.relationships(sheet);
+  const targets = new Map(parts.relationships(sheet).map((r) => [r.id, r.external ? undefined : r.target]));
   return ids.flatMap((id): TablePart[] => {
-    const target = relationships.find((r) => r.id === id && !r.external)?.target;
+    const target = targets.get(id);
     if (target === undefined || !parts.has(target)) return [];
+    const key = target.toLowerCase();
+    if (seen.has(key))
+      throw new FileError("damaged", `This file is damaged: its part "${target}" is the table of two places.`);
+    seen.add(key);
     const xml = parts.xml(target).root("table");
     const area = areaAt(xml.attribute("ref") ?? "");
     const name = plainText(xml.attribute("displayName") ?? xml.attribute("name") ?? "");

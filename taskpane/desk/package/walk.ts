@@ -3,7 +3,7 @@
  * conditional formats, merges, links, filters, tables, charts' series, sparklines, pivot sources. Pure.
  */
 import type { Area } from "../model/types.ts";
-import { areaAt, areaText } from "./address.ts";
+import { areaAt, areasAt, areaText } from "./address.ts";
 import { escapeAttribute, escapeText, type Patch, patched } from "./text.ts";
 import { Xml } from "./xml.ts";
 
@@ -11,8 +11,8 @@ export interface Mover {
   /** An area of the part's own sheet. */
   readonly area: (area: Area) => Area | undefined;
   readonly row: (row: number) => number | undefined;
-  /** A formula as the file spells it. */
-  readonly formula: (formula: string) => string;
+  /** A formula as the file spells it; `anchorBy`: rows by which the first cell of the area it is a rule for moved. */
+  readonly formula: (formula: string, anchorBy?: number) => string;
 }
 
 /** Attributes that hold ranges of the part's own sheet. */
@@ -73,7 +73,7 @@ const FORMULA_ATTRIBUTES: Readonly<Record<string, readonly string[]>> = {
   hyperlink: ["location"],
   cfvo: ["val"],
   "xdr:sp": ["textlink"],
-  formControlPr: ["fmlaLink", "fmlaRange", "fmlaTxbx"],
+  "x14:formControlPr": ["fmlaLink", "fmlaRange", "fmlaTxbx"],
 };
 
 /** A list of ranges after moves; each range that did not move keeps its spelling. `undefined` when all are gone. */
@@ -100,8 +100,26 @@ export function movedPart(text: string, part: string, mover: Mover): string {
     if (at && now !== old) patches.push({ ...at, text: escapeAttribute(now) });
   };
 
+  /** Rows by which the first cell of a list of ranges moves. */
+  const anchorOf = (list: string): number => {
+    const areas = areasAt(list);
+    const [first] = areas;
+    const moved = areas.map(mover.area).find((area) => area !== undefined);
+    return first && moved ? moved.top - first.top : 0;
+  };
+
   /** The element just opened. Returns whether it goes. */
-  const element = (name: string): boolean => {
+  const element = (name: string, around?: number): boolean => {
+    let anchorBy = around;
+    if (name === "conditionalFormatting" || name === "dataValidation")
+      anchorBy = anchorOf(xml.attribute("sqref") ?? "");
+    else if (name === "x14:conditionalFormatting" || name === "x14:dataValidation") {
+      // Here the ranges stand behind the formulas.
+      const ranges = /<(\w+:)?sqref>([^<]*)<\/\1?sqref>/.exec(
+        text.slice(xml.end, text.indexOf(`</${xml.prefix}${name.slice(4)}>`, xml.end)),
+      );
+      anchorBy = anchorOf(ranges?.[2] ?? "");
+    }
     if (name === "sheetData") {
       // Cells are written elsewhere; where no comment stands between, they are passed over at once.
       const close = text.indexOf(`</${xml.prefix}sheetData`, xml.end);
@@ -122,7 +140,7 @@ export function movedPart(text: string, part: string, mover: Mover): string {
     for (const key of FORMULA_ATTRIBUTES[name] ?? []) {
       const value = xml.attribute(key);
       if (value !== undefined && !(name === "cfvo" && xml.attribute("type") !== "formula"))
-        put(xml.attributeAt(key), value, mover.formula(value));
+        put(xml.attributeAt(key), value, mover.formula(value, anchorBy));
     }
     if (name === "brk") {
       const id = Number(xml.attribute("id"));
@@ -133,7 +151,7 @@ export function movedPart(text: string, part: string, mover: Mover): string {
     if (!empty && (FORMULAS.has(name) || LISTS.has(name) || chart)) {
       const own = xml.content();
       const closeStart = xml.start;
-      const moved = LISTS.has(name) ? movedList(own, mover) : mover.formula(own);
+      const moved = LISTS.has(name) ? movedList(own, mover) : mover.formula(own, anchorBy);
       if (moved === undefined) return true;
       if (moved !== own) patches.push({ start: openEnd, end: closeStart, text: escapeText(moved) });
       return false;
@@ -150,7 +168,7 @@ export function movedPart(text: string, part: string, mover: Mover): string {
       const childEmpty = xml.empty;
       const inside = xml.depth;
       const before = patches.length;
-      const goes = element(child);
+      const goes = element(child, anchorBy);
       while (xml.depth >= inside) xml.next();
       children++;
       if (goes && child === "xm:sqref") gone = true;

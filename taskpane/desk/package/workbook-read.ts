@@ -39,6 +39,7 @@ export function readWorkbook(parts: Parts): WorkbookInfo {
     throw new FileError("damaged", "This file is damaged: it does not say where its workbook is.");
   refuseOtherMain(parts.contentType(part), part);
   const relationships = parts.relationships(part);
+  const byId = new Map(relationships.map((r) => [r.id, r]));
   const sheets: SheetEntry[] = [];
   const defined: { name: string; formula: string; local?: number; hidden: boolean }[] = [];
   let active = 0;
@@ -55,7 +56,7 @@ export function readWorkbook(parts: Parts): WorkbookInfo {
       });
     } else if (section === "sheets")
       xml.children((name) => {
-        if (name === "sheet") sheets.push(sheetEntry(xml, parts, relationships));
+        if (name === "sheet") sheets.push(sheetEntry(xml, parts, byId));
       });
     else if (section === "definedNames")
       xml.children((name) => {
@@ -71,7 +72,10 @@ export function readWorkbook(parts: Parts): WorkbookInfo {
   });
   xml.finish();
   const seen = new Set<string>();
-  for (const { name } of sheets) {
+  const seenParts = new Set<string>();
+  for (const { name, part: own } of sheets) {
+    if (seenParts.has(own.toLowerCase())) throw xml.wrong(`has two sheets in the same part "${own}"`);
+    seenParts.add(own.toLowerCase());
     if (seen.has(name.toLowerCase())) throw xml.wrong(`has two sheets with the name "${name}"`);
     seen.add(name.toLowerCase());
   }
@@ -80,11 +84,11 @@ export function readWorkbook(parts: Parts): WorkbookInfo {
   return { part, sheets, names: defined, active, date1904, relationships };
 }
 
-function sheetEntry(xml: Xml, parts: Parts, relationships: readonly Relationship[]): SheetEntry {
+function sheetEntry(xml: Xml, parts: Parts, byId: ReadonlyMap<string, Relationship>): SheetEntry {
   const name = plainText(xml.attribute("name") ?? "");
   const id = xml.attribute("r:id") ?? "";
   const state = xml.attribute("state");
-  const found = relationships.find((r) => r.id === id);
+  const found = byId.get(id);
   if (name === "" || !found || found.external) throw xml.wrong(`names a sheet "${name}" that is not in the file`);
   if (!parts.has(found.target)) throw xml.wrong(`names a sheet "${name}" whose part "${found.target}" is missing`);
   return {

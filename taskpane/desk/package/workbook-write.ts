@@ -1,4 +1,5 @@
 /** Changes to the workbook's own part, to relationships and to content types. Pure. */
+import { sheetPrefix } from "./references.ts";
 import type { SheetPlan } from "./replay.ts";
 import { escapeAttribute, escapeText, type Patch, patched } from "./text.ts";
 import { Kind, Xml } from "./xml.ts";
@@ -29,6 +30,17 @@ export function changedWorkbook(
     const now = indexes[Number(value)];
     if (at && now !== undefined && String(now) !== value) patches.push({ ...at, text: String(now) });
   };
+  const titles = sheets
+    .flatMap(({ entry, page, name }, i) =>
+      entry || !page || page.headings < 1
+        ? []
+        : [
+            `<${p}definedName name="_xlnm.Print_Titles" localSheetId="${i}">${escapeText(`${sheetPrefix(name)}$1:$${page.headings}`)}</${p}definedName>`,
+          ],
+    )
+    .join("");
+  let named = titles === "";
+  let namesPlace = xml.end;
   let calc = false;
   let lastSection = xml.end;
   const sections = new Set([
@@ -72,7 +84,14 @@ export function changedWorkbook(
     }
     while (xml.depth >= depth) xml.next();
     if (sections.has(section)) lastSection = empty ? end : xml.end;
+    if (["sheets", "functionGroups", "externalReferences"].includes(section)) namesPlace = empty ? end : xml.end;
+    if (section === "definedNames" && !empty && !named) {
+      named = true;
+      patches.push({ start: xml.start, end: xml.start, text: titles });
+    }
   });
+  if (!named)
+    patches.push({ start: namesPlace, end: namesPlace, text: `<${p}definedNames>${titles}</${p}definedNames>` });
   if (recalculate && !calc)
     patches.push({ start: lastSection, end: lastSection, text: `<${p}calcPr fullCalcOnLoad="1"/>` });
   return patched(text, patches);

@@ -65,6 +65,15 @@ function resolve(text: string): string | undefined {
   return bad ? undefined : out;
 }
 
+export interface Budget {
+  left: number;
+}
+export interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly prefixes: ReadonlyMap<string, string>;
+}
+
 interface Open {
   readonly qname: string;
   /** Wrappers of alternatives are not seen by who reads. */
@@ -99,10 +108,15 @@ export class Xml {
 
   readonly #limit: number;
   readonly #fragment: boolean;
+  readonly #budget: Budget | undefined;
 
-  /** @param piece - a piece of a part, with the prefixes that hold there; it may have several elements side by side */
-  constructor(text: string, part: string, piece?: { from: number; to: number; prefixes: ReadonlyMap<string, string> }) {
+  /**
+   * @param piece - a piece of a part, with the prefixes that hold there; it may have several elements side by side
+   * @param budget - counts elements down, so that no file can keep the reader busy for long
+   */
+  constructor(text: string, part: string, piece?: Piece, budget?: Budget) {
     this.text = text;
+    this.#budget = budget;
     this.part = part;
     this.#pos = piece ? piece.from : text.charCodeAt(0) === 0xfeff ? 1 : 0;
     this.#limit = piece ? piece.to : text.length;
@@ -258,6 +272,8 @@ export class Xml {
       c = text.charCodeAt(++pos);
     }
     this.#pos = pos + 1;
+    if (this.#budget && --this.#budget.left < 0)
+      throw new FileError("too-large", "This file has more in it than the desk can read.");
     if (this.#stack.length >= MAX_DEPTH) throw this.wrong("is nested too deeply");
     if (this.#stack.length === 0) {
       if (this.#seenRoot && !this.#fragment) throw this.wrong("has two documents in it");
