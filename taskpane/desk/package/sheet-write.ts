@@ -183,6 +183,7 @@ export class SheetWriter {
 
   /** Whether a file's formula is the one of an edit. */
   #same(fileText: string, cell: NewCell): boolean {
+    if (cell.formula === undefined) return false;
     return fromFile(fileText) === cell.formula || fileText === this.#stored(cell);
   }
 

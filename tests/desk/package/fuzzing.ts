@@ -169,7 +169,8 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
   let memory = 0;
 
   const run = (kind: string, label: string, act: () => "refused" | "accepted") => {
-    const entry = (kinds[kind] ??= { cases: 0, refused: 0 });
+    const entry = kinds[kind] ?? { cases: 0, refused: 0 };
+    kinds[kind] = entry;
     entry.cases++;
     // Processor time: the machine may be busy with other work.
     const start = process.cpuUsage();

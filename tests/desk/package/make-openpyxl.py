@@ -35,8 +35,6 @@ for i, row in enumerate(rows, start=2):
 plan["B7"] = "below the table"
 plan["C7"] = "=SUM(Jobs[Dia])"
 plan["D7"] = "=SUM(D2:D5)"
-plan["J2"] = "=C2:C4*2"
-plan.formula_attributes["J2"] = {"t": "array", "ref": "J2:J4"}
 plan["L3"] = True
 plan["L4"] = "=1/0"
 plan["L5"] = "  two  spaces\nand a line"
@@ -95,6 +93,8 @@ for i, word in enumerate(["Material", "1.0503", "1.4301", "EN AW-6082"], start=1
     lists.cell(i, 1, word)
 lists["C1"] = "='Plan & shop'!C3+'Plan & shop'!$C$4"
 lists["C2"] = "=SUM('Plan & shop'!C2:C5)"
+lists["E1"] = "='Plan & shop'!C2:C4*2"
+lists.formula_attributes["E1"] = {"t": "array", "ref": "E1:E3"}
 lists.auto_filter.ref = "A1:A4"
 lists.protection.sheet = True
 second = DataValidation(type="list", formula1="Lists!$A$2:$A$4")
