@@ -126,6 +126,9 @@ describe("moving about", () => {
     expect((await d.at()).sheet).toBe("Materials");
     expect(await page.getAttribute("[role=grid]", "aria-label")).toBe("Sheet Materials");
     await d.keys("ArrowDown");
+    await page.keyboard.type("Brass of ours");
+    await d.keys("Enter");
+    expect(await d.value(1, 0, "Materials")).toBe("Brass of ours");
     await page.getByRole("tab", { name: "Plan" }).click();
     expect(await d.at()).toMatchObject({ sheet: "Plan", row: 30, column: 20 });
     await page.keyboard.type("7");
@@ -453,5 +456,42 @@ describe("what is refused", () => {
     await page.focus("#other");
     expect(await d.news()).toMatch(/^Not entered: “5”\. B47 is part/);
     expect(await d.value(46, 1)).toBeNull();
+  });
+});
+
+describe("small things that keep numbers right", () => {
+  it("shows the sign from the first digit on in a cell that shows per cent", async () => {
+    await page.evaluate(() =>
+      (globalThis as any).tablefeedDesk.model.apply(
+        [{ kind: "cell", sheet: "Plan", row: 3, column: 29, value: 0.5, numberFormat: "0%" }],
+        { by: "person" },
+      ),
+    );
+    await d.select(3, 29);
+    await page.keyboard.type("12");
+    expect(await page.inputValue(".tg-entry")).toBe("12%");
+    await d.keys("Enter", "ArrowUp");
+    expect(await d.value(3, 29)).toBe(0.12);
+    await page.keyboard.type("7%");
+    await d.keys("Enter");
+    expect(await d.value(3, 29)).toBe(0.07);
+  });
+
+  it("shows what an undo took back, wherever it is", async () => {
+    await d.select(3, 5);
+    await page.keyboard.type("8");
+    await d.keys("Enter", "Control+PageDown", "Control+z");
+    expect(await d.at()).toMatchObject({ sheet: "Plan", row: 3, column: 5 });
+  });
+
+  it("offers the table's choices in the row that it grew by", async () => {
+    await page.evaluate(() => {
+      const { model } = (globalThis as any).tablefeedDesk;
+      for (const one of model.sheet("Plan").choices) one.areas[0].bottom = 40;
+    });
+    await d.select(41, 2);
+    await page.keyboard.type("new");
+    await d.keys("Tab", "Alt+ArrowDown");
+    expect(await page.locator("[role=option]").first().textContent()).toBe("drill");
   });
 });

@@ -60,6 +60,7 @@ export class Foot {
   private readonly undo: HTMLButtonElement;
   private readonly redo: HTMLButtonElement;
   private readonly unused: HTMLButtonElement;
+  private readonly filtered: HTMLButtonElement;
   private drawn = "";
 
   constructor(private readonly context: () => Context) {
@@ -68,6 +69,9 @@ export class Foot {
     this.undo = button("tg-undo", words.undo, () => this.with(commands.undo));
     this.redo = button("tg-redo", words.redo, () => this.with(commands.redo));
     this.unused = button("tg-switch", "", () => this.context().switchUnused());
+    this.filtered = button("tg-switch tg-all-rows", words.clearFilters, () =>
+      this.with(({ model, sheet }) => model.filters.clear(sheet())),
+    );
     const add = button("tg-add", "+", () => this.add(), words.addSheet);
     const find = button("tg-search", words.find, () => this.context().openFind());
     const more = button("tg-more", words.more, () => {
@@ -81,6 +85,7 @@ export class Foot {
       "tg-foot",
       {},
       make("div", "tg-sheets", {}, this.tabs, add),
+      this.filtered,
       this.unused,
       this.undo,
       this.redo,
@@ -106,6 +111,7 @@ export class Foot {
       // Stays reachable, so that the focus is not lost on a button that has nothing left to do.
       if ((made.getAttribute("aria-disabled") === "true") === can) made.setAttribute("aria-disabled", String(!can));
     }
+    this.filtered.hidden = !model.filters.any(this.context().sheet());
     const count = options.hiddenColumns?.(this.context().sheet()).size ?? 0;
     this.unused.hidden = count === 0;
     if (count > 0) setText(this.unused, view.hideUnused ? words.showUnused(count) : words.hideUnused(count));

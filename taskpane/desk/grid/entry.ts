@@ -71,7 +71,7 @@ export class Entry {
     this.events.onMode(mode);
   }
 
-  /** Moves into a cell. What is being typed stays. */
+  /** Moves into a cell, focus and all. What is being typed stays. Without a label it only waits there for its cell. */
   placeIn(cell: HTMLElement, label: string): void {
     const { element } = this;
     if (element.parentElement !== cell) {
@@ -83,6 +83,7 @@ export class Entry {
       this.moving = false;
     }
     this.cell = cell;
+    if (label === "") return;
     cell.classList.toggle("tg-opened", this.mode !== "ready");
     if (element.getAttribute("aria-label") !== label) element.setAttribute("aria-label", label);
   }
@@ -92,6 +93,7 @@ export class Entry {
     this.setMode("ready");
     this.before = text;
     const { element } = this;
+    delete element.dataset.percent;
     if (element.value !== text) element.value = text;
     element.style.width = "";
     element.style.height = "";
@@ -120,6 +122,13 @@ export class Entry {
     this.element.setSelectionRange(caret, caret);
     this.grow();
     this.events.onInput(text);
+  }
+
+  /** Other text while it is typed. */
+  replace(text: string, caret = text.length): void {
+    this.element.value = text;
+    this.element.setSelectionRange(caret, caret);
+    this.grow();
   }
 
   insert(text: string): void {

@@ -3,6 +3,7 @@
  * the model; it keeps nothing of the workbook itself. README.md of this folder says what is where.
  */
 import "./grid.css";
+import { isPercentFormat } from "numfmt";
 import { addressOf, type Place } from "../model/address.ts";
 import { enterEdits } from "../model/blocks.ts";
 import type { Change, Model } from "../model/model.ts";
@@ -76,7 +77,15 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
   root.append(line.element, finder.element);
   const middle = make("div", "tg-middle");
   root.append(middle, news, foot.element, help);
-  const view = new View(middle, model, options, words, () => list.place(), placed);
+  const view = new View(
+    middle,
+    model,
+    options,
+    words,
+    () => list.place(),
+    placed,
+    () => context.entry?.placeIn(view.scroller, ""),
+  );
   context.view = view;
   view.scroller.setAttribute("aria-describedby", help.id);
   view.hideUnused = options.hideUnused ?? true;
@@ -87,7 +96,10 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
         if (news.classList.contains("tg-refused") && !["Shift", "Control", "Alt", "Meta"].includes(event.key)) quiet();
         onKey(get(), list, event);
       },
-      onInput: (text) => list.show(text, false),
+      onInput: (text) => {
+        percent(text);
+        list.show(entry.value, false);
+      },
       onMode: () => {
         if (entry.mode === "ready") list.hide();
       },
@@ -172,6 +184,18 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
     return done;
   }
 
+  /** In a cell that shows per cent the sign is there from the first digit on, so that 12 is seen to be 12 %. */
+  function percent(text: string): void {
+    const { row, column } = cursor.spot;
+    if (text.endsWith("%%")) entry.replace(text.slice(0, -1));
+    else if (/^[-+]?[\d.,]$/.test(text) && entry.mode === "typing" && !entry.element.dataset.percent) {
+      const format = model.style(model.typed(context.sheet(), row, column))?.numberFormat;
+      if (format === undefined || !isPercentFormat(format)) return;
+      entry.element.dataset.percent = "yes";
+      entry.replace(`${text}%`, text.length);
+    }
+  }
+
   /** A choice taken from the list. */
   function take(text: string): void {
     const { row, column } = cursor.spot;
@@ -201,8 +225,12 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
   let dirty: Place[] = [];
   let anew = false;
   let awaited = false;
+  let show: Place | undefined;
   function changed(change: Change): void {
     for (const cell of change.cells) dirty.push(cell);
+    // What was taken back or done again is shown; results that followed from it come before it or after it.
+    if (change.by === "undo") show = change.cells.at(-1);
+    else if (change.by === "redo") show = change.cells[0];
     anew ||= change.structure;
     if (awaited) return;
     awaited = true;
@@ -227,6 +255,11 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
       if (beyond) view.relayout();
       else placed();
     }
+    if (show && model.sheet(show.sheet)?.state === "visible") {
+      if (show.sheet !== model.active()) model.setActive(show.sheet);
+      cursor.go(show);
+    }
+    show = undefined;
     line.update();
     foot.update();
   }

@@ -1,5 +1,4 @@
 /** What a cell looks like: text, classes, colours. Nothing is written to the page that is there already. */
-import { columnLetters } from "../model/address.ts";
 import { displayText } from "../model/display.ts";
 import type { Model } from "../model/model.ts";
 import type { Style, Value } from "../model/types.ts";
@@ -102,21 +101,17 @@ export function newCell(column: number): CellView {
   return { element, text, shown: "", classes: "tg-cell", colours: "" };
 }
 
-/** @returns whether anything was drawn */
-export function paintCell(view: CellView, look: Look, marks: string): boolean {
+export function paintCell(view: CellView, look: Look, marks: string): void {
   const { element } = view;
-  let drawn = false;
   if (view.shown !== look.text) {
     view.text.data = look.text;
     view.shown = look.text;
-    drawn = true;
   }
   const classes = look.classes + marks;
   if (view.classes !== classes) {
     element.className = classes;
     element.setAttribute("aria-selected", marks.includes("tg-sel") ? "true" : "false");
     view.classes = classes;
-    drawn = true;
   }
   const colour = `${look.color}|${look.fill}|${look.description}`;
   if (view.colours !== colour) {
@@ -125,9 +120,7 @@ export function paintCell(view: CellView, look: Look, marks: string): boolean {
     if (look.description) element.setAttribute("aria-description", look.description);
     else element.removeAttribute("aria-description");
     view.colours = colour;
-    drawn = true;
   }
-  return drawn;
 }
 
 /** The heading over a cell: of its table, else of the frozen part. */
@@ -138,5 +131,3 @@ export function headingOf(model: Model, sheet: string, row: number, column: numb
   const top = table ? table.area.top : state.frozen.rows - 1;
   return top >= 0 && top < row ? model.shown(sheet, top, column) : "";
 }
-
-export const letterOf = columnLetters;

@@ -47,8 +47,6 @@ export class View {
   private sheet!: SheetState;
   private cursor: Cursor = { row: 0, column: 0, area: { top: 0, left: 0, bottom: 0, right: 0 } };
   private frame = 0;
-  /** Cells drawn since the page came: for the tests. */
-  drawn = 0;
   unused: ReadonlySet<number> = new Set();
 
   constructor(
@@ -58,6 +56,8 @@ export class View {
     private readonly words: GridWords,
     private readonly onScroll: () => void,
     private readonly onLayout: () => void,
+    /** All cells are about to go: the input is to be taken out of its cell. */
+    private readonly onClear: () => void,
   ) {
     this.head = make("div", "tg-head", { role: "rowgroup" });
     this.body = make("div", "tg-body", { role: "rowgroup" });
@@ -133,6 +133,7 @@ export class View {
   private frozen = "";
 
   private clear(): void {
+    this.onClear();
     this.head.replaceChildren();
     this.body.replaceChildren();
     this.rowViews.clear();
@@ -326,7 +327,7 @@ export class View {
       width,
       headings.has(row),
     );
-    if (paintCell(view, look, this.marks(row, column, merge))) this.drawn += 1;
+    paintCell(view, look, this.marks(row, column, merge));
   }
 
   private marks(row: number, column: number, merge: Area | undefined): string {
@@ -375,6 +376,7 @@ export class View {
         const heading = headingOf(this.model, this.sheet.name, this.sheet.frozen.rows + 1, c);
         view.setAttribute("aria-label", this.words.columnName(columnLetters(c), heading));
         if (c > 0 && columns.sizeOf(c - 1) === 0) view.classList.add("tg-gap");
+        if (this.model.filters.of(this.sheet.name, c)) view.classList.add("tg-filtered");
         view.append(make("span", "tg-grip", { "aria-hidden": "true" }));
         this.letterViews.set(c, view);
         (c < frozenColumns ? stick : this.letters).append(view);
@@ -424,15 +426,6 @@ export class View {
       const view = this.rowViews.get(row)?.cells.get(column);
       if (view) this.paint(row, column, view);
     }
-  }
-
-  repaintAll(): void {
-    for (const [row, view] of this.rowViews) for (const [column, cell] of view.cells) this.paint(row, column, cell);
-  }
-
-  /** Rows that are on the page. */
-  rowsShown(): Iterable<number> {
-    return this.rowViews.keys();
   }
 
   repaintRows(rows: ReadonlySet<number>): void {

@@ -9,8 +9,12 @@ const MOST_WORDS = 5000;
 
 export function choicesOf(model: Model, sheet: string, row: number, column: number): readonly string[] | undefined {
   const state = model.sheet(sheet);
-  const choices = state?.choices.find((one) => one.areas.some((area) => inArea(area, row, column)));
-  if (!state || !choices) return undefined;
+  if (!state) return undefined;
+  const at = (r: number) => state.choices.find((one) => one.areas.some((area) => inArea(area, r, column)));
+  // A row that a table grew by has the choices of the rows above it.
+  const table = state.tableAt(row, column);
+  const choices = at(row) ?? (table && row > table.area.top ? at(table.area.top + 1) : undefined);
+  if (!choices) return undefined;
   return choices.words ?? wordsOf(model, state.name, choices, row, column);
 }
 
