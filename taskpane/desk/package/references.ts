@@ -16,7 +16,16 @@ export interface Rename {
   readonly sheet: string;
   readonly to: string;
 }
-export type Move = RowMove | Rename;
+/** A table's column that got another heading. */
+export interface RenamedColumn {
+  readonly kind: "column";
+  /** Sheet of the table. */
+  readonly sheet: string;
+  readonly table: string;
+  readonly from: string;
+  readonly to: string;
+}
+export type Move = RowMove | Rename | RenamedColumn;
 
 interface Reference {
   /** "Sheet1!" as spelled, or nothing. */
@@ -33,7 +42,11 @@ interface Reference {
   readonly fixed: readonly [boolean, boolean, boolean, boolean];
   readonly single: boolean;
 }
-type Piece = string | Reference;
+/** A reference into a table, as spelled. */
+interface Structured {
+  readonly structured: string;
+}
+type Piece = string | Reference | Structured;
 
 const CELLS = /^(\$?)([A-Za-z]{1,3})(\$?)(\d{1,7})(?::(\$?)([A-Za-z]{1,3})(\$?)(\d{1,7}))?$/;
 const COLUMNS = /^(\$?)([A-Za-z]{1,3}):(\$?)([A-Za-z]{1,3})$/;
@@ -87,6 +100,7 @@ function pieces(formula: string): Piece[] {
   for (const { type, value } of tokenize(formula) as { type: string; value: string }[]) {
     const found = type === "range" || type === "range_beam" ? reference(value) : undefined;
     if (found) out.push(found);
+    else if (type === "structured") out.push({ structured: value });
     else if (typeof out.at(-1) === "string") out[out.length - 1] += value;
     else out.push(value);
   }
@@ -141,6 +155,44 @@ export function movedSpan(top: number, bottom: number, move: RowMove): readonly 
 
 const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
+/** Whether a formula on a sheet could be concerned by a move at all; cheap. */
+export function concerns(formula: string, home: string, move: Move): boolean {
+  return move.kind === "column" ? formula.includes("[") : mentions(formula, home, move.sheet);
+}
+
+/** The same for the XML of a sheet, where names may be spelled with references to characters. */
+export function concernsXml(text: string, home: string, moves: readonly Move[]): boolean {
+  const escaped = (name: string) => name.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+  return moves.some((move) => {
+    if (move.kind === "column") return text.includes("[");
+    const name = escaped(move.sheet);
+    return (
+      mentions(text, home, move.sheet) ||
+      mentions(text, home, name) ||
+      mentions(text, home, name.replaceAll("'", "&apos;"))
+    );
+  });
+}
+
+/** A heading as references into tables spell it: brackets, "#", "'" and "@" stand behind an apostrophe. */
+const quotedHeading = (text: string): string => text.replace(/[[\]#'@]/g, "'$&");
+
+/** The name of the table a reference speaks of; empty for the table that the formula stands in. */
+const tableOf = (structured: string): string =>
+  structured.slice(structured.lastIndexOf("!", structured.indexOf("[")) + 1, structured.indexOf("["));
+
+function renamedColumn(structured: string, { table, from, to }: RenamedColumn): string {
+  const own = tableOf(structured);
+  if (own !== "" && !same(own, table)) return structured;
+  const cut = structured.indexOf("[");
+  const rest = structured
+    .slice(cut)
+    .replace(/(\[@?)((?:[^[\]']|'.)+)(?=\])/g, (whole, head: string, name: string) =>
+      name.startsWith("#") || !same(name, quotedHeading(from)) ? whole : head + quotedHeading(to),
+    );
+  return structured.slice(0, cut) + rest;
+}
+
 /** Whether a formula on a sheet could speak of a sheet at all; cheap. */
 export function mentions(formula: string, home: string, sheet: string): boolean {
   return same(home, sheet) || formula.toLowerCase().includes(sheet.toLowerCase().replaceAll("'", "''"));
@@ -154,13 +206,19 @@ export function mentions(formula: string, home: string, sheet: string): boolean 
  *   the row are meant from each cell of the area, so they go with it.
  */
 export function movedFormula(formula: string, home: string, moves: readonly Move[], anchorBy?: number): string {
-  if (!moves.some((move) => mentions(formula, home, move.sheet))) return formula;
+  if (!moves.some((move) => concerns(formula, home, move))) return formula;
   let own = home;
   let now = cached(formula).slice();
   let changed = false;
   if (anchorBy !== undefined) {
     now = now.map((piece): Piece => {
-      if (typeof piece === "string" || piece.foreign || piece.top === undefined || !same(piece.sheet ?? own, home))
+      if (
+        typeof piece === "string" ||
+        "structured" in piece ||
+        piece.foreign ||
+        piece.top === undefined ||
+        !same(piece.sheet ?? own, home)
+      )
         return piece;
       if (piece.fixed[0] || piece.fixed[2]) return piece;
       const [top, bottom] = [piece.top + anchorBy, piece.bottom! + anchorBy];
@@ -170,7 +228,14 @@ export function movedFormula(formula: string, home: string, moves: readonly Move
   }
   for (const move of moves) {
     now = now.map((piece): Piece => {
-      if (typeof piece === "string" || piece.foreign || !same(piece.sheet ?? own, move.sheet)) return piece;
+      if (typeof piece === "string") return piece;
+      if ("structured" in piece) {
+        if (move.kind !== "column") return piece;
+        const structured = renamedColumn(piece.structured, move);
+        changed ||= structured !== piece.structured;
+        return { structured };
+      }
+      if (move.kind === "column" || piece.foreign || !same(piece.sheet ?? own, move.sheet)) return piece;
       if (move.kind === "rename") {
         if (piece.sheet === undefined) return piece;
         changed = true;
@@ -190,7 +255,9 @@ export function movedFormula(formula: string, home: string, moves: readonly Move
     if (move.kind === "rename" && same(own, move.sheet)) own = move.to;
   }
   if (!changed) return formula;
-  return now.map((piece) => (typeof piece === "string" ? piece : spelled(piece))).join("");
+  return now
+    .map((piece) => (typeof piece === "string" ? piece : "structured" in piece ? piece.structured : spelled(piece)))
+    .join("");
 }
 
 /** A shared formula as it stands some rows and columns away from the cell that holds it. Written for speed. */
@@ -198,8 +265,8 @@ export function offsetFormula(formula: string, rows: number, columns: number): s
   if (rows === 0 && columns === 0) return formula;
   let out = "";
   for (const piece of cached(formula)) {
-    if (typeof piece === "string") {
-      out += piece;
+    if (typeof piece === "string" || "structured" in piece) {
+      out += typeof piece === "string" ? piece : piece.structured;
       continue;
     }
     const { fixed, prefix } = piece;

@@ -50,6 +50,8 @@ export function tableFault(
     return `The table "${name}" would leave the sheet.`;
   if (area.bottom - area.top < (table.headings === false ? 0 : 1) + (table.totals ? 1 : 0))
     return `The table "${name}" must keep one row.`;
+  if (area.right < own.right)
+    return `Columns cannot be taken out of the table "${name}" here; formulas may speak of them.`;
   if (table.totals && area.bottom !== own.bottom)
     return `The table "${name}" has a totals row at its end; insert rows above it instead.`;
   const other = tables.find((t) => t !== table && overlap(t.area, area));

@@ -1,5 +1,6 @@
 /** Edits, in the order they were made, brought to how things stand in the end: where each row and each cell is then. Pure. */
 import { type Area, type Choices, type Edit, FileError, LAST_COLUMN, LAST_ROW, type Value } from "../model/types.ts";
+import { contains } from "./address.ts";
 import { type Move, movedFormula, type RowMove } from "./references.ts";
 import { rowsFault, tableFault } from "./refusal.ts";
 import { movedArea, movedRow, Rows } from "./rows.ts";
@@ -25,6 +26,8 @@ export interface TablePlan {
   readonly name: string;
   /** As it is now; undefined when its rows are gone. */
   area: Area | undefined;
+  /** Headings as they are now. */
+  readonly columns: string[];
 }
 
 export interface SheetPlan {
@@ -67,7 +70,9 @@ export function replay(
     hidden: new Map(),
     choices: [],
     tables:
-      entry?.type === "worksheet" ? tablesOf(entry).map((file) => ({ file, name: file.name, area: file.area })) : [],
+      entry?.type === "worksheet"
+        ? tablesOf(entry).map((file) => ({ file, name: file.name, area: file.area, columns: [...file.columns] }))
+        : [],
   });
   const sheets = entries.map((entry) => fresh(entry.name, entry));
   const moves: Move[] = [];
@@ -92,7 +97,7 @@ export function replay(
         ...fresh(edit.sheet),
         ...(edit.frozen ? { frozen: edit.frozen } : {}),
         ...(edit.page ? { page: edit.page } : {}),
-        tables: edit.table ? [{ name: edit.table.name, area: edit.table.area }] : [],
+        tables: edit.table ? [{ name: edit.table.name, area: edit.table.area, columns: [] }] : [],
       };
       sheets.splice(after ? sheets.indexOf(after) + 1 : sheets.length, 0, made);
       continue;
@@ -102,6 +107,7 @@ export function replay(
       case "cell":
         if (!inSheet(edit.row, edit.column))
           throw bad(`There is no cell in row ${edit.row + 1}, column ${edit.column + 1}.`);
+        renamedHeading(sheet, edit, moves);
         pendingCells.push({ sheet, edit, home: sheet.name, since: sheet.moves.length, sinceAll: moves.length });
         break;
       case "insert-rows":
@@ -205,6 +211,21 @@ export function replay(
     });
   }
   return { sheets, moves };
+}
+
+/** A heading of a table that changes is followed by the references that name it. */
+function renamedHeading(sheet: SheetPlan, edit: CellEdit, moves: Move[]): void {
+  const table = sheet.tables.find(
+    ({ area, file }) =>
+      file && file.headings !== false && area && contains(area, edit.row, edit.column) && edit.row === area.top,
+  );
+  if (!table || edit.value === null || typeof edit.value === "object") return;
+  const index = edit.column - table.area!.left;
+  const from = table.columns[index];
+  const to = String(edit.value);
+  if (from === undefined || from === to || to === "") return;
+  table.columns[index] = to;
+  moves.push({ kind: "column", sheet: sheet.name, table: table.name, from, to });
 }
 
 const inSheet = (row: number, column: number): boolean =>

@@ -8,7 +8,7 @@ import { spellingsIn } from "./function-names.ts";
 import { LIMITS } from "./limits.ts";
 import { METADATA_TYPE, NEW_METADATA, withDynamicMark } from "./metadata-write.ts";
 import { type KeptPackage, Parts, relationshipsName, relativeTarget } from "./parts.ts";
-import { type Move, mentions, movedFormula } from "./references.ts";
+import { concernsXml, movedFormula } from "./references.ts";
 import { type Plan, replay, type SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
 import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
@@ -107,7 +107,7 @@ class Saving {
     if (this.#styles?.changed) this.#put(this.#stylesPart(), this.#styles.result());
     this.#dropCalculationChain();
     const recalculate =
-      (this.#context.valuesChanged || this.#context.formulasChanged || moves.length > 0) && this.#hasFormulas();
+      (this.#context.valuesChanged || this.#context.formulasChanged || this.#rowsMoved) && this.#hasFormulas();
     const text = this.#text(this.#info.part);
     const formula = (own: string) => movedFormula(own, "", moves);
     this.#put(this.#info.part, changedWorkbook(text, this.#info.part, sheets, added, formula, recalculate));
@@ -221,6 +221,10 @@ class Saving {
     return this.#known;
   }
 
+  get #rowsMoved(): boolean {
+    return this.#plan.sheets.some((sheet) => sheet.moves.length > 0);
+  }
+
   #hasFormulas(): boolean {
     if (this.#context.formulasChanged) return true;
     return this.#info.sheets.some(
@@ -263,13 +267,6 @@ class Saving {
     };
   }
 
-  /** Whether moves concern a part of a sheet at all. */
-  #concerned(text: string, home: string): boolean {
-    return this.#plan.moves.some(
-      (move: Move) => mentions(text, home, move.sheet) || mentions(text, home, encodedName(move.sheet)),
-    );
-  }
-
   #changeSheet(plan: SheetPlan): void {
     const { part } = plan.entry!;
     const { moves } = this.#plan;
@@ -281,7 +278,7 @@ class Saving {
       plan.hidden.size === 0 &&
       plan.choices.length === 0;
     const original = this.#parts.text(part);
-    const concerned = moves.length > 0 && this.#concerned(original, plan.entry!.name);
+    const concerned = moves.length > 0 && concernsXml(original, plan.entry!.name, moves);
     let outline: Outline | undefined;
     if (!quiet || concerned) {
       outline = outlineOf(original, part);
@@ -423,7 +420,7 @@ class Saving {
 
   /** Programs build the calculation chain anew; one that names cells without formulas would make the file damaged. */
   #dropCalculationChain(): void {
-    if (!this.#context.formulasChanged && this.#plan.moves.length === 0) return;
+    if (!this.#context.formulasChanged && !this.#rowsMoved) return;
     for (const { id, type, target } of this.#info.relationships) {
       if (type !== "calcChain") continue;
       this.#relationshipsOf(this.#info.part).drop.add(id);
@@ -431,6 +428,3 @@ class Saving {
     }
   }
 }
-
-const encodedName = (name: string): string =>
-  name.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll("'", "&apos;");

@@ -3,7 +3,7 @@ import { type Area, FileError, LAST_ROW, type Value } from "../model/types.ts";
 import { areaAt, areaText, cellText, columnLetters, contains } from "./address.ts";
 import { cellElement, valueText } from "./cell-write.ts";
 import { fromFile, toFile } from "./function-names.ts";
-import { type Move, mentions, movedFormula } from "./references.ts";
+import { concerns, concernsXml, type Move, movedFormula } from "./references.ts";
 import type { NewCell, SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
 import { type ArrayBlock, SheetFormulas } from "./sheet-formulas.ts";
@@ -37,7 +37,7 @@ export class SheetWriter {
   readonly #home: string;
   readonly #p: string;
   readonly #cells: Map<number, Line>;
-  /** Shared formulas that have to be spelled out, by index; "*": all. */
+  /** Shared formulas that have to be spelled out, by index. */
   readonly #expand = new Set<string>();
   readonly #rowsByNumber = new Map<number, RowSpan>();
   readonly #looks = new Map<number, Map<number, string>>();
@@ -66,13 +66,11 @@ export class SheetWriter {
   /** The cells section after the edits; `undefined` when nothing changes. */
   cells(): string | undefined {
     const { text, data, rows } = this.#outline;
-    const { moves } = this.#plan;
     this.#checkArrays();
     const anyFormula = text.indexOf(`<${this.#p}f`, data.openEnd) >= 0;
-    const touched =
-      anyFormula && this.#context.moves.some((move) => mentions(text, this.#home, escapeText(move.sheet)));
-    if (touched && moves.length > 0) this.#expand.add("*");
-    else if (this.#cells.size > 0) this.#mastersOverwritten();
+    const touched = anyFormula && concernsXml(text, this.#home, this.#context.moves);
+    if (touched) this.#mastersMoved();
+    if (this.#cells.size > 0) this.#mastersOverwritten();
 
     const out: string[] = [];
     let copied = data.openEnd;
@@ -206,6 +204,12 @@ export class SheetWriter {
     }
   }
 
+  /** Shared formulas that moves concern are spelled out in all their cells. */
+  #mastersMoved(): void {
+    for (const [index, { formula }] of this.#formulas.shared)
+      if (this.#context.moves.some((move) => concerns(formula, this.#home, move))) this.#expand.add(index);
+  }
+
   /** Shared formulas whose first cell is overwritten have to be spelled out in the others. */
   #mastersOverwritten(): void {
     const { shared } = this.#formulas;
@@ -217,7 +221,6 @@ export class SheetWriter {
 
   #needsExpanding(row: string): boolean {
     if (this.#expand.size === 0) return false;
-    if (this.#expand.has("*")) return row.includes("shared");
     return [...this.#expand].some((index) => row.includes(`si="${index}"`) || row.includes(`si='${index}'`));
   }
 
@@ -320,7 +323,7 @@ export class SheetWriter {
     if (own === undefined) return undefined;
     const moved = this.#formulaMoves(own);
     if (formula.kind === "shared") {
-      const expand = this.#expand.has("*") || this.#expand.has(formula.index ?? "") || moved !== own;
+      const expand = this.#expand.has(formula.index ?? "") || moved !== own;
       if (!expand) return undefined;
       this.#context.formulasChanged = true;
       return `<${this.#p}f>${escapeText(moved)}</${this.#p}f>`;

@@ -6,7 +6,7 @@ import { build } from "esbuild";
 
 const [count = "2000", seed = "1"] = process.argv.slice(2);
 const here = import.meta.dirname;
-const outfile = path.join(here, ".out", "fuzzing.mjs");
+const outfile = path.join(here, "..", "..", ".out", "fuzzing.mjs");
 await build({
   entryPoints: [path.join(here, "fuzzing.ts")],
   outfile,
@@ -19,7 +19,7 @@ await build({
 const { fuzz } = await import(pathToFileURL(outfile).href);
 const start = performance.now();
 const result = fuzz(Number(count), Number(seed));
-fs.rmSync(path.join(here, ".out"), { recursive: true });
+fs.rmSync(outfile);
 console.log(
   JSON.stringify(
     { ...result, faults: result.faults.slice(0, 40), seconds: Math.round((performance.now() - start) / 1000) },

@@ -43,7 +43,9 @@ describe("references (published, ECMA-376 part 1, 18.17.2)", () => {
     expect(movedFormula(text, "S", [rows("insert", 2, 2)])).toBe(
       "SUM(A2:A7)+'My Sheet'!B7+A$5+$A:B+5:11+Plan[Dia]+[1]S!A9+\"A9\"+LOG10(A11)+A1_B9+S!A11:B12+S:T!A9",
     );
-    expect(movedFormula(text, "s", [rows("delete", 6, 1, "my sheet")])).toBe(text.replace("'My Sheet'!B7", "'My Sheet'!#REF!"));
+    expect(movedFormula(text, "s", [rows("delete", 6, 1, "my sheet")])).toBe(
+      text.replace("'My Sheet'!B7", "'My Sheet'!#REF!"),
+    );
     expect(movedFormula("A1048576+A5", "S", [rows("insert", 0, 1)])).toBe("#REF!+A6");
   });
 

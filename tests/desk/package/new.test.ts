@@ -15,7 +15,12 @@ const plan = () =>
           ["Op", "Dia", "Verdict", "Thread"],
           ["slot", 10, "ok", "1/4-20"],
           ["drill", 6.8, "stop", null],
-          [null, { value: 16.8, formula: "SUM(Plan[Dia])", numberFormat: "0.00" }, null, { value: 3819.7, formula: 'CUT.RPM(120,10,"mm")' }],
+          [
+            null,
+            { value: 16.8, formula: "SUM(Plan[Dia])", numberFormat: "0.00" },
+            null,
+            { value: 3819.7, formula: 'CUT.RPM(120,10,"mm")' },
+          ],
         ],
         tables: [{ name: "Plan", area: { top: 0, left: 0, bottom: 2, right: 3 } }],
         frozen: { rows: 1, columns: 2 },
@@ -32,7 +37,21 @@ const plan = () =>
         verdicts: { areas: [{ top: 1, left: 2, bottom: 99, right: 2 }], column: 2 },
         page: { headings: 1 },
       },
-      { name: "Threads", rows: [["M8"], ["1/4-20"], [{ value: 1, formula: "SORT(A1:A2)", array: { area: { top: 2, left: 0, bottom: 3, right: 0 }, dynamic: true } }], [2]] },
+      {
+        name: "Threads",
+        rows: [
+          ["M8"],
+          ["1/4-20"],
+          [
+            {
+              value: 1,
+              formula: "SORT(A1:A2)",
+              array: { area: { top: 2, left: 0, bottom: 3, right: 0 }, dynamic: true },
+            },
+          ],
+          [2],
+        ],
+      },
     ],
     { names: [{ name: "dias", formula: "Plan!$B$2:$B$3" }] },
   );
@@ -50,19 +69,33 @@ describe("new workbooks", () => {
     expect(sheet.getCell("D9").numFmt).toBe("@");
     expect(sheet.getColumn(1).width).toBe(20);
     expect(sheet.views[0]).toMatchObject({ state: "frozen", xSplit: 2, ySplit: 1 });
-    expect(sheet.pageSetup).toMatchObject({ orientation: "landscape", fitToPage: true, fitToHeight: 0, printTitlesRow: "1:1" });
+    expect(sheet.pageSetup).toMatchObject({
+      orientation: "landscape",
+      fitToPage: true,
+      fitToHeight: 0,
+      printTitlesRow: "1:1",
+    });
     expect(sheet.getTable("Plan")).toBeDefined();
-    expect((sheet as any).dataValidations.model["A2"] ?? Object.values((sheet as any).dataValidations.model)[0]).toMatchObject({ type: "list", formulae: ['"slot,drill"'] });
+    expect(
+      (sheet as any).dataValidations.model.A2 ?? Object.values((sheet as any).dataValidations.model)[0],
+    ).toMatchObject({ type: "list", formulae: ['"slot,drill"'] });
     expect(book.definedNames.getRanges("dias").ranges).toEqual(["Plan!$B$2:$B$3"]);
     const python = pythonCells(bytes);
     if (python) expect(python.Plan).toMatchObject({ A2: "slot", B3: "6.8", D4: '=_xldudf_CUT_RPM(120,10,"mm")' });
     const office = officeRows([bytes]);
-    if (office) expect(office[0]!.slice(0, 3)).toEqual([["Op", "Dia", "Verdict", "Thread"], ["slot", "10.000", "ok", "1/4-20"], ["drill", "6.800", "stop", ""]]);
+    if (office)
+      expect(office[0]!.slice(0, 3)).toEqual([
+        ["Op", "Dia", "Verdict", "Thread"],
+        ["slot", "10.000", "ok", "1/4-20"],
+        ["drill", "6.800", "stop", ""],
+      ]);
   });
 
   it("write growing formulas with all their parts, and open and save again (identity)", () => {
     const parts = unzipped(bytes);
-    expect(parts["xl/worksheets/sheet2.xml"]).toContain('<c r="A3" cm="1"><f t="array" ref="A3:A4">_xlfn._xlws.SORT(A1:A2)</f>');
+    expect(parts["xl/worksheets/sheet2.xml"]).toContain(
+      '<c r="A3" cm="1"><f t="array" ref="A3:A4">_xlfn._xlws.SORT(A1:A2)</f>',
+    );
     expect(parts["xl/metadata.xml"]).toContain('fDynamic="1"');
     const { book, kept } = openPackage(bytes);
     expect(cellOf(book, "Threads", "A3")?.array?.dynamic).toBe(true);
@@ -78,12 +111,16 @@ describe("new workbooks", () => {
 
   it("put a number format in where styles had none, before the fonts (regression)", () => {
     const text = partText(bytes, "xl/styles.xml");
-    expect(text).toMatch(/<styleSheet[^>]*><numFmts count="1"><numFmt numFmtId="164" formatCode="0.000"\/><\/numFmts><fonts/);
+    expect(text).toMatch(
+      /<styleSheet[^>]*><numFmts count="1"><numFmt numFmtId="164" formatCode="0.000"\/><\/numFmts><fonts/,
+    );
   });
 
   it("refuse names and headings that other programs would call damage", () => {
     const sheet = (name: string, heading: string) => () =>
-      newPackage([{ name: "S", rows: [["a", heading]], tables: [{ name, area: { top: 0, left: 0, bottom: 1, right: 1 } }] }]);
+      newPackage([
+        { name: "S", rows: [["a", heading]], tables: [{ name, area: { top: 0, left: 0, bottom: 1, right: 1 } }] },
+      ]);
     expect(sheet("A1", "b")).toThrow("looks like a cell");
     expect(sheet("a b", "b")).toThrow("cannot be the name");
     expect(sheet("T", "A")).toThrow("must differ");
@@ -107,7 +144,7 @@ describe("a table as CSV (published, RFC 4180)", () => {
 
   it("guards texts that a spreadsheet program would run, and says how many; numbers are left alone", () => {
     const { bytes, guarded } = tableCsv([["=1+1", "@SUM(A1)", "+49 30", "-x", " =2", "-1.5", "+3", "-", -2]]);
-    expect(text(bytes)).toBe("\ufeff'=1+1,'@SUM(A1),'+49 30,'-x,\"' =2\",-1.5,+3,'-,-2\r\n".replace("\"' =2\"", "' =2"));
+    expect(text(bytes)).toBe("\ufeff'=1+1,'@SUM(A1),'+49 30,'-x,\"' =2\",-1.5,+3,'-,-2\r\n".replace('"\' =2"', "' =2"));
     expect(guarded).toBe(6);
   });
 

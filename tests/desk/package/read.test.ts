@@ -43,7 +43,9 @@ describe("cells by ECMA-376 part 1 (published)", () => {
   });
 
   it("counts dates from 1900 with its 29 February, and from 1904 (18.17.4.1)", () => {
-    const cells = row('<c r="A1" t="d"><v>1900-01-01</v></c><c r="B1" t="d"><v>1900-03-01</v></c><c r="C1" t="d"><v>2008-10-12T18:00:00Z</v></c><c r="D1" t="d"><v>13:30</v></c>');
+    const cells = row(
+      '<c r="A1" t="d"><v>1900-01-01</v></c><c r="B1" t="d"><v>1900-03-01</v></c><c r="C1" t="d"><v>2008-10-12T18:00:00Z</v></c><c r="D1" t="d"><v>13:30</v></c>',
+    );
     const values = (bytes: Uint8Array) => ["A1", "B1", "C1", "D1"].map((a) => value(bytes, a));
     expect(values(least({ data: cells }))).toEqual([1, 61, 39733.75, 0.5625]);
     const workbook = `<workbook xmlns="${MAIN}" xmlns:r="${REL}"><workbookPr date1904="1"/><sheets><sheet name="S" sheetId="1" r:id="rId1"/></sheets></workbook>`;
@@ -53,7 +55,9 @@ describe("cells by ECMA-376 part 1 (published)", () => {
   });
 
   it("counts cells and rows that do not say where they are (18.3.1.4, 18.3.1.73)", () => {
-    const bytes = least({ data: "<row><c><v>1</v></c><c/><c><v>3</v></c></row><row><c><v>4</v></c></row><row r='9'><c r='D9'><v>5</v></c><c><v>6</v></c></row>" });
+    const bytes = least({
+      data: "<row><c><v>1</v></c><c/><c><v>3</v></c></row><row><c><v>4</v></c></row><row r='9'><c r='D9'><v>5</v></c><c><v>6</v></c></row>",
+    });
     expect(["A1", "C1", "A2", "D9", "E9"].map((a) => value(bytes, a))).toEqual([1, 3, 4, 5, 6]);
     // A change in such a row leaves the others where they are.
     const saved = savePackage(openPackage(bytes).kept, [{ kind: "cell", sheet: "S", ...at("B1"), value: 2 }]);
@@ -86,7 +90,9 @@ describe("packages by ECMA-376 parts 2 and 3 (published)", () => {
       "[Content_Types].xml": types({}).replace("/xl/workbook.xml", "/Book/Main.xml"),
       "_rels/.rels": relationships([["a", `${STRICT}/officeDocument/relationships/officeDocument`, "/Book/Main.xml"]]),
       "Book/Main.xml": `<s:workbook xmlns:s="${STRICT}/spreadsheetml/main" xmlns:rel="${STRICT}/officeDocument/relationships" conformance="strict"><s:sheets><s:sheet name="S" sheetId="3" rel:id="x"/></s:sheets></s:workbook>`,
-      "Book/_rels/Main.xml.rels": relationships([["x", `${STRICT}/officeDocument/relationships/worksheet`, "../cells/%53HEET.xml"]]),
+      "Book/_rels/Main.xml.rels": relationships([
+        ["x", `${STRICT}/officeDocument/relationships/worksheet`, "../cells/%53HEET.xml"],
+      ]),
       "cells/sheet.xml": `<q:worksheet xmlns:q="${STRICT}/spreadsheetml/main"><q:sheetData><q:row r="1"><q:c r="A1"><q:v>7</q:v></q:c></q:row></q:sheetData></q:worksheet>`,
     };
     const opened = openPackage(zipped(parts));
@@ -96,7 +102,9 @@ describe("packages by ECMA-376 parts 2 and 3 (published)", () => {
       { kind: "insert-rows", sheet: "S", row: 0, count: 1 },
       { kind: "add-sheet", sheet: "T" },
     ]);
-    expect(partText(saved, "cells/sheet.xml")).toContain('<q:row r="2"><q:c r="A2"><q:v>7</q:v></q:c><q:c r="B2" s="1" t="inlineStr"><q:is><q:t>eight');
+    expect(partText(saved, "cells/sheet.xml")).toContain(
+      '<q:row r="2"><q:c r="A2"><q:v>7</q:v></q:c><q:c r="B2" s="1" t="inlineStr"><q:is><q:t>eight',
+    );
     const again = openPackage(saved);
     expect(cellOf(again.book, "S", "B2")?.value).toBe("eight");
     expect(again.book.sheets.map((s) => s.name)).toEqual(["S", "T"]);
@@ -106,7 +114,9 @@ describe("packages by ECMA-376 parts 2 and 3 (published)", () => {
     const mc = "http://schemas.openxmlformats.org/markup-compatibility/2006";
     const sheetXml =
       `<worksheet xmlns="${MAIN}" xmlns:mc="${mc}" xmlns:n="urn:example:new" xmlns:x14="http://schemas.microsoft.com/office/spreadsheetml/2009/9/main" mc:Ignorable="n"><n:sheetData><row r="1"><c r="A1"><v>0</v></c></row></n:sheetData><sheetData>` +
-      row('<c r="A1"><v>1</v></c><mc:AlternateContent><mc:Choice Requires="n"><c r="B1"><v>2</v></c></mc:Choice><mc:Choice Requires="x14"><c r="B1"><v>3</v></c></mc:Choice><mc:Fallback><c r="B1"><v>4</v></c></mc:Fallback></mc:AlternateContent>') +
+      row(
+        '<c r="A1"><v>1</v></c><mc:AlternateContent><mc:Choice Requires="n"><c r="B1"><v>2</v></c></mc:Choice><mc:Choice Requires="x14"><c r="B1"><v>3</v></c></mc:Choice><mc:Fallback><c r="B1"><v>4</v></c></mc:Fallback></mc:AlternateContent>',
+      ) +
       "</sheetData></worksheet>";
     expect(["A1", "B1"].map((a) => value(least({ sheetXml }), a))).toEqual([1, 3]);
     const must = sheetXml.replace("mc:Ignorable", "mc:MustUnderstand");
@@ -124,16 +134,22 @@ describe("packages by ECMA-376 parts 2 and 3 (published)", () => {
   });
 
   it("keeps comments, CDATA and instructions between cells", () => {
-    const bytes = least({ data: '<!-- <row r="9"> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[<row>]]>&amp;</t></is></c></row><?keep me?><row r="2"><c r="A2"><v>2</v></c></row>' });
+    const bytes = least({
+      data: '<!-- <row r="9"> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[<row>]]>&amp;</t></is></c></row><?keep me?><row r="2"><c r="A2"><v>2</v></c></row>',
+    });
     expect(value(bytes, "A1")).toBe("<row>&");
     const saved = savePackage(openPackage(bytes).kept, [{ kind: "cell", sheet: "S", ...at("A2"), value: 3 }]);
-    expect(partText(saved, "xl/worksheets/sheet1.xml")).toContain('<!-- <row r="9"> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[<row>]]>&amp;</t></is></c></row><?keep me?><row r="2"><c r="A2"><v>3</v></c></row>');
+    expect(partText(saved, "xl/worksheets/sheet1.xml")).toContain(
+      '<!-- <row r="9"> --><row r="1"><c r="A1" t="inlineStr"><is><t><![CDATA[<row>]]>&amp;</t></is></c></row><?keep me?><row r="2"><c r="A2"><v>3</v></c></row>',
+    );
   });
 
   it("leaves areas areas: a rule, a look and a merge over whole columns cost nothing", () => {
     const after = `<mergeCells count="1"><mergeCell ref="C1:C1048576"/></mergeCells><dataValidations count="1"><dataValidation type="list" sqref="A:A B1:B1048576"><formula1>"a,b"</formula1></dataValidation></dataValidations>`;
     const start = process.cpuUsage();
-    const { book } = openPackage(least({ before: '<cols><col min="1" max="16384" width="9" style="0"/></cols>', after }));
+    const { book } = openPackage(
+      least({ before: '<cols><col min="1" max="16384" width="9" style="0"/></cols>', after }),
+    );
     const { user } = process.cpuUsage(start);
     expect(book.sheets[0]!.choices[0]).toEqual({
       areas: [
@@ -211,11 +227,38 @@ describe("what is no workbook gets a sentence of its own (published formats)", (
   it.each([
     ["an .xls file", cfb("Workbook"), "old-format", ".xls"],
     ["an encrypted workbook", cfb("EncryptedPackage"), "encrypted", "password"],
-    ["an .ods file", zipSync({ mimetype: [strToU8("application/vnd.oasis.opendocument.spreadsheet"), { level: 0 }], "content.xml": strToU8("<a/>") }), "unsupported", ".ods"],
+    [
+      "an .ods file",
+      zipSync({
+        mimetype: [strToU8("application/vnd.oasis.opendocument.spreadsheet"), { level: 0 }],
+        "content.xml": strToU8("<a/>"),
+      }),
+      "unsupported",
+      ".ods",
+    ],
     ["CSV under another name", strToU8("Op,Dia\r\nslot,10\r\n"), "unsupported", "text file"],
     ["a web page", strToU8("<html><table></table></html>"), "unreadable", "web page"],
-    ["a text document", zipped({ ...leastParts(), "[Content_Types].xml": types({}, "application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml") }), "unreadable", "text document"],
-    ["an .xlsb file", zipped({ ...leastParts(), "[Content_Types].xml": types({}, "application/vnd.ms-excel.sheet.binary.macroEnabled.main") }), "unsupported", ".xlsb"],
+    [
+      "a text document",
+      zipped({
+        ...leastParts(),
+        "[Content_Types].xml": types(
+          {},
+          "application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml",
+        ),
+      }),
+      "unreadable",
+      "text document",
+    ],
+    [
+      "an .xlsb file",
+      zipped({
+        ...leastParts(),
+        "[Content_Types].xml": types({}, "application/vnd.ms-excel.sheet.binary.macroEnabled.main"),
+      }),
+      "unsupported",
+      ".xlsb",
+    ],
     ["an empty file", new Uint8Array(0), "unreadable", "empty"],
     ["a zip archive", zipped({ "a.txt": "x" }), "unreadable", "zip"],
     ["noise", Uint8Array.from({ length: 400 }, (_, i) => (i * 37) & 255), "unreadable", "not a workbook"],
