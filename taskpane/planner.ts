@@ -9,37 +9,62 @@ import type { CellValue } from "./host/host.ts";
 import type { PlanBlocks, Planner, Suggestion } from "./session.ts";
 import { digits, percent } from "./ui/numbers.ts";
 
+/** Rows that are remembered as they were read. */
+const REMEMBERED = 20_000;
+/** What was read last: at an edit one row differs, and the lists seldom do. */
+const memory = { headings: "", rows: new Map<string, ReadRow>(), key: "", lists: undefined as Lists | undefined };
+
+function rowsOf(block: readonly CellValue[][]): ReadRow[] {
+  const [headings = [], ...rows] = block;
+  const own = JSON.stringify(headings);
+  if (own !== memory.headings || memory.rows.size > REMEMBERED) {
+    memory.headings = own;
+    memory.rows = new Map();
+  }
+  const keys = rows.map((cells) => JSON.stringify(cells));
+  const fresh = keys.map((_, i) => i).filter((i) => !memory.rows.has(keys[i]!));
+  readRows([headings, ...fresh.map((i) => rows[i]!)]).forEach((read, n) => {
+    memory.rows.set(keys[fresh[n]!]!, read);
+  });
+  return keys.map((key) => memory.rows.get(key)!);
+}
+
+function listsOf({ materials, tools, machines }: Pick<PlanBlocks, "materials" | "tools" | "machines">): Lists {
+  const key = JSON.stringify([materials, tools, machines]);
+  if (memory.lists === undefined || key !== memory.key) {
+    memory.key = key;
+    memory.lists = readLists(materials, tools, machines);
+  }
+  return memory.lists;
+}
+
 function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
-  const rows = readRows(blocks.rows);
+  const rows = rowsOf(blocks.rows);
   const read = rows[only];
   if (read === undefined || read.empty) return undefined;
   // A machine's setup is shared by the rows planned on it, here as in the whole table.
   const machine = read.row.machine?.toLowerCase();
   const sharing = rows.filter((row) => !row.empty && row.row.machine?.toLowerCase() === machine).length;
-  const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
-  return { read, lists, sharing: machine === undefined ? 1 : sharing };
+  return { read, lists: listsOf(blocks), sharing: machine === undefined ? 1 : sharing };
 }
 
 export const planner: Planner = (blocks, only) => {
-  if (only === undefined)
-    return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines), false);
+  if (only === undefined) return planRows(rowsOf(blocks.rows), listsOf(blocks), false);
   const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
   if (one) lines[only] = planRow(one.read, one.lists, one.sharing);
   return lines;
 };
 
-export type { Lists, RowPlan };
+export type { Lists, ReadRow, RowPlan };
 
-/** One row after another, each read and planned by itself; the lists are read once. */
+/** Rows read and planned one by one, for who keeps the results of a table fresh. */
 export const rowPlanner = {
-  lists: (materials: CellValue[][], tools: CellValue[][], machines: CellValue[][]): Lists =>
-    readLists(materials, tools, machines),
+  lists: listsOf,
+  read: (headings: CellValue[], rows: CellValue[][]): ReadRow[] => readRows([headings, ...rows]),
   /** @param sharing - rows of the table that share the setup of the row's machine */
-  plan(headings: CellValue[], cells: CellValue[], lists: Lists, sharing: number): RowPlan | undefined {
-    const [read] = readRows([headings, cells]);
-    return read === undefined || read.empty ? undefined : planRow(read, lists, sharing, false);
-  },
+  plan: (read: ReadRow, lists: Lists, sharing: number): RowPlan | undefined =>
+    read.empty ? undefined : planRow(read, lists, sharing, false),
 };
 
 const HOLES = ["drill", "tap", "ream", "countersink"];

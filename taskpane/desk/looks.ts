@@ -31,11 +31,13 @@ const ALWAYS = new Set([
 
 interface Table {
   readonly top: number;
-  readonly end: number;
+  end: number;
   readonly operationAt: number | undefined;
   /** Column of the sheet → key of the input. */
   readonly inputs: ReadonlyMap<number, string>;
-  readonly hidden: ReadonlySet<number>;
+  /** Columns that no row uses, and those of our own book-keeping. */
+  readonly hidden: Set<number>;
+  readonly own: ReadonlySet<number>;
 }
 
 export function createLooks(first: Model): Looks & { setModel(model: Model): void } {
@@ -58,8 +60,13 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
       }
       for (const { sheet, row, column } of change.cells) {
         const table = tables.get(sheet);
-        // A heading that changes, a row beyond the last, or a column that is no longer empty.
-        if (table && (row <= table.top || row > table.end || table.hidden.has(column))) tables.delete(sheet);
+        if (table) {
+          if (row === table.top) tables.delete(sheet);
+          else if (row > table.end && row <= table.end + 2) table.end = row;
+          // A column that is no longer empty comes back; one that becomes empty stays until the sheet is read anew.
+          if (row > table.top && row <= table.end && table.hidden.has(column) && !table.own.has(column))
+            if ((model.typed(sheet, row, column)?.value ?? null) !== null) table.hidden.delete(column);
+        }
         const heads = verdicts.get(sheet);
         if (heads?.get(column) === row || isVerdict(model.typed(sheet, row, column)?.value)) verdicts.delete(sheet);
       }
@@ -95,13 +102,14 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
       const inputs = new Map(matched.map((m) => [found.left + m.at, m.column.key]));
       const filled = (c: number) => found.rows.some((row) => row[c] !== null && row[c] !== "");
       const hidden = new Set<number>();
+      const own = new Set<number>();
       // An empty table shows all it can take; in a filled one what no row uses is out of the way.
       const anyRow = matched.some((m) => m.column.key === "operation" && filled(m.at));
       if (anyRow)
         found.headings.forEach((heading: CellValue, c) => {
           const key = inputs.get(found.left + c);
-          const own = [normalHeading("Basis"), normalHeading("Changed")].includes(normalHeading(heading));
-          if (heading !== null && (own || (!(key !== undefined && ALWAYS.has(key)) && !filled(c))))
+          if (["basis", "changed"].includes(normalHeading(heading))) own.add(found.left + c);
+          if (heading !== null && (own.has(found.left + c) || (!(key !== undefined && ALWAYS.has(key)) && !filled(c))))
             hidden.add(found.left + c);
         });
       table = {
@@ -110,6 +118,7 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
         operationAt: [...inputs].find(([, key]) => key === "operation")?.[0],
         inputs,
         hidden,
+        own,
       };
     }
     tables.set(name, table);

@@ -114,7 +114,6 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
       classOf: (...at) => looks!.classOf(...at),
       isUsed: (...at) => looks!.isUsed(...at),
       hiddenColumns: (sheet) => looks!.hiddenColumns(sheet),
-      noteOf: (sheet, row, column) => host?.reasonAt({ sheet, row, column }) || undefined,
     });
     host = sheetHost(model, {
       reveal: (at) => reveal(at),

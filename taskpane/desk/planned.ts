@@ -38,6 +38,8 @@ export interface Planned {
 /** Milliseconds of planning at once: with the edit itself, and in a slice of what follows. */
 const AT_ONCE = 24;
 const SLICE = 10;
+/** Rows that are read together. */
+const TOGETHER = 8;
 /** Plans that are remembered. */
 const REMEMBERED = 20_000;
 
@@ -70,7 +72,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     memory = new Map();
   }
   const listsNow = (): Lists => {
-    lists ??= rowPlanner.lists(listCells[0]!, listCells[1]!, listCells[2]!);
+    lists ??= rowPlanner.lists({ materials: listCells[0]!, tools: listCells[1]!, machines: listCells[2]! });
     return lists;
   };
 
@@ -124,17 +126,44 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     for (const row of rows) set.add(row);
   }
 
-  function planOf(site: Site, cells: CellValue[]): RowPlan | undefined {
+  /** The inputs of a row under the headings that the planner reads them by. */
+  const headings = new WeakMap<Site, CellValue[]>();
+  const headingsOf = (site: Site): CellValue[] => {
+    const known = headings.get(site);
+    if (known) return known;
+    const [made] = planningBlock({ ...site.block, rows: [] }, site.matching, site.units);
+    headings.set(site, made!);
+    return made!;
+  };
+  const inputsOf = (site: Site, cells: readonly CellValue[]): CellValue[] => {
+    const line = site.matching.inputs.map((m) => cells[m.at] ?? null);
+    return line.length < headingsOf(site).length ? [...line, site.units ?? null] : line;
+  };
+
+  const sharingOf = (site: Site, cells: readonly CellValue[]): number => {
     const machine = machineOf(site, cells);
-    const sharing = machine ? (machines.get(site)!.count.get(machine) ?? 1) : 1;
-    const number = site.matching.inputs.find((m) => m.column.key === "row")?.at;
-    const key = `${site.sheet} ${site.units} ${sharing} ${JSON.stringify(cells.map((cell, c) => (c === number || site.writes.has(site.block.left + c) ? 0 : cell)))}`;
-    if (memory.has(key)) return memory.get(key);
-    const [headings, line] = planningBlock({ ...site.block, rows: [cells] }, site.matching, site.units);
-    const plan = rowPlanner.plan(headings!, line!, listsNow(), sharing);
+    return machine ? (machines.get(site)?.count.get(machine) ?? 1) : 1;
+  };
+  const keyOf = (site: Site, cells: readonly CellValue[]): string => {
+    const number = site.matching.inputs.findIndex((m) => m.column.key === "row");
+    const line = inputsOf(site, cells);
+    if (number >= 0) line[number] = null;
+    return `${site.sheet} ${sharingOf(site, cells)} ${JSON.stringify(line)}`;
+  };
+
+  /** Plans of rows, those that are not remembered read together: most of the reading is the headings. */
+  function remember(site: Site, rows: readonly (readonly CellValue[])[]): void {
+    const fresh = rows.filter((cells) => !isEmptyRow(cells, site.matching) && !memory.has(keyOf(site, cells)));
+    if (fresh.length === 0) return;
     if (memory.size > REMEMBERED) memory = new Map();
-    memory.set(key, plan);
-    return plan;
+    const reads = rowPlanner.read(
+      headingsOf(site),
+      fresh.map((cells) => inputsOf(site, cells)),
+    );
+    fresh.forEach((cells, i) => {
+      const key = keyOf(site, cells);
+      if (!memory.has(key)) memory.set(key, rowPlanner.plan(reads[i]!, listsNow(), sharingOf(site, cells)));
+    });
   }
 
   /** Edits that bring the results of a row up to date; none when they are. */
@@ -167,7 +196,8 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
       return edits;
     }
     const here: Block = { ...site.block, top: row - 1, rows: [cells] };
-    for (const { column, value, format } of changesFor(here, site.matching, [planOf(site, cells)])) {
+    remember(site, [cells]);
+    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, cells))])) {
       if (typeof value === "object" && value !== null) put(left + column, "", value.formula.replace(/^=/, ""));
       else put(left + column, value, undefined, format);
     }
@@ -196,12 +226,18 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     while (pending.length > 0 && performance.now() < end) {
       const near = pending.find(({ site }) => site.sheet === at.sheet) ?? pending[0]!;
       const order = [...near.rows].sort((a, b) => Math.abs(a - at.row) - Math.abs(b - at.row));
-      for (const row of order) {
-        near.rows.delete(row);
-        const made = editsFor(near.site, row);
-        if (made.length > 0) mended += 1;
-        edits.push(...made);
-        if (performance.now() >= end) break;
+      for (let from = 0; from < order.length && performance.now() < end; from += TOGETHER) {
+        const some = order.slice(from, from + TOGETHER);
+        remember(
+          near.site,
+          some.map((row) => cellsOf(near.site, row)),
+        );
+        for (const row of some) {
+          near.rows.delete(row);
+          const made = editsFor(near.site, row);
+          if (made.length > 0) mended += 1;
+          edits.push(...made);
+        }
       }
       if (near.rows.size === 0) pending = pending.filter((one) => one !== near);
     }
