@@ -45,7 +45,10 @@ export class Line {
       cell?.formula !== undefined ? `=${cell.formula}` : cell ? model.shown(sheet, spot.row, spot.column) : "";
     const exact = cell && typeof cell.value === "number" && cell.formula === undefined;
     const whole = exact ? model.editable(sheet, spot.row, spot.column) : text;
-    setText(this.content, exact && whole !== text ? `${text}   (${whole})` : text);
+    const merge = model.sheet(sheet)?.mergeAt(spot.row, spot.column);
+    const single = areaName(area) === areaName(merge ?? { ...area, bottom: area.top, right: area.left });
+    const shown = exact && whole !== text ? `${text}   (${whole})` : text;
+    setText(this.content, single ? shown : commands.describe(this.context(), area));
     const notes = [options.noteOf?.(sheet, spot.row, spot.column)];
     if (cell?.value !== null && typeof cell?.value === "object" && cell.value.reason) notes.push(cell.value.reason);
     if (cell?.stale) notes.push(words.stale);

@@ -1,6 +1,7 @@
 /** What the person can have done to the sheet: each is one step of undo. */
 import { areaName, readArea } from "../model/address.ts";
 import { clearEdits, fillEdits, rowsIn } from "../model/blocks.ts";
+import { displayText } from "../model/display.ts";
 import { regionAt, sortEdits } from "../model/tables.ts";
 import { type Area, type Edit, LAST_COLUMN, LAST_ROW } from "../model/types.ts";
 import { attempt, type Context } from "./context.ts";
@@ -146,9 +147,29 @@ export function nextSheet(context: Context, by: 1 | -1): void {
   if (next) context.model.setActive(next.name);
 }
 
-/** The block as a person reads it, for the line of news. */
+/** More cells are not added up while a block is stretched. */
+const MOST_ADDED = 200_000;
+
+/** The block as a person reads it: its size, its numbers and their sum. */
 export function describe(context: Context, area: Area): string {
-  const rows = rowsIn(context.model, context.sheet(), area).length;
-  const columns = Math.min(area.right, context.view.layout.columns.count - 1) - area.left + 1;
-  return context.words.selected(areaName(area), rows, columns);
+  const { model, words, view } = context;
+  const sheet = context.sheet();
+  const used = model.used(sheet);
+  const right = Math.min(area.right, Math.max(area.left, used.columns - 1));
+  const rows = rowsIn(model, sheet, area);
+  let [numbers, sum] = [0, 0];
+  if (rows.length * (right - area.left + 1) <= MOST_ADDED) {
+    for (const row of rows) {
+      for (let column = area.left; column <= right; column++) {
+        const value = model.cell(sheet, row, column)?.value;
+        if (typeof value !== "number") continue;
+        numbers += 1;
+        sum += value;
+      }
+    }
+  }
+  const columns = Math.min(area.right, view.layout.columns.count - 1) - area.left + 1;
+  // A sum of decimals carries the dust of binary numbers; twelve digits are what was typed.
+  const total = displayText(Number(sum.toPrecision(12)), undefined, model.locale);
+  return words.selected(areaName(area), rows.length, columns, numbers, total);
 }

@@ -242,7 +242,9 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
     const all = anew;
     dirty = [];
     anew = false;
-    if (all) view.relayout();
+    // A sheet that was shown may be gone, or have another name.
+    if (all && model.active() !== shownSheet) followSelection();
+    else if (all) view.relayout();
     else {
       const sheet = context.sheet();
       const here = cells.filter((cell) => cell.sheet === sheet);

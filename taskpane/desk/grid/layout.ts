@@ -90,7 +90,7 @@ export function layoutOf(input: LayoutInput): Layout {
 }
 
 function headingRows(sheet: SheetState): Set<number> {
-  const rows = new Set(sheet.tables.map((table) => table.area.top));
+  const rows = new Set(sheet.tables.filter((table) => table.headings !== false).map((table) => table.area.top));
   for (let row = 0; row < Math.min(sheet.frozen.rows, 3); row++) rows.add(row);
   return rows;
 }

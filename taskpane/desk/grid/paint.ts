@@ -1,4 +1,5 @@
 /** What a cell looks like: text, classes, colours. Nothing is written to the page that is there already. */
+import { inArea } from "../model/address.ts";
 import { displayText } from "../model/display.ts";
 import type { Model } from "../model/model.ts";
 import type { Style, Value } from "../model/types.ts";
@@ -127,7 +128,7 @@ export function paintCell(view: CellView, look: Look, marks: string): void {
 export function headingOf(model: Model, sheet: string, row: number, column: number): string {
   const state = model.sheet(sheet);
   if (!state) return "";
-  const table = state.tableAt(row, column);
+  const table = state.tables.find((one) => one.headings !== false && inArea(one.area, row, column));
   const top = table ? table.area.top : state.frozen.rows - 1;
   return top >= 0 && top < row ? model.shown(sheet, top, column) : "";
 }

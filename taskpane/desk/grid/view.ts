@@ -2,15 +2,16 @@
  * The sheet on the page: native scrolling, rows and columns made only where they are to be seen, letters, row numbers and
  * frozen cells held by the browser ("sticky"). After an edit only the cells that changed are drawn.
  */
-import { columnLetters } from "../model/address.ts";
 import type { Model } from "../model/model.ts";
 import type { SheetState } from "../model/state.ts";
 import type { Area } from "../model/types.ts";
 import { make } from "./dom.ts";
 import { type Layout, layoutOf } from "./layout.ts";
+import { Letters } from "./letters.ts";
 import { Measure } from "./measure.ts";
 import type { GridOptions } from "./options.ts";
-import { type CellView, headingOf, lookOf, newCell, paintCell } from "./paint.ts";
+import { type CellView, lookOf, newCell, paintCell } from "./paint.ts";
+import { cellAt, scrollTo, seenIn } from "./places.ts";
 import type { GridWords } from "./words.ts";
 
 interface RowView {
@@ -38,9 +39,8 @@ export class View {
   private readonly space: HTMLElement;
   private readonly head: HTMLElement;
   private readonly body: HTMLElement;
-  private letters: HTMLElement;
+  private readonly letters: Letters;
   private readonly rowViews = new Map<number, RowView>();
-  private readonly letterViews = new Map<number, HTMLElement>();
   private readonly scrolls = new Map<SheetState, { top: number; left: number }>();
   private readonly resized: ResizeObserver;
   private readonly coarse = matchMedia("(pointer: coarse)");
@@ -63,7 +63,7 @@ export class View {
     this.body = make("div", "tg-body", { role: "rowgroup" });
     this.space = make("div", "tg-space", { role: "presentation" }, this.head, this.body);
     this.scroller = make("div", "tg-scroll", { role: "grid", "aria-multiselectable": "true" }, this.space);
-    this.letters = make("div", "tg-row tg-letters", { role: "row", "aria-rowindex": 1 });
+    this.letters = new Letters(words);
     container.append(this.scroller);
     this.measure = new Measure(this.scroller);
     this.scroller.addEventListener("scroll", this.scrolled, { passive: true });
@@ -137,19 +137,13 @@ export class View {
     this.head.replaceChildren();
     this.body.replaceChildren();
     this.rowViews.clear();
-    this.letterViews.clear();
-    this.letters = this.makeLetters();
-    this.head.append(this.letters);
+    this.head.append(this.letters.anew(this.layout));
   }
 
   /** Puts what is on the page where it now belongs; the input keeps its cell, and with it the focus. */
   private place(): void {
     const { rows, columns, frozenRows, side } = this.layout;
-    for (const view of this.letterViews.values()) view.remove();
-    this.letterViews.clear();
-    const letters = this.makeLetters();
-    this.letters.replaceWith(letters);
-    this.letters = letters;
+    this.letters.element.replaceWith(this.letters.anew(this.layout));
     for (const [row, view] of this.rowViews) {
       if (row >= rows.count || (rows.sizeOf(row) === 0 && row !== this.cursor.row)) {
         view.element.remove();
@@ -207,14 +201,7 @@ export class View {
 
   /** Rows and columns that are to be seen now. */
   visible(): Area {
-    const { rows, columns, fixedHeight, fixedWidth, side, letters } = this.layout;
-    const { scrollTop, scrollLeft } = this.scroller;
-    return {
-      top: rows.indexAt(scrollTop + fixedHeight - letters),
-      bottom: rows.indexAt(scrollTop + this.height - letters - 1),
-      left: columns.indexAt(scrollLeft + fixedWidth - side),
-      right: columns.indexAt(scrollLeft + this.width - side - 1),
-    };
+    return seenIn(this.layout, this.scroller);
   }
 
   /** Makes what is missing on the screen, takes away what has left it. */
@@ -239,7 +226,7 @@ export class View {
       this.rowViews.delete(r);
     }
     const wantedColumns = new Set(wanted);
-    this.fillLetters(wanted, wantedColumns);
+    this.letters.fill(this.layout, this.model, this.sheet, wanted, wantedColumns, this.cursor.area);
     const order = [...wantedRows].sort((a, b) => a - b);
     order.forEach((r, i) => {
       let view = this.rowViews.get(r);
@@ -340,52 +327,6 @@ export class View {
     return marks;
   }
 
-  private makeLetters(): HTMLElement {
-    const { side, letters, fixedWidth } = this.layout;
-    const row = make("div", "tg-row tg-letters", { role: "row", "aria-rowindex": 1 });
-    row.style.height = `${letters}px`;
-    const corner = make(
-      "div",
-      "tg-corner",
-      { role: "columnheader", "aria-colindex": 1 },
-      make("span", "tg-unseen", {}, this.words.corner),
-    );
-    corner.style.width = `${side}px`;
-    const stick = make("div", "tg-stick", { role: "presentation" }, corner);
-    stick.style.width = `${fixedWidth}px`;
-    row.append(stick);
-    return row;
-  }
-
-  private fillLetters(wanted: readonly number[], wantedColumns: ReadonlySet<number>): void {
-    const { columns, side, frozenColumns } = this.layout;
-    const active = this.cursor.column;
-    for (const [c, view] of this.letterViews) {
-      if (wantedColumns.has(c)) continue;
-      view.remove();
-      this.letterViews.delete(c);
-    }
-    const stick = this.letters.firstElementChild!;
-    for (const c of wanted) {
-      let view = this.letterViews.get(c);
-      if (!view) {
-        view = make("div", "tg-letter", { role: "columnheader", "aria-colindex": c + 2 }, columnLetters(c));
-        view.dataset.column = String(c);
-        view.style.left = `${side + columns.offset(c)}px`;
-        view.style.width = `${columns.sizeOf(c)}px`;
-        const heading = headingOf(this.model, this.sheet.name, this.sheet.frozen.rows + 1, c);
-        view.setAttribute("aria-label", this.words.columnName(columnLetters(c), heading));
-        if (c > 0 && columns.sizeOf(c - 1) === 0) view.classList.add("tg-gap");
-        if (this.model.filters.of(this.sheet.name, c)) view.classList.add("tg-filtered");
-        view.append(make("span", "tg-grip", { "aria-hidden": "true" }));
-        this.letterViews.set(c, view);
-        (c < frozenColumns ? stick : this.letters).append(view);
-      }
-      const { area } = this.cursor;
-      view.classList.toggle("tg-on", c === active || (c >= area.left && c <= area.right));
-    }
-  }
-
   private markNumber(row: number, view: RowView): void {
     const { area } = this.cursor;
     view.number.classList.toggle("tg-on", row >= area.top && row <= area.bottom);
@@ -416,8 +357,7 @@ export class View {
         cell.classes = classes;
       }
     }
-    for (const [c, view] of this.letterViews)
-      view.classList.toggle("tg-on", c >= cursor.area.left && c <= cursor.area.right);
+    this.letters.mark(cursor.area);
   }
 
   /** Draws cells of the active sheet again; those out of sight are not there. */
@@ -441,37 +381,12 @@ export class View {
 
   /** Scrolls as little as needed to show a cell beside what is frozen. */
   reveal(row: number, column: number): void {
-    const { rows, columns, side, letters, frozenRows, frozenColumns, fixedHeight, fixedWidth } = this.layout;
-    const { scroller } = this;
-    let { scrollTop, scrollLeft } = scroller;
-    if (row >= frozenRows) {
-      const top = letters + rows.offset(row);
-      const bottom = top + rows.sizeOf(row);
-      if (top < scrollTop + fixedHeight) scrollTop = top - fixedHeight;
-      else if (bottom > scrollTop + this.height) scrollTop = bottom - this.height;
-    }
-    if (column >= frozenColumns) {
-      const left = side + columns.offset(column);
-      const right = left + columns.sizeOf(column);
-      // A wide cell shows its beginning.
-      if (left < scrollLeft + fixedWidth || right - left > this.width - fixedWidth) scrollLeft = left - fixedWidth;
-      else if (right > scrollLeft + this.width) scrollLeft = right - this.width;
-    }
-    if (scrollTop === scroller.scrollTop && scrollLeft === scroller.scrollLeft) return;
-    scroller.scrollTop = scrollTop;
-    scroller.scrollLeft = scrollLeft;
-    this.render();
+    if (scrollTo(this.layout, this.scroller, row, column)) this.render();
   }
 
-  /** Cell, row number or letter under a point of the window. */
+  /** Cell under a point of the window; the nearest one outside of the sheet. */
   at(x: number, y: number): { row: number; column: number } {
-    const box = this.scroller.getBoundingClientRect();
-    const { rows, columns, side, letters, fixedHeight, fixedWidth } = this.layout;
-    const inX = Math.min(Math.max(x - box.left, 0), this.width - 1);
-    const inY = Math.min(Math.max(y - box.top, 0), this.height - 1);
-    const across = inX < fixedWidth ? inX - side : inX - side + this.scroller.scrollLeft;
-    const down = inY < fixedHeight ? inY - letters : inY - letters + this.scroller.scrollTop;
-    return { row: rows.indexAt(Math.max(0, down)), column: columns.indexAt(Math.max(0, across)) };
+    return cellAt(this.layout, this.scroller, x, y);
   }
 
   destroy(): void {

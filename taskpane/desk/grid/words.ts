@@ -10,7 +10,6 @@ export interface GridWords {
   readonly rowName: (row: number) => string;
   readonly cellName: (heading: string, row: string, address: string) => string;
   readonly unused: string;
-  readonly formulaOf: (formula: string) => string;
   readonly stale: string;
   readonly address: string;
   readonly addressWrong: (text: string) => string;
@@ -33,7 +32,6 @@ export interface GridWords {
   readonly choices: (count: number) => string;
   readonly choicesHint: string;
   readonly openChoices: string;
-  readonly noChoice: (text: string) => string;
   readonly notListed: (text: string, heading: string) => string;
   readonly doubt: Readonly<Record<"comma" | "group" | "long", (text: string, mark: string) => string>>;
   readonly doubts: (count: number, first: string) => string;
@@ -69,7 +67,7 @@ export interface GridWords {
   readonly showUnused: (count: number) => string;
   readonly hideUnused: (count: number) => string;
   readonly copied: (cells: string) => string;
-  readonly selected: (cells: string, rows: number, columns: number) => string;
+  readonly selected: (cells: string, rows: number, columns: number, numbers: number, sum: string) => string;
   readonly extend: string;
   readonly tooWide: string;
   readonly noTable: string;
@@ -88,7 +86,6 @@ export const ENGLISH: GridWords = {
   rowName: (row) => `Row ${row}`,
   cellName: (heading, row, address) => [heading, row, address].filter((part) => part !== "").join(", "),
   unused: "not used by this operation",
-  formulaOf: (formula) => `formula ${formula}`,
   stale: "Not recalculated here: this is the value that the file came with.",
   address: "Go to cell",
   addressWrong: (text) => `“${text}” is no cell of this sheet. Write it like D5 or B2:D9.`,
@@ -125,7 +122,6 @@ export const ENGLISH: GridWords = {
   choices: (count) => `${plural(count, "choice")}.`,
   choicesHint: "↓ to choose, Enter takes it, Escape closes",
   openChoices: "Show the choices",
-  noChoice: (text) => `No choice holds “${text}”.`,
   notListed: (text, heading) =>
     `“${text}” is not among the choices${heading ? ` of ${heading}` : ""}. It is kept as typed.`,
   doubt: {
@@ -168,7 +164,8 @@ export const ENGLISH: GridWords = {
   showUnused: (count) => `Show ${plural(count, "unused column")}`,
   hideUnused: (count) => `Hide ${plural(count, "unused column")}`,
   copied: (cells) => `Copied ${cells}.`,
-  selected: (cells, rows, columns) => `${cells}: ${plural(rows, "row")}, ${plural(columns, "column")}`,
+  selected: (cells, rows, columns, numbers, sum) =>
+    `${cells}: ${plural(rows, "row")}, ${plural(columns, "column")}${numbers > 1 ? `; ${numbers} numbers, sum ${sum}` : ""}`,
   extend: "Drag to select more cells",
   tooWide: "The column is too narrow for this number.",
   noTable: "There is no table at this cell.",

@@ -2,6 +2,7 @@
 import { parseA1Ref, parseStructRef } from "@borgar/fx";
 import { inArea } from "./address.ts";
 import type { Model } from "./model.ts";
+import { firstRow } from "./tables.ts";
 import type { Area, Choices } from "./types.ts";
 
 /** Longer lists are cut off: nobody reads them, and a source may be a whole column. */
@@ -13,7 +14,7 @@ export function choicesOf(model: Model, sheet: string, row: number, column: numb
   const at = (r: number) => state.choices.find((one) => one.areas.some((area) => inArea(area, r, column)));
   // A row that a table grew by has the choices of the rows above it.
   const table = state.tableAt(row, column);
-  const choices = at(row) ?? (table && row > table.area.top ? at(table.area.top + 1) : undefined);
+  const choices = at(row) ?? (table && row >= firstRow(table) ? at(firstRow(table)) : undefined);
   if (!choices) return undefined;
   return choices.words ?? wordsOf(model, state.name, choices, row, column);
 }
@@ -83,13 +84,13 @@ function tableArea(model: Model, name: string, heading: string | undefined): { s
   for (const state of model.sheets()) {
     const table = state.tables.find((one) => one.name.toLowerCase() === name.toLowerCase());
     if (!table) continue;
-    const { top, bottom, left, right } = table.area;
+    const { bottom, left, right } = table.area;
     const at = heading === undefined ? -1 : table.columns.findIndex((c) => c.toLowerCase() === heading.toLowerCase());
     if (heading !== undefined && at < 0) return undefined;
     return {
       sheet: state.name,
       area: {
-        top: top + 1,
+        top: firstRow(table),
         bottom: bottom - (table.totals ? 1 : 0),
         left: at < 0 ? left : left + at,
         right: at < 0 ? right : left + at,

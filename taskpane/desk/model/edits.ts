@@ -179,7 +179,7 @@ function moveTable(book: Workbook, sheet: SheetState, edit: Extract<Edit, { kind
   const other = sheet.tables.find((one) => one !== table && overlap(one.area, area));
   if (other) throw new Refused("occupied", { text: other.name });
   const columns = Array.from({ length: area.right - area.left + 1 }, (_, i) => {
-    const cell = sheet.typed(area.top, area.left + i);
+    const cell = table.headings === false ? undefined : sheet.typed(area.top, area.left + i);
     const heading = holds(cell) && cell.value !== null ? String(cell.value) : undefined;
     return heading ?? table.columns[area.left + i - table.area.left] ?? "";
   });

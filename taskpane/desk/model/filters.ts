@@ -68,7 +68,8 @@ export class Filters {
     for (const [name, filters] of this.bySheet) {
       const hidden = new Set<number>();
       for (const { top, column, keep } of filters) {
-        const region = regionAt(model, name, top, column);
+        // By its data: a table without headings does not reach up to the row above it.
+        const region = regionAt(model, name, top + 1, column);
         if (!region) continue;
         for (let row = region.top + 1; row <= region.bottom; row++) {
           if (!keep.has(model.shown(name, row, column))) hidden.add(row);

@@ -98,9 +98,10 @@ function mayChange(sheet: SheetState, row: number, count: number): void {
   for (const table of sheet.tables) {
     const { top, bottom } = table.area;
     if (gone.top <= top && gone.bottom >= bottom) continue;
-    const heading = gone.top <= top && gone.bottom >= top;
-    const rows = bottom - top - (table.totals ? 1 : 0);
-    const left = rows - Math.max(0, Math.min(gone.bottom, top + rows) - Math.max(gone.top, top + 1) + 1);
+    const first = table.headings === false ? top : top + 1;
+    const heading = first > top && gone.top <= top && gone.bottom >= top;
+    const last = bottom - (table.totals ? 1 : 0);
+    const left = last - first + 1 - Math.max(0, Math.min(gone.bottom, last) - Math.max(gone.top, first) + 1);
     if (heading || left < 1) throw new Refused("table", { text: table.name });
   }
 }
@@ -121,7 +122,7 @@ function shiftedRows(sheet: SheetState, row: number, count: number): Map<number,
   }
   // New rows look like the one above them; at the top of a table, like the one below.
   if (count > 0) {
-    const heading = sheet.tables.some((table) => table.area.top === row - 1);
+    const heading = sheet.tables.some((table) => table.headings !== false && table.area.top === row - 1);
     const model = sheet.cells.get(heading || row === 0 ? row : row - 1);
     const looks = [...(model ?? [])].flatMap(([c, cell]) =>
       cell.style === undefined ? [] : [[c, cell.style] as const],

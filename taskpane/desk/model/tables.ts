@@ -10,7 +10,7 @@ export type CellEdit = Extract<Edit, { kind: "cell" }>;
 
 /** A heading row with rows under it: a table of the file, or a block of cells that stands by itself. */
 export interface Region {
-  /** Row of the headings. */
+  /** Row of the headings; the one above the data where a table has none. */
   readonly top: number;
   readonly left: number;
   readonly right: number;
@@ -19,12 +19,18 @@ export interface Region {
   readonly table?: TableRange;
 }
 
+/** First row of a table's data: below its headings, where it has any. */
+export const firstRow = (table: TableRange): number => table.area.top + (table.headings === false ? 0 : 1);
+
 /** The region that a cell belongs to; undefined when it stands alone. */
 export function regionAt(model: Model, sheet: string, row: number, column: number): Region | undefined {
   const state = model.sheet(sheet);
   if (!state) return undefined;
   const table = state.tableAt(row, column);
-  if (table) return { ...table.area, bottom: table.area.bottom - (table.totals ? 1 : 0), table };
+  if (table) {
+    const { area } = table;
+    return { ...area, top: firstRow(table) - 1, bottom: area.bottom - (table.totals ? 1 : 0), table };
+  }
   const filled = (r: number, c: number) => {
     const cell = model.cell(sheet, r, c);
     return holds(cell) && !state.tableAt(r, c);
@@ -142,7 +148,9 @@ export function withGrowth(model: Model, sheet: string, edits: readonly CellEdit
           });
       }
     }
-    const renamed = [...(written.get(area.top)?.keys() ?? [])].some((c) => c >= area.left && c <= area.right);
+    const renamed =
+      table.headings !== false &&
+      [...(written.get(area.top)?.keys() ?? [])].some((c) => c >= area.left && c <= area.right);
     if (bottom > area.bottom || renamed)
       more.push({ kind: "table-area", sheet: state.name, table: table.name, area: { ...area, bottom } });
   }
@@ -180,10 +188,11 @@ function rowJoins(
 
 /** True when the last rows of a column hold the same formula, as a calculated column does. */
 function isCalculated(state: SheetState, table: TableRange, column: number): boolean {
-  const { top, bottom } = table.area;
+  const { bottom } = table.area;
+  const first = firstRow(table);
   const last = state.typed(bottom, column);
-  if (last?.formula === undefined || last.array || bottom === top) return false;
-  if (bottom - 1 === top) return true;
+  if (last?.formula === undefined || last.array || bottom < first) return false;
+  if (bottom === first) return true;
   const before = state.typed(bottom - 1, column);
   return before?.formula !== undefined && copied(before.formula, 1, 0) === last.formula;
 }

@@ -452,3 +452,19 @@ describe("answers of the calculator", () => {
     expect(model.cell("S", 1, 0)?.value).toBe(2);
   });
 });
+
+describe("a table without headings", () => {
+  it("sorts and counts its first row as data", () => {
+    const model = modelOf([
+      sheetOf("S", [["above"], [3], [1], [2]], { tables: [{ ...table("T", 1, 0, 3, 0), headings: false }] }),
+    ]);
+    model.apply(sortEdits(model, "S", regionAt(model, "S", 2, 0)!, 0, false), person);
+    expect([0, 1, 2, 3].map((r) => model.typed("S", r, 0)?.value)).toEqual(["above", 1, 2, 3]);
+    model.filters.set("S", regionAt(model, "S", 1, 0)!, 0, new Set(["2"]));
+    expect([...model.filters.hidden("S")]).toEqual([1, 3]);
+    expect(code(() => model.apply([{ kind: "delete-rows", sheet: "S", row: 1, count: 1 }], person))).toBeUndefined();
+    expect(code(() => model.apply([{ kind: "delete-rows", sheet: "S", row: 1, count: 2 }], person))).toBeUndefined();
+    // The whole of it may go.
+    expect(model.sheet("S")!.tables).toEqual([]);
+  });
+});
