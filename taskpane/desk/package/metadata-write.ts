@@ -1,7 +1,8 @@
 /** Marks array formulas as growing, as current spreadsheet programs do: cell metadata of the type XLDAPR. Pure. */
 
+import { MAIN } from "./namespaces.ts";
 import { type Patch, patched } from "./text.ts";
-import { MAIN, Xml } from "./xml.ts";
+import { Xml } from "./xml.ts";
 
 const XDA = "http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray";
 /** Key of the property in its extension list ([MS-XLSX], dynamicArrayProperties). */

@@ -3,6 +3,7 @@ import { type Area, type Choices, type Edit, FileError, type Value } from "../mo
 import { areasText, cellText } from "./address.ts";
 import { toFile } from "./function-names.ts";
 import { LIMITS } from "./limits.ts";
+import { MAIN } from "./namespaces.ts";
 import { sheetPrefix } from "./references.ts";
 import type { Look } from "./replay.ts";
 import { savePackage } from "./save.ts";
@@ -10,7 +11,6 @@ import { sheetNameFault } from "./sheet-names.ts";
 import { NEW_STYLES, newSheetText, type SheetSkeleton, VERDICTS, XML_HEAD } from "./skeleton.ts";
 import { newTable, tableNameFault } from "./table-write.ts";
 import { escapeAttribute, escapeText } from "./text.ts";
-import { MAIN } from "./xml.ts";
 import { type Item, readZip, writeZip } from "./zip.ts";
 
 export interface NewCell {

@@ -3,38 +3,31 @@
  * packed form; in the others single spans of the text are replaced. No DOM.
  */
 import { type Area, type Edit, FileError, type Value } from "../model/types.ts";
+import { Draft } from "./draft.ts";
 import { followers } from "./followers.ts";
+import type { WriteContext } from "./formula-write.ts";
 import { spellingsIn } from "./function-names.ts";
 import { LIMITS } from "./limits.ts";
 import { METADATA_TYPE, NEW_METADATA, withDynamicMark } from "./metadata-write.ts";
-import { type KeptPackage, Parts, relationshipsName, relativeTarget } from "./parts.ts";
+import { STRICT_MAIN } from "./namespaces.ts";
+import { type KeptPackage, Parts } from "./parts.ts";
 import { concernsXml, movedFormula } from "./references.ts";
 import { type Plan, replay, type SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
 import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
 import { readCell, SharedFormulas } from "./sheet-read.ts";
 import { dimensionPatch, withChoices, withColumns } from "./sheet-sections.ts";
-import { SheetWriter, type WriteContext } from "./sheet-write.ts";
+import { SheetWriter } from "./sheet-write.ts";
 import { NEW_STYLES, newSheetText } from "./skeleton.ts";
 import { readStrings } from "./strings.ts";
 import { StyleBook } from "./styles-write.ts";
 import { changedTable, newTable, tableNameFault } from "./table-write.ts";
 import { readTables } from "./tables-read.ts";
-import { encodePart, patched } from "./text.ts";
+import { patched } from "./text.ts";
 import { type Mover, movedPart } from "./walk.ts";
 import { dynamicMarks, readWorkbook, type WorkbookInfo } from "./workbook-read.ts";
-import {
-  changedRelationships,
-  changedTypes,
-  changedWorkbook,
-  EMPTY_RELATIONSHIPS,
-  freeId,
-  idsIn,
-  type NewRelationship,
-  type NewSheetEntry,
-} from "./workbook-write.ts";
-import { STRICT_MAIN, Xml } from "./xml.ts";
-import { type Item, writeZip } from "./zip.ts";
+import { changedWorkbook, type NewSheetEntry } from "./workbook-write.ts";
+import { Xml } from "./xml.ts";
 
 const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
 const TABLE_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml";
@@ -54,11 +47,7 @@ class Saving {
   readonly #parts: Parts;
   readonly #info: WorkbookInfo;
   readonly #plan: Plan;
-  readonly #texts = new Map<string, string>();
-  readonly #new = new Map<string, string>();
-  readonly #dropped = new Set<string>();
-  readonly #types: { part: string; type: string }[] = [];
-  readonly #relationships = new Map<string, { add: NewRelationship[]; drop: Set<string> }>();
+  readonly #draft: Draft;
   readonly #context: WriteContext;
   #styles?: StyleBook;
   #strings?: readonly string[];
@@ -67,6 +56,7 @@ class Saving {
 
   constructor(kept: KeptPackage, edits: readonly Edit[]) {
     this.#parts = new Parts(kept);
+    this.#draft = new Draft(this.#parts);
     this.#info = readWorkbook(this.#parts);
     this.#plan = replay(edits, this.#info.sheets, (entry) => {
       const ids = this.#parts.relationships(entry.part).filter((r) => r.type === "table");
@@ -104,75 +94,14 @@ class Saving {
       else if (plan.entry.type === "worksheet") this.#changeSheet(plan);
     }
     if (moves.length > 0) this.#moveOthers();
-    if (this.#styles?.changed) this.#put(this.#stylesPart(), this.#styles.result());
+    if (this.#styles?.changed) this.#draft.put(this.#stylesPart(), this.#styles.result());
     this.#dropCalculationChain();
     const recalculate =
       (this.#context.valuesChanged || this.#context.formulasChanged || this.#rowsMoved) && this.#hasFormulas();
-    const text = this.#text(this.#info.part);
+    const text = this.#draft.text(this.#info.part);
     const formula = (own: string) => movedFormula(own, "", moves);
-    this.#put(this.#info.part, changedWorkbook(text, this.#info.part, sheets, added, formula, recalculate));
-    for (const [part, { add, drop }] of this.#relationships) {
-      const name = part === "" ? "_rels/.rels" : relationshipsName(part);
-      this.#put(name, changedRelationships(this.#textOr(name, EMPTY_RELATIONSHIPS), name, add, drop));
-    }
-    if (this.#types.length > 0 || this.#dropped.size > 0) {
-      const name = "[Content_Types].xml";
-      this.#put(name, changedTypes(this.#text(name), this.#types, this.#dropped));
-    }
-    return this.#written();
-  }
-
-  #written(): Uint8Array {
-    const { kept } = this.#parts;
-    const items: Item[] = [];
-    for (const entry of kept.entries) {
-      const key = entry.name.toLowerCase();
-      if (this.#dropped.has(key)) continue;
-      const text = this.#texts.get(key);
-      if (text === undefined) items.push({ name: entry.name, kept: entry });
-      else items.push({ name: entry.name, content: encodePart(text) });
-    }
-    for (const [name, text] of this.#new) items.push({ name, content: encodePart(text) });
-    return writeZip(kept.bytes, items);
-  }
-
-  #text(part: string): string {
-    return this.#texts.get(part.toLowerCase()) ?? this.#new.get(part) ?? this.#parts.text(part);
-  }
-
-  #textOr(part: string, otherwise: string): string {
-    return this.#texts.has(part.toLowerCase()) || this.#new.has(part) || this.#parts.has(part)
-      ? this.#text(part)
-      : otherwise;
-  }
-
-  /** Holds a part's new text, when it is a new one. */
-  #put(part: string, text: string): void {
-    if (!this.#parts.has(part)) this.#new.set(part, text);
-    else if (text !== this.#parts.text(part)) this.#texts.set(part.toLowerCase(), text);
-    else this.#texts.delete(part.toLowerCase());
-  }
-
-  #relationshipsOf(part: string): { add: NewRelationship[]; drop: Set<string> } {
-    const found = this.#relationships.get(part) ?? { add: [], drop: new Set<string>() };
-    this.#relationships.set(part, found);
-    return found;
-  }
-
-  #relate(part: string, type: string, target: string): string {
-    const own = this.#relationshipsOf(part);
-    const name = relationshipsName(part);
-    const used = [...(this.#parts.has(name) ? idsIn(this.#parts.text(name)) : []), ...own.add.map((r) => r.id)];
-    const id = freeId(used, "rIdDesk");
-    own.add.push({ id, type, target: relativeTarget(part, target) });
-    return id;
-  }
-
-  #freePart(folder: string, stem: string): string {
-    for (let n = 1; ; n++) {
-      const name = `${folder}${stem}${n}.xml`;
-      if (!this.#parts.has(name) && !this.#new.has(name)) return name;
-    }
+    this.#draft.put(this.#info.part, changedWorkbook(text, this.#info.part, sheets, added, formula, recalculate));
+    return this.#draft.written();
   }
 
   get #folder(): string {
@@ -189,9 +118,8 @@ class Saving {
       if (part) this.#styles = new StyleBook(this.#parts.text(part), part);
       else {
         const name = this.#stylesPart();
-        this.#relate(this.#info.part, "styles", name);
-        this.#types.push({ part: name, type: STYLES_TYPE });
-        this.#new.set(name, NEW_STYLES);
+        this.#draft.relate(this.#info.part, "styles", name);
+        this.#draft.add(name, STYLES_TYPE, NEW_STYLES);
         this.#styles = new StyleBook(NEW_STYLES, name);
       }
     }
@@ -201,14 +129,13 @@ class Saving {
   #newMark(): number {
     const part = this.#parts.related(this.#info.part, "sheetMetadata");
     if (part) {
-      const { text, mark } = withDynamicMark(this.#text(part), part);
-      this.#put(part, text);
+      const { text, mark } = withDynamicMark(this.#draft.text(part), part);
+      this.#draft.put(part, text);
       return mark;
     }
     const name = `${this.#folder}metadata.xml`;
-    this.#relate(this.#info.part, "sheetMetadata", name);
-    this.#types.push({ part: name, type: METADATA_TYPE });
-    this.#new.set(name, NEW_METADATA);
+    this.#draft.relate(this.#info.part, "sheetMetadata", name);
+    this.#draft.add(name, METADATA_TYPE, NEW_METADATA);
     return 1;
   }
 
@@ -228,7 +155,7 @@ class Saving {
   #hasFormulas(): boolean {
     if (this.#context.formulasChanged) return true;
     return this.#info.sheets.some(
-      ({ part, type }) => type === "worksheet" && /<(?:\w+:)?f[\s>/]/.test(this.#text(part)),
+      ({ part, type }) => type === "worksheet" && /<(?:\w+:)?f[\s>/]/.test(this.#draft.text(part)),
     );
   }
 
@@ -283,11 +210,11 @@ class Saving {
     if (!quiet || concerned) {
       outline = outlineOf(original, part);
       this.#headingsAsText(plan);
-      this.#put(part, this.#sheetText(outline, plan, concerned));
+      this.#draft.put(part, this.#sheetText(outline, plan, concerned));
     }
     for (const table of tables) {
       const file = table.file!;
-      let text = this.#text(file.part);
+      let text = this.#draft.text(file.part);
       if (moves.length > 0) text = movedPart(text, file.part, this.#mover(plan));
       if (!table.area) throw new FileError("unsupported", `The table "${table.name}" cannot be deleted with its rows.`);
       const area = table.area;
@@ -302,7 +229,7 @@ class Saving {
           heading: (index) => this.#heading(plan, area, index, file, outline),
         });
       }
-      this.#put(file.part, text);
+      this.#draft.put(file.part, text);
     }
   }
 
@@ -355,11 +282,11 @@ class Saving {
   }
 
   #addSheet(plan: SheetPlan): NewSheetEntry {
-    const part = this.#freePart(`${this.#folder}worksheets/`, "sheet");
+    const part = this.#draft.freePart(`${this.#folder}worksheets/`, "sheet");
     const strict = this.#parts.text(this.#info.part).includes(STRICT_MAIN);
     const table = plan.tables.find((t) => t.area);
     // Held first, so that the table's relationship finds its part.
-    this.#new.set(part, "");
+    this.#draft.add(part, SHEET_TYPE, "");
     this.#headingsAsText(plan);
     let tableId: string | undefined;
     if (table?.area) {
@@ -369,10 +296,9 @@ class Saving {
         const value = plan.cells.get(area.top)?.get(column)?.value;
         headings.push(value === undefined || value === null || typeof value === "object" ? "" : String(value));
       }
-      const tablePart = this.#freePart(`${this.#folder}tables/`, "table");
-      this.#new.set(tablePart, newTable(this.#nextTableId(), name, area, headings));
-      this.#types.push({ part: tablePart, type: TABLE_TYPE });
-      tableId = this.#relate(part, "table", tablePart);
+      const tablePart = this.#draft.freePart(`${this.#folder}tables/`, "table");
+      this.#draft.add(tablePart, TABLE_TYPE, newTable(this.#nextTableId(), name, area, headings));
+      tableId = this.#draft.relate(part, "table", tablePart);
     }
     const skeleton = newSheetText({
       strict,
@@ -380,9 +306,8 @@ class Saving {
       ...(plan.page ? { page: true } : {}),
       ...(tableId ? { tableIds: [tableId] } : {}),
     });
-    this.#new.set(part, this.#sheetText(outlineOf(skeleton, part), plan, false));
-    this.#types.push({ part, type: SHEET_TYPE });
-    return { plan, relationship: this.#relate(this.#info.part, "worksheet", part) };
+    this.#draft.put(part, this.#sheetText(outlineOf(skeleton, part), plan, false));
+    return { plan, relationship: this.#draft.relate(this.#info.part, "worksheet", part) };
   }
 
   #tableIds?: number;
@@ -413,8 +338,8 @@ class Saving {
   /** Notes, drawings, charts, pivot tables: what hangs on rows in other parts. */
   #moveOthers(): void {
     for (const { part, change } of followers(this.#parts, this.#info, this.#plan, (plan) => this.#mover(plan))) {
-      const before = this.#text(part);
-      this.#put(part, change(before));
+      const before = this.#draft.text(part);
+      this.#draft.put(part, change(before));
     }
   }
 
@@ -423,8 +348,7 @@ class Saving {
     if (!this.#context.formulasChanged && !this.#rowsMoved) return;
     for (const { id, type, target } of this.#info.relationships) {
       if (type !== "calcChain") continue;
-      this.#relationshipsOf(this.#info.part).drop.add(id);
-      this.#dropped.add(target.toLowerCase());
+      this.#draft.drop(this.#info.part, id, target);
     }
   }
 }

@@ -1,7 +1,7 @@
 /** The least that a sheet and a workbook of ours are made of. Pure. */
 import { cellText } from "./address.ts";
+import { MAIN, STRICT_MAIN } from "./namespaces.ts";
 import { LOOKS } from "./styles-write.ts";
-import { MAIN, STRICT_MAIN } from "./xml.ts";
 
 export const XML_HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const R = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";

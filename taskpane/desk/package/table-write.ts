@@ -1,9 +1,10 @@
 /** A table's part after its rows and columns changed. Pure. */
 import { type Area, FileError } from "../model/types.ts";
 import { areaText } from "./address.ts";
+import { MAIN } from "./namespaces.ts";
 import { storedText } from "./strings.ts";
 import { escapeAttribute, type Patch, patched } from "./text.ts";
-import { MAIN, Xml } from "./xml.ts";
+import { Xml } from "./xml.ts";
 
 export interface TableChange {
   readonly area: Area;

@@ -7,63 +7,12 @@
  * refused as ECMA-376 part 2 asks, so no entities of a file's own exist.
  */
 import { FileError } from "../model/types.ts";
+import { resolveReferences, SHORT, UNDERSTOOD } from "./namespaces.ts";
 
 export const Kind = { open: 1, close: 2, text: 3, end: 4 } as const;
 export type Kind = (typeof Kind)[keyof typeof Kind];
 
-const STRICT = "http://purl.oclc.org/ooxml/";
-const TRANSITIONAL = "http://schemas.openxmlformats.org/";
-export const MAIN = `${TRANSITIONAL}spreadsheetml/2006/main`;
-export const STRICT_MAIN = `${STRICT}spreadsheetml/main`;
-const MC = `${TRANSITIONAL}markup-compatibility/2006`;
-/** Short names of the namespaces that are read here; the empty ones are those a part is written in. */
-const SHORT: Readonly<Record<string, string>> = {
-  [MAIN]: "",
-  [STRICT_MAIN]: "",
-  [`${TRANSITIONAL}package/2006/relationships`]: "",
-  [`${TRANSITIONAL}package/2006/content-types`]: "",
-  [`${TRANSITIONAL}officeDocument/2006/relationships`]: "r:",
-  [`${STRICT}officeDocument/relationships`]: "r:",
-  [MC]: "mc:",
-  [`${TRANSITIONAL}drawingml/2006/main`]: "a:",
-  [`${STRICT}drawingml/main`]: "a:",
-  [`${TRANSITIONAL}drawingml/2006/spreadsheetDrawing`]: "xdr:",
-  [`${STRICT}drawingml/spreadsheetDrawing`]: "xdr:",
-  [`${TRANSITIONAL}drawingml/2006/chart`]: "c:",
-  [`${STRICT}drawingml/chart`]: "c:",
-  "http://schemas.microsoft.com/office/spreadsheetml/2009/9/main": "x14:",
-  "http://schemas.microsoft.com/office/excel/2006/main": "xm:",
-  "http://schemas.microsoft.com/office/spreadsheetml/2018/threadedcomments": "tc:",
-  "http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray": "xda:",
-  "urn:schemas-microsoft-com:office:excel": "x:",
-  "urn:schemas-microsoft-com:vml": "v:",
-  "http://www.w3.org/XML/1998/namespace": "xml:",
-};
-/** Namespaces of which a Choice may be taken: what is written in them is read here. */
-const UNDERSTOOD = new Set(["", "r:", "a:", "xdr:", "c:", "x14:", "xm:", "tc:", "xda:"]);
-
-const ENTITIES: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 const MAX_DEPTH = 200;
-
-/** Text with its references resolved; `undefined` when one of them is not XML's. */
-function resolve(text: string): string | undefined {
-  let bad = false;
-  const out = text.replace(/&([^;&\s]{0,12};)?/g, (_, body: string | undefined) => {
-    const name = body?.slice(0, -1) ?? "";
-    const known = ENTITIES[name];
-    if (known !== undefined) return known;
-    const number = /^#(?:(\d+)|x([0-9a-fA-F]+))$/.exec(name);
-    const code = number ? Number.parseInt(number[1] ?? number[2]!, number[1] ? 10 : 16) : -1;
-    const fine =
-      code === 9 || code === 10 || code === 13 || (code >= 32 && code <= 0x10ffff && (code < 0xd800 || code > 0xdfff));
-    if (!fine) {
-      bad = true;
-      return "";
-    }
-    return String.fromCodePoint(code);
-  });
-  return bad ? undefined : out;
-}
 
 export interface Budget {
   left: number;
@@ -369,7 +318,7 @@ export class Xml {
   #value(index: number): string {
     const raw = this.text.slice(this.#attributes[index + 2]!, this.#attributes[index + 3]!);
     if (!/[&<\n\r\t]/.test(raw)) return raw;
-    const value = raw.includes("<") ? undefined : resolve(raw.replace(/\r\n?|[\n\t]/g, " "));
+    const value = raw.includes("<") ? undefined : resolveReferences(raw.replace(/\r\n?|[\n\t]/g, " "));
     if (value === undefined) throw this.wrong("uses an entity of its own, which workbooks must not have");
     return value;
   }
@@ -454,7 +403,7 @@ export class Xml {
     const raw = this.text.slice(this.start, this.end);
     if (raw.startsWith("<![CDATA[")) return raw.slice(9, -3).replace(/\r\n?/g, "\n");
     if (!/[&\r]/.test(raw)) return raw;
-    const value = resolve(raw.replace(/\r\n?/g, "\n"));
+    const value = resolveReferences(raw.replace(/\r\n?/g, "\n"));
     if (value === undefined) throw this.wrong("uses an entity of its own, which workbooks must not have");
     return value;
   }
