@@ -97,7 +97,7 @@ export function newPackage(sheets: readonly NewSheet[], { names = [], active = 0
     };
     parts.set(part, newSheetText(skeleton));
     if (relationships !== "") parts.set(`xl/worksheets/_rels/sheet${i + 1}.xml.rels`, relationshipsText(relationships));
-    edits.push(...editsOf(sheet));
+    for (const edit of editsOf(sheet)) edits.push(edit);
   });
   parts.set("xl/styles.xml", NEW_STYLES);
   parts.set("xl/workbook.xml", workbookText(sheets, names, active));
