@@ -512,7 +512,10 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
           open === 0
             ? ""
             : ` ${open === 1 ? "1 of them was" : `${open} of them were`} not understood: fill in by hand.`;
-        const live = beside !== null && !isNumbers(beside);
+        // The desk plans rows of a table that has a basis as they come.
+        const live =
+          (beside !== null && !isNumbers(beside)) ||
+          (host.kind === "sheet" && (matching.basisAt !== undefined || isNumbers(beside)));
         return {
           kind: "done",
           text: told + left,

@@ -2,6 +2,7 @@
 import "./desk.css";
 import "../pane.css";
 import { sheetHost } from "../host/sheet.ts";
+import { advisor, planner } from "../planner.ts";
 import { mountPane } from "../ui/pane.ts";
 import { type Coming, createFiling } from "./filing.ts";
 import { mountGrid } from "./grid/grid.ts";
@@ -138,13 +139,22 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
   filing.mark(words);
   model.onChange(() => filing.mark());
   planned.onTrouble((sentence) => shell.say(sentence, { trouble: true }));
+  let telling = false;
   planned.onWaiting((rows) => {
-    if (rows > 0) shell.say(`Planning ${rows} more ${rows === 1 ? "row" : "rows"} …`, { busy: true });
-    else if (!calculating.busy && document.documentElement.dataset.ready) shell.say("");
+    if (rows > 0 && !checking) {
+      telling = true;
+      shell.say(`Planning ${rows} more ${rows === 1 ? "row" : "rows"} …`, { busy: true });
+    } else if (rows === 0 && telling) {
+      telling = false;
+      shell.say("");
+    }
   });
   void started.then(() => offers.refresh());
   void guarded(() => settle(words));
 }
+
+/** True while rows are looked through that nobody has changed. */
+let checking = false;
 
 /** Says that the plan is there when every cell of it holds its value, and looks then whether all are up to date. */
 async function settle(words: string): Promise<void> {
@@ -153,7 +163,8 @@ async function settle(words: string): Promise<void> {
   await own.planned.settled();
   if (own !== book) return;
   if (pane === undefined) {
-    pane = mountPane(shell.pane, host!);
+    // There is always a table on the desk: it says more than a welcome.
+    pane = mountPane(shell.pane, host!, planner, advisor, { welcome: false });
     const said = () => JSON.stringify([session()?.byHand, session()?.asked]);
     let asked = said();
     pane.session.store.subscribe(() => {
@@ -168,7 +179,9 @@ async function settle(words: string): Promise<void> {
   shell.ready();
   await new Promise((resolve) => setTimeout(resolve, 300));
   if (own !== book) return;
+  checking = true;
   const rows = await own.planned.bringUpToDate();
+  checking = false;
   if (rows > 0 && own === book)
     shell.say(
       `${rows === 1 ? "1 row was" : `${rows} rows were`} not up to date and planned again; Ctrl+Z takes that back.`,

@@ -69,9 +69,10 @@ export function mountPane(
   host: Host,
   plan: Planner = planner,
   advise: Advisor = advisor,
+  options: { readonly welcome?: boolean } = {},
 ): { readonly session: Session; destroy(): void } {
   const session = createSession(host, plan, advise);
-  let welcome = !memory.seen();
+  let welcome = options.welcome !== false && !memory.seen();
   const past = () => {
     welcome = false;
     memory.keep();
