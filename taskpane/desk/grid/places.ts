@@ -1,4 +1,6 @@
-/** From places on the screen to cells and back. */
+/** From cells to places on the screen and back. */
+
+import type { SheetState } from "../model/state.ts";
 import type { Area } from "../model/types.ts";
 import type { Layout } from "./layout.ts";
 
@@ -45,5 +47,37 @@ export function scrollTo(layout: Layout, scroller: HTMLElement, row: number, col
   if (scrollTop === scroller.scrollTop && scrollLeft === scroller.scrollLeft) return false;
   scroller.scrollTop = scrollTop;
   scroller.scrollLeft = scrollLeft;
+  return true;
+}
+
+export function placeRow(layout: Layout, row: number, element: HTMLElement, stick: HTMLElement): void {
+  const { rows, frozenRows, letters, fixedWidth } = layout;
+  element.style.height = `${rows.sizeOf(row)}px`;
+  const top = row < frozenRows ? letters + rows.offset(row) : rows.offset(row) - rows.offset(frozenRows);
+  element.style.top = `${top}px`;
+  stick.style.width = `${fixedWidth}px`;
+}
+
+/** @returns false when a merged cell covers it */
+export function placeCell(
+  { rows, columns, side }: Layout,
+  sheet: SheetState,
+  row: number,
+  column: number,
+  element: HTMLElement,
+): boolean {
+  const merge = sheet.merges.length > 0 ? sheet.mergeAt(row, column) : undefined;
+  if (merge && (merge.top !== row || merge.left !== column)) return false;
+  const end = Math.min((merge?.right ?? column) + 1, columns.count);
+  element.style.left = `${side + columns.offset(column)}px`;
+  element.style.width = `${columns.offset(end) - columns.offset(column)}px`;
+  element.style.height = merge ? `${rows.offset(Math.min(merge.bottom + 1, rows.count)) - rows.offset(row)}px` : "";
+  if (merge) {
+    element.setAttribute("aria-colspan", String(merge.right - merge.left + 1));
+    element.setAttribute("aria-rowspan", String(merge.bottom - merge.top + 1));
+  } else if (element.hasAttribute("aria-colspan")) {
+    element.removeAttribute("aria-colspan");
+    element.removeAttribute("aria-rowspan");
+  }
   return true;
 }

@@ -11,7 +11,7 @@ import { Letters } from "./letters.ts";
 import { Measure } from "./measure.ts";
 import type { GridOptions } from "./options.ts";
 import { type CellView, lookOf, newCell, paintCell } from "./paint.ts";
-import { cellAt, scrollTo, seenIn } from "./places.ts";
+import { cellAt, placeCell, placeRow, scrollTo, seenIn } from "./places.ts";
 import type { GridWords } from "./words.ts";
 
 interface RowView {
@@ -150,44 +150,17 @@ export class View {
         this.rowViews.delete(row);
         continue;
       }
-      this.placeRow(row, view);
+      placeRow(this.layout, row, view.element, view.stick);
       view.number.style.width = `${side}px`;
       for (const [column, cell] of view.cells) {
         const hidden = column >= columns.count || (columns.sizeOf(column) === 0 && column !== this.cursor.column);
-        if (hidden || !this.placeCell(row, column, cell.element)) {
+        if (hidden || !placeCell(this.layout, this.sheet, row, column, cell.element)) {
           cell.element.remove();
           view.cells.delete(column);
         } else this.paint(row, column, cell);
       }
     }
     this.head.classList.toggle("tg-none", frozenRows === 0);
-  }
-
-  private placeRow(row: number, { element, stick }: RowView): void {
-    const { rows, frozenRows, letters, fixedWidth } = this.layout;
-    element.style.height = `${rows.sizeOf(row)}px`;
-    const top = row < frozenRows ? letters + rows.offset(row) : rows.offset(row) - rows.offset(frozenRows);
-    element.style.top = `${top}px`;
-    stick.style.width = `${fixedWidth}px`;
-  }
-
-  /** @returns false when a merged cell covers it */
-  private placeCell(row: number, column: number, element: HTMLElement): boolean {
-    const { rows, columns, side } = this.layout;
-    const merge = this.sheet.merges.length > 0 ? this.sheet.mergeAt(row, column) : undefined;
-    if (merge && (merge.top !== row || merge.left !== column)) return false;
-    const end = Math.min((merge?.right ?? column) + 1, columns.count);
-    element.style.left = `${side + columns.offset(column)}px`;
-    element.style.width = `${columns.offset(end) - columns.offset(column)}px`;
-    element.style.height = merge ? `${rows.offset(Math.min(merge.bottom + 1, rows.count)) - rows.offset(row)}px` : "";
-    if (merge) {
-      element.setAttribute("aria-colspan", String(merge.right - merge.left + 1));
-      element.setAttribute("aria-rowspan", String(merge.bottom - merge.top + 1));
-    } else if (element.hasAttribute("aria-colspan")) {
-      element.removeAttribute("aria-colspan");
-      element.removeAttribute("aria-rowspan");
-    }
-    return true;
   }
 
   private readonly scrolled = (): void => {
@@ -261,7 +234,7 @@ export class View {
     element.dataset.row = String(row);
     if (row === frozenRows - 1) element.classList.add("tg-last-frozen");
     const view = { element, stick, number, cells: new Map<number, CellView>() };
-    this.placeRow(row, view);
+    placeRow(this.layout, row, view.element, view.stick);
     this.markNumber(row, view);
     return view;
   }
@@ -283,7 +256,7 @@ export class View {
     const { frozenColumns } = this.layout;
     const made = newCell(column);
     const { element } = made;
-    if (!this.placeCell(row, column, element)) return undefined;
+    if (!placeCell(this.layout, this.sheet, row, column, element)) return undefined;
     element.dataset.column = String(column);
     view.cells.set(column, made);
     this.paint(row, column, made);
