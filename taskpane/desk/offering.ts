@@ -43,7 +43,7 @@ export function offering({
         opened: openPackage(bytes),
         name: work.name,
         words: work.unsaved
-          ? `Brought back “${work.name}” with ${changes(work.steps)} that are in no file yet.`
+          ? `Brought back “${work.name}” with ${changes(work.steps)} not in a file yet.`
           : `“${work.name}” again, as it was.`,
         steps,
         from: work,
@@ -66,7 +66,7 @@ export function offering({
   }
 
   const notice = (work: KeptWork) => ({
-    text: `“${work.name}”, ${when(work.changed)}: ${changes(work.steps)} that are in no file are kept here.`,
+    text: `“${work.name}”, ${when(work.changed)}: ${changes(work.steps)} that ${work.steps === 1 ? "is in no file is" : "are in no file are"} kept here.`,
     actions: [
       {
         text: "Bring it back",

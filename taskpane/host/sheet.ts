@@ -1,4 +1,6 @@
 /** The desk's workbook as a host: the model of the desk, seen as the pane sees a workbook. */
+
+import { normalHeading } from "../../src/table/columns.ts";
 import { gridOf, plain, rowOf } from "../desk/cells.ts";
 import { addressOf } from "../desk/model/address.ts";
 import type { Model, Change as ModelChange } from "../desk/model/model.ts";
@@ -6,6 +8,7 @@ import { Refused } from "../desk/model/refused.ts";
 import { holds, type SheetState } from "../desk/model/state.ts";
 import { type CellEdit, withGrowth } from "../desk/model/tables.ts";
 import { type Choices, type Edit, LAST_ROW } from "../desk/model/types.ts";
+import { CHANGED } from "../planning.ts";
 import {
   type Block,
   type CellValue,
@@ -300,6 +303,9 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
           return cell === null ? [] : [edit(sheet.name, row + r, at, cell, format)];
         }),
       );
+      // The mark of changed inputs comes with the results: it is not copied down from the row above.
+      const mark = block.headings.findIndex((heading) => normalHeading(heading) === normalHeading(CHANGED));
+      if (mark >= 0) for (let r = row; r <= end; r++) cells.push(edit(sheet.name, r, block.left + mark, null));
       const edits: Edit[] = withGrowth(model, sheet.name, cells);
       for (const { column, formula } of grown) edits.push(edit(sheet.name, block.top, column, { formula }));
       edits.push(...longerChoices(sheet, pattern, end));

@@ -19,7 +19,7 @@ export interface KeptWork {
 
 const NAME = "tablefeed-desk";
 const VERSION = 1;
-/** Works by id, the packages they began as, and each step of each by [id, number]. */
+/** Works by id, the packages they began as, and each step of each in parts, by [id, number, part]. */
 const TABLES = ["works", "files", "steps"] as const;
 type Table = (typeof TABLES)[number];
 
@@ -78,3 +78,6 @@ export async function openDatabase(factory: IDBFactory = indexedDB): Promise<Dat
 }
 
 export const stepsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, -1], [id, Number.MAX_SAFE_INTEGER]);
+
+export const partsOf = (id: string, number: number): IDBKeyRange =>
+  IDBKeyRange.bound([id, number, -1], [id, number, Number.MAX_SAFE_INTEGER]);

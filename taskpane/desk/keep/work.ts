@@ -3,8 +3,8 @@
  * made. It outlives the tab, the browser and the server; it is given up only when the person says so.
  */
 import type { Edit } from "../model/types.ts";
-import { type Database, type KeptWork, openDatabase, stepsOf } from "./database.ts";
-import { createJournal } from "./journal.ts";
+import { type Database, type KeptWork, openDatabase, partsOf, stepsOf } from "./database.ts";
+import { createJournal, type StepRecord, stepsFrom } from "./journal.ts";
 import { type Claim, claim, openWorks, otherTabs } from "./tabs.ts";
 
 /** What of the model is followed. */
@@ -216,8 +216,8 @@ export function createKeeper(): Keeper {
           const db = await store();
           await db.run(["works", "steps"], "readwrite", (t) => {
             if (all) t.remove("steps", stepsOf(next.id));
-            for (const number of remove) t.remove("steps", [next.id, number]);
-            for (const { number, edits } of written) t.put("steps", edits, [next.id, number]);
+            for (const number of remove) t.remove("steps", partsOf(next.id, number));
+            for (const record of written) t.put("steps", record, [next.id, record.number, record.part]);
             t.put("works", next, next.id);
           });
         } catch (problem) {
@@ -275,9 +275,9 @@ export function createKeeper(): Keeper {
           const [work, bytes, steps] = await Promise.all([
             t.get<KeptWork>("works", id),
             t.get<Uint8Array>("files", id),
-            t.all<Edit[]>("steps", stepsOf(id)),
+            t.all<StepRecord>("steps", stepsOf(id)),
           ]);
-          return work && bytes ? { work, bytes, steps } : undefined;
+          return work && bytes ? { work, bytes, steps: stepsFrom(steps) } : undefined;
         });
         if (found === undefined) {
           taken.release();
