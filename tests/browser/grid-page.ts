@@ -140,6 +140,14 @@ if (parameters.get("verdicts") !== "no") {
   });
 }
 
+// A grid as one should not be: the input is there a moment after the cell. Shows that the typing test finds it out.
+if (parameters.get("late") === "yes") {
+  model.onSelect(() => {
+    (document.activeElement as HTMLElement | null)?.blur();
+    setTimeout(() => grid.focus(), 30);
+  });
+}
+
 const desk = {
   valueAt: (place: { sheet: string; row: number; column: number }) => {
     const value = model.cell(place.sheet, place.row, place.column)?.value ?? null;
