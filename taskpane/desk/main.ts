@@ -19,10 +19,13 @@ import { openPackage } from "./package/open.ts";
 import { createShell } from "./shell.ts";
 import { type OpenBook, openBook } from "./workbook.ts";
 
-const DEMO = { file: "demo.xlsx", name: "Demo job.xlsx", words: "The demo job of the Harrow Lane Machine Works" };
-const BLANK = { file: "blank.xlsx", name: "Plan.xlsx", words: "A blank planning table, with the lists" };
+const DEMO = { file: "demo.xlsx", name: "Demo job.xlsx", words: "The demo job of the Harrow Lane Machine Works." };
+const BLANK = { file: "blank.xlsx", name: "Plan.xlsx", words: "A blank planning table, with the lists." };
 /** Opening that takes longer than this shows how far it is [ms]. */
 const PATIENCE = 300;
+
+/** A page that is loaded again waits so long for its old self to let go of the work [ms]. */
+const RELOAD = 1500;
 
 const keeper = createKeeper();
 let book: OpenBook;
@@ -102,7 +105,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
     onBusy: (busy) => busy && shell.say("Still calculating …", { busy: true }),
   });
-  const { model, planned, calculating } = book;
+  const { model, planned } = book;
   shell.title(name);
   const place = worthLooking();
   if (place) model.select(place);
@@ -174,7 +177,11 @@ async function settle(words: string): Promise<void> {
       book.planned.again();
     });
   }
-  const unseen = own.unseen.length === 0 ? "" : ` Kept, not shown here: ${own.unseen.join(", ")}.`;
+  // Of workbooks that are ours there is nothing to tell.
+  const unseen =
+    own.unseen.length === 0 || words === DEMO.words || words === BLANK.words
+      ? ""
+      : ` Kept, not shown here: ${own.unseen.join(", ")}.`;
   shell.say(`${words}${unseen}`);
   shell.ready();
   await new Promise((resolve) => setTimeout(resolve, 300));
@@ -188,17 +195,30 @@ async function settle(words: string): Promise<void> {
     );
 }
 
-/** A row that shows what the plan is for: the first one that stops, else the first that wants a look. */
+/** A row that shows what the plan is for: a thread that stops at a limit, else any row that stops, else one to check. */
 function worthLooking(): Place | undefined {
   const [site] = book.planned.sites();
-  const verdict = site?.matching.outputs.find((m) => m.column.key === "verdict");
-  if (site === undefined || verdict === undefined) return undefined;
-  const { sheet, block, end } = site;
-  for (const word of ["stop", "check"])
-    for (let row = block.top + 1; row <= end; row++)
-      if (book.model.typed(sheet, row, block.left + verdict.at)?.value === word)
-        return { sheet, row, column: block.left + 2 };
-  return { sheet, row: block.top + 1, column: block.left + 2 };
+  if (site === undefined) return undefined;
+  const { sheet, block, end, matching } = site;
+  const at = (list: typeof matching.inputs, key: string) => list.find((m) => m.column.key === key)?.at;
+  const [verdict, load] = [at(matching.outputs, "verdict"), at(matching.outputs, "load")];
+  const operation = at(matching.inputs, "operation");
+  const value = (row: number, column: number | undefined) =>
+    column === undefined ? undefined : book.model.typed(sheet, row, block.left + column)?.value;
+  let best = block.top + 1;
+  let most = 0;
+  for (let row = block.top + 1; row <= end; row++) {
+    const word = value(row, verdict);
+    const limit = Number(value(row, load) ?? 0);
+    const worth =
+      word === "stop"
+        ? 2 + (limit > 1 ? 1 + (value(row, operation) === "thread mill" ? 1 : 0) : 0)
+        : word === "check"
+          ? 1
+          : 0;
+    if (worth > most) [best, most] = [row, worth];
+  }
+  return { sheet, row: best, column: block.left + 2 };
 }
 
 function reveal(place: Place, focus = false): void {
@@ -230,7 +250,7 @@ const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave()
 
 async function start(): Promise<void> {
   const mine = keeper.mine();
-  if (mine !== undefined && (await offers.bring(mine))) return;
+  if (mine !== undefined && (await offers.bring(mine, RELOAD))) return;
   show({ opened: openPackage(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
 }
 
@@ -246,6 +266,8 @@ Object.assign(globalThis, {
 
 window.addEventListener("pagehide", () => void keeper.flush());
 document.addEventListener("visibilitychange", () => void keeper.flush());
+// A tab that was closed meanwhile has let go of its work: it can be offered here.
+window.addEventListener("focus", () => void offers.refresh());
 window.addEventListener("beforeunload", (event) => {
   // What is kept here comes back by itself; only where nothing is kept is there something to lose.
   if (!filing.isKept() && book.model.unsaved()) event.preventDefault();

@@ -8,7 +8,7 @@ import type { Shell } from "./shell.ts";
 export interface Offering {
   refresh(): Promise<void>;
   /** Shows a kept work again; false when it is not there, or another tab has it. */
-  bring(id: string): Promise<boolean>;
+  bring(id: string, patience?: number): Promise<boolean>;
 }
 
 /** Offers shown at once; the others come when these are settled. */
@@ -34,8 +34,8 @@ export function offering({
 }): Offering {
   let shown: string[] = [];
 
-  async function bring(id: string): Promise<boolean> {
-    const brought = await keeper.bring(id);
+  async function bring(id: string, patience?: number): Promise<boolean> {
+    const brought = await keeper.bring(id, patience);
     if (brought === undefined) return false;
     const { work, bytes, steps } = brought;
     try {

@@ -70,6 +70,8 @@ export async function openDatabase(factory: IDBFactory = indexedDB): Promise<Dat
         put: (table, value, key) => void transaction.objectStore(table).put(value, key),
         remove: (table, key) => void transaction.objectStore(table).delete(key),
       });
+      // Said now, not left to the browser to find out: a page that goes the next moment takes nothing with it.
+      if (mode === "readwrite") transaction.commit();
       await finished;
       return answer;
     },

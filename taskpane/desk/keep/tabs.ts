@@ -7,11 +7,16 @@ export interface Claim {
   release(): void;
 }
 
-/** Takes a work for this tab; undefined when another one has it. */
-export function claim(id: string): Promise<Claim | undefined> {
+/**
+ * Takes a work for this tab; undefined when another one has it.
+ *
+ * @param patience - milliseconds to wait for it: a page that is loaded again may come before its old self has let go
+ */
+export function claim(id: string, patience = 0): Promise<Claim | undefined> {
   return new Promise((resolve, reject) => {
+    const how = patience > 0 ? { signal: AbortSignal.timeout(patience) } : { ifAvailable: true };
     navigator.locks
-      .request(lockOf(id), { ifAvailable: true }, (lock) => {
+      .request(lockOf(id), how, (lock) => {
         if (lock === null) {
           resolve(undefined);
           return undefined;
@@ -20,7 +25,10 @@ export function claim(id: string): Promise<Claim | undefined> {
           resolve({ release: () => end() });
         });
       })
-      .catch(reject);
+      .catch((problem: unknown) => {
+        if (patience > 0 && problem instanceof DOMException) resolve(undefined);
+        else reject(problem);
+      });
   });
 }
 

@@ -34,7 +34,7 @@ export interface Keeper {
   /** Kept works with unsaved changes that no tab has open, newest first. */
   offers(): Promise<readonly KeptWork[]>;
   /** Takes a kept work up again; undefined when another tab was faster or it is gone. */
-  bring(id: string): Promise<Brought | undefined>;
+  bring(id: string, patience?: number): Promise<Brought | undefined>;
   /** The work that this tab had open before it was loaded again. */
   mine(): string | undefined;
   /** Gives a kept work up for good. */
@@ -82,8 +82,13 @@ const UNCHANGED_FOR = 24 * 3600 * 1000;
 
 export function createKeeper(): Keeper {
   let database: Promise<Database> | undefined;
+  /** The same once it is open: what is stored then is on its way before the page can go. */
+  let opened: Database | undefined;
   const store = (): Promise<Database> => {
-    database ??= openDatabase();
+    database ??= openDatabase().then((db) => {
+      opened = db;
+      return db;
+    });
     return database;
   };
   let current: KeptWork | undefined;
@@ -133,8 +138,8 @@ export function createKeeper(): Keeper {
   const flush = (): Promise<void> => {
     if (waiting) {
       waiting = false;
-      const now = write;
-      writing = writing.then(() => guarded(now));
+      // The browser keeps the order of what it is given; nothing waits for what came before.
+      writing = Promise.all([writing, guarded(write)]).then(() => undefined);
     }
     return writing;
   };
@@ -176,7 +181,8 @@ export function createKeeper(): Keeper {
         const db = await store();
         const put = (kept: KeptWork) =>
           db.run(["works", "files", "steps"], "readwrite", (t) => {
-            t.put("works", kept, id);
+            // Steps may have been stored meanwhile: what is known of the work by now counts.
+            t.put("works", current?.id === id && current.steps > kept.steps ? { ...kept, ...current } : kept, id);
             t.put("files", bytes, id);
             // The steps of a work that was brought back are written again by the journal, all of them in one go.
           });
@@ -213,7 +219,7 @@ export function createKeeper(): Keeper {
         const all = first;
         first = false;
         try {
-          const db = await store();
+          const db = opened ?? (await store());
           await db.run(["works", "steps"], "readwrite", (t) => {
             if (all) t.remove("steps", stepsOf(next.id));
             for (const number of remove) t.remove("steps", partsOf(next.id, number));
@@ -231,8 +237,8 @@ export function createKeeper(): Keeper {
       const soon = () => {
         if (waiting) return;
         waiting = true;
-        // After what the key press does is done, and before anything else.
-        setTimeout(() => void flush(), 0);
+        // Right after what the key press does, and before anything else: also in a tab that is not in front.
+        queueMicrotask(() => void flush());
       };
       stop = model.onChange(soon);
       if (model.steps().some(({ length }) => length > 0)) soon();
@@ -266,9 +272,9 @@ export function createKeeper(): Keeper {
       }
     },
 
-    async bring(id) {
+    async bring(id, patience) {
       try {
-        const taken = await claim(id);
+        const taken = await claim(id, patience);
         if (taken === undefined) return undefined;
         const db = await store();
         const found = await db.run(["works", "files", "steps"], "readonly", async (t) => {
