@@ -231,8 +231,8 @@ describe("the desk in a browser", () => {
     const theirs = await valuesOf(path.join(out, "second.xlsx"));
     for (const [where, mine] of Object.entries(ours)) {
       const other = theirs[where];
-      // It works out again what holds an error, and does not know functions of ours.
-      if (other === "#NAME?" && mine === "#VALUE!") continue;
+      // It works out again what holds an error or fills several cells, and does not know functions of ours.
+      if (other === "#NAME?" && /^Machines![BC]3\d$/.test(where)) continue;
       if (typeof mine === "number") expect(other, where).toBeCloseTo(mine, 9);
       else expect(other, where).toEqual(mine);
     }
