@@ -1,11 +1,12 @@
 /** One formula, relative to its own cell, as code: parsed by @borgar/fx, with the cells it reads as distances. */
 import { type AstExpression, parse, parseA1Ref, parseStructRef, tokenize } from "@borgar/fx";
-import { type Area, LAST_COLUMN, LAST_ROW, type Value } from "../model/types.ts";
+import { LAST_COLUMN, LAST_ROW, type Value } from "../model/types.ts";
+import { ARITHMETIC } from "./arithmetic.ts";
 import { functionNamed } from "./functions.ts";
+import { areaAt, type Edge, edgeAt, type Reads } from "./reads.ts";
 import {
   type Block,
   broadcast,
-  compare,
   error,
   Failure,
   finite,
@@ -16,25 +17,10 @@ import {
   REF,
   Reference,
   toNumber,
-  toText,
   Unknown,
   VALUE,
 } from "./values.ts";
 import type { Code, Spot, World } from "./world.ts";
-
-/** An edge of a reference: a fixed line of the sheet, or a distance from the formula's own cell. */
-export interface Edge {
-  readonly fixed: boolean;
-  readonly at: number;
-}
-/** Cells that a formula reads, as seen from any cell that holds it. */
-export interface Reads {
-  readonly sheet: number;
-  readonly top: Edge;
-  readonly left: Edge;
-  readonly bottom: Edge;
-  readonly right: Edge;
-}
 
 export interface Compiled {
   readonly code: Code;
@@ -42,13 +28,6 @@ export interface Compiled {
   /** Worked out again at every change: RAND, NOW, OFFSET, INDIRECT. */
   readonly volatile: boolean;
 }
-
-export const edgeAt = (edge: Edge, own: number): number => (edge.fixed ? edge.at : own + edge.at);
-export const areaAt = (reads: Reads, row: number, column: number): Area => {
-  const [a, b] = [edgeAt(reads.top, row), edgeAt(reads.bottom, row)];
-  const [c, d] = [edgeAt(reads.left, column), edgeAt(reads.right, column)];
-  return { top: Math.min(a, b), bottom: Math.max(a, b), left: Math.min(c, d), right: Math.max(c, d) };
-};
 
 type Locals = ReadonlyMap<string, { now: Operand }>;
 
@@ -211,30 +190,6 @@ export function compileFormula(formula: string, at: Spot, world: World): Compile
       seenNames.delete(seen);
     }
   }
-
-  const ARITHMETIC: Readonly<Record<string, (a: Value, b: Value) => Value>> = {
-    "+": (a, b) => finite(toNumber(a) + toNumber(b)),
-    "-": (a, b) => finite(toNumber(a) - toNumber(b)),
-    "*": (a, b) => finite(toNumber(a) * toNumber(b)),
-    "/": (a, b) => {
-      const [x, y] = [toNumber(a), toNumber(b)];
-      if (y === 0) throw new Failure(error("#DIV/0!"));
-      return finite(x / y);
-    },
-    "^": (a, b) => {
-      const [x, y] = [toNumber(a), toNumber(b)];
-      if (x === 0 && y === 0) throw new Failure(error("#NUM!"));
-      if (x === 0 && y < 0) throw new Failure(error("#DIV/0!"));
-      return finite(x ** y);
-    },
-    "&": (a, b) => toText(a) + toText(b),
-    "=": (a, b) => compare(a, b) === 0,
-    "<>": (a, b) => compare(a, b) !== 0,
-    "<": (a, b) => compare(a, b) < 0,
-    ">": (a, b) => compare(a, b) > 0,
-    "<=": (a, b) => compare(a, b) <= 0,
-    ">=": (a, b) => compare(a, b) >= 0,
-  };
 
   function binary(operator: string, left: Code, right: Code): Code {
     if (operator === ":" || operator === "," || operator === " ") {

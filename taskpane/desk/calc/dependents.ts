@@ -3,7 +3,8 @@
  * reads is kept once, as distances: from a changed cell it is worked out backwards which cells of the group read it.
  */
 import { type Area, LAST_COLUMN, LAST_ROW } from "../model/types.ts";
-import { type Compiled, type Edge, edgeAt, type Reads } from "./compile.ts";
+import type { Compiled } from "./compile.ts";
+import { type Edge, edgeAt, type Reads } from "./reads.ts";
 
 /** Formulas of one key on one sheet. */
 export interface Group {
