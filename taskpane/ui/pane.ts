@@ -18,7 +18,7 @@ import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../work/planning.ts"
 import { allFacts, selectedFacts } from "../work/programming.ts";
 import { createSession } from "../work/session.ts";
 import { emptyTable, STARTING_LISTS } from "../work/starting.ts";
-import { type Advisor, isNumbers, LISTS, type Planner, type State } from "../work/types.ts";
+import { type Advisor, isNumbers, LISTS, type Planner, type Session, type State } from "../work/types.ts";
 import { advice } from "./advice.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";
@@ -74,9 +74,10 @@ export function mountPane(
   host: Host,
   plan: Planner = planner,
   advise: Advisor = advisor,
-): { destroy(): void } {
+  options: { readonly welcome?: boolean } = {},
+): { readonly session: Session; destroy(): void } {
   const session = createSession(host, plan, advise);
-  let welcome = !memory.seen();
+  let welcome = options.welcome !== false && !memory.seen();
   const past = () => {
     welcome = false;
     memory.keep();
@@ -267,6 +268,7 @@ export function mountPane(
   show(session.store.get());
   void session.refresh();
   return {
+    session,
     destroy() {
       stop();
       session.destroy();
