@@ -45,8 +45,9 @@ describe("chips of a cutter that runs out (independent)", () => {
           low = Math.min(low, seen.least);
         }
         expect(low).toBeLessThan(least + 0.02 * runout + 1e-9);
-        // where several earlier teeth bind at once the end is a bound, not reached: within 15 %
-        expect(high).toBeGreaterThan(0.85 * most);
+        // Where several earlier teeth bind at once the end is a bound, not reached. Marched over 1 to 8 teeth and runouts up to
+        // 110 chips, the least that is reached is 0.798 of it (8 teeth, 18.5 chips).
+        expect(high).toBeGreaterThan(0.79 * most);
       }),
       { numRuns: 100 },
     );
