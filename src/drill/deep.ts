@@ -26,8 +26,6 @@ const FEED: readonly (readonly [number, number])[] = [
 export const PECKING = { first: 3, shrink: 0.6, least: 0.5 } as const;
 /** Depth over diameter from which a short pilot hole guides a long drill (common practice). */
 export const PILOT_FROM = 12;
-/** How deep the pilot is, over the diameter (common practice: 2 to 3). */
-export const PILOT_DEPTH = 3;
 
 /** Shares of the speed and of the feed of a shallow hole. */
 export interface DepthFactors {

@@ -64,7 +64,8 @@ function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units 
 function checked(value: number, name: string, cell: unknown, column: Column): number {
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
   const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
-  if (bad || (kind === "whole" && !Number.isInteger(value))) throw new TradeError("range", name, cell, limitsOf(column));
+  if (bad || (kind === "whole" && !Number.isInteger(value)))
+    throw new TradeError("range", name, cell, limitsOf(column));
   return value;
 }
 

@@ -1,5 +1,5 @@
 /** Rows that fire a finding, and their neighbours just inside that do not. */
-import type { FactsOf, FindingCode, Verdict } from "../../src/findings.ts";
+import type { FindingCode, Verdict } from "../../src/findings.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
@@ -69,10 +69,6 @@ export const caseRow = ({ row }: Case): ReadRow => readRows([Object.keys(row), O
 
 /** The plan of one row of a case. */
 export const planOf = (one: Case): Plan => planRow(caseRow(one), caseLists(one));
-
-export function factsOf<C extends FindingCode>(plan: Plan, code: C): FactsOf<C> | undefined {
-  return plan.findings.find((f) => f.code === code)?.facts as FactsOf<C> | undefined;
-}
 
 /** Everyday rows that rules are tried on: each is ok as it stands. */
 export const STEEL = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" } as const;

@@ -124,8 +124,6 @@ export function compare(a: Value, b: Value): number {
 /** A number that a cell can hold; anything beyond is an error. */
 export const finite = (number: number): Value => (Number.isFinite(number) ? (Object.is(number, -0) ? 0 : number) : NUM);
 
-export const areaHeight = (area: Area): number => area.bottom - area.top + 1;
-export const areaWidth = (area: Area): number => area.right - area.left + 1;
 export const inSheet = ({ top, left, bottom, right }: Area): boolean =>
   top >= 0 && left >= 0 && bottom <= LAST_ROW && right <= LAST_COLUMN && top <= bottom && left <= right;
 

@@ -42,7 +42,7 @@ const asText = (value: Value, pattern_: string): Value => {
   }
 };
 
-export const text_: Definitions = {
+const text_: Definitions = {
   LEFT: each(1, 2, ([from, n]) => text(from).slice(0, count(n, 1))),
   RIGHT: each(1, 2, ([from, n]) => {
     const all = text(from);
