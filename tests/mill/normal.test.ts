@@ -1,0 +1,78 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
+import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadNormal } from "../../src/mill/threadnormal.ts";
+
+describe("quick parts of the end-mill forces (identity)", () => {
+  it("are the figures of the whole calculation", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        fc.double({ min: 0.05, max: 2, noNaN: true }),
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.integer({ min: 1, max: 8 }),
+        fc.constantFrom("climb" as const, "conventional" as const),
+        (radial, axial, helixAngle, teeth, way) => {
+          const cut = {
+            kc11: 1800,
+            exponent: 0.25,
+            feedPerTooth: 0.05,
+            radialDepth: 12 * radial,
+            axialDepth: 12 * axial,
+            diameter: 12,
+            teeth,
+            helixAngle,
+            radialRatio: 0.35,
+            edgeTangential: 9,
+            edgeRadial: 9,
+            way,
+          };
+          const whole = millForces(cut);
+          expect(meanNormalForce(cut)).toBeCloseTo(whole.meanNormal, 6);
+          expect(Math.abs(wallNormalForce(cut) - whole.wallNormal)).toBeLessThan(0.004 * whole.peak);
+        },
+      ),
+    );
+  });
+  it("are those of a thread mill as well", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.3, max: 0.95, noNaN: true }),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+        fc.double({ min: 0.05, max: 1, noNaN: true }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.boolean(),
+        fc.boolean(),
+        fc.constantFrom("climb" as const, "conventional" as const),
+        (share, first, last, teeth, internal, full, way) => {
+          const cut = {
+            holeDiameter: 10,
+            cutterDiameter: 10 * share,
+            tipFlat: 0.1,
+            profileAngle: 60,
+            feedPerTooth: 0.03,
+            teeth,
+            kc11: 1700,
+            exponent: 0.25,
+            startDepth: first * last,
+            endDepth: last,
+            radialRatio: 0.35,
+            internal,
+            edgeTangential: 8,
+            edgeRadial: 8,
+            way,
+            ...(full ? { turnsInCut: 7, helixAngle: 12, pitch: 1.1 } : {}),
+          };
+          const whole = threadMillForces(cut);
+          const sharp = threadMillForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
+          expect(threadWallForce(cut)).toBeCloseTo(whole.wallNormal, 9);
+          const quick = threadNormal(cut, cut.startDepth, cut.endDepth);
+          expect(Math.abs(quick.mean(cut.startDepth, cut.endDepth) - sharp.meanNormal)).toBeLessThan(2e-5 * sharp.mean);
+          expect(quick.wall(cut.startDepth, cut.endDepth, 1)).toBeCloseTo(whole.wallNormal, 7);
+          expect(quick.wall(cut.startDepth, cut.endDepth, 0)).toBeCloseTo(sharp.wallNormal, 7);
+        },
+      ),
+    );
+  });
+});
