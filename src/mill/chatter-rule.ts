@@ -13,6 +13,9 @@ import { anySpeedDepth, type ChatterCut, type ChatterMode, stableAtAnySpeed, typ
  */
 export const ORDINARY_RATIO = 100;
 
+/** Share of itself that a depth is found to: it is told as "about". */
+const TOLD = 1e-3;
+
 /** A cut as for averagedCut, without the process damping: that belongs to the ends of the band. */
 export type BandedCut = Omit<ChatterCut, "processDamping">;
 
@@ -89,7 +92,7 @@ export function measuredChatter(cut: BandedCut, modes: TipModes, depth: number):
  * chatterDepth({ teeth: 4, radialDepth: 10, diameter: 10, slope: 800, radialRatio: 0.35, way: "climb", surfaceSpeed: 1e6 }, { frequency: 1000, stiffness: 10, damping: 0.03 }, "nominal") //=> 0.366
  */
 export function chatterDepth(cut: BandedCut, modes: ChatterMode | TipModes, end: HoldingName): number {
-  return anySpeedDepth(damped(cut, end), "x" in modes ? modes : round(modes));
+  return anySpeedDepth(damped(cut, end), "x" in modes ? modes : round(modes), TOLD);
 }
 
 /**

@@ -259,7 +259,7 @@ function stableAt(matrices: ReturnType<typeof averagedCut>, modes: TipModes, dep
 /** Factor between the trial depths of a search, and the deepest that is tried [mm]. */
 const GROWTH = 2;
 const DEEPEST = 1e4;
-/** Share of itself that a depth is found to. */
+/** Share of itself that a depth is found to, where the caller does not say. */
 const FOUND = 1e-4;
 
 /**
@@ -271,13 +271,14 @@ const FOUND = 1e-4;
  *
  * @param cut - the cut, as for averagedCut; cut.surfaceSpeed [m/min], cut.processDamping [N/m]
  * @param modes - modes of the tool tip along and across the feed: frequency [Hz], stiffness [N/µm], damping [-]
+ * @param found - share of itself that the depth is found to, scalar, > 0 [-]
  * @returns b [mm]; infinite when the process damps every depth up to 10 m
  * @throws TradeError "range" when a value is outside its limits, "blank" when a direction has no mode
  * @source ALTINTAS1995 ALTINTAS2008 DERIVED
  * @example
  * anySpeedDepth({ teeth: 4, radialDepth: 10, diameter: 10, slope: 800, radialRatio: 0.35, way: "climb", surfaceSpeed: 100, processDamping: 0 }, { x: [{ frequency: 1000, stiffness: 10, damping: 0.03 }], y: [{ frequency: 1000, stiffness: 10, damping: 0.03 }] }) //=> 0.36595
  */
-export function anySpeedDepth(cut: ChatterCut, modes: TipModes): number {
+export function anySpeedDepth(cut: ChatterCut, modes: TipModes, found = FOUND): number {
   checked(modes);
   const matrices = averagedCut({ ...cut, processDamping: 0 });
   const bare = least(modes, (w) => undamped(matrices, modes, w));
@@ -291,7 +292,7 @@ export function anySpeedDepth(cut: ChatterCut, modes: TipModes): number {
     high *= GROWTH;
     if (high > DEEPEST) return Number.POSITIVE_INFINITY;
   } while (stableAt(damped, modes, high));
-  while (high / low > 1 + FOUND) {
+  while (high / low > 1 + found) {
     const middle = Math.sqrt(low * high);
     if (stableAt(damped, modes, middle)) low = middle;
     else high = middle;
