@@ -1,9 +1,14 @@
 /** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
-import { Cursor, isMark, needsDiameter } from "./cursor.ts";
-import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./types.ts";
-import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./words.ts";
 
-const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], left: [] });
+import type { Units } from "../units.ts";
+import { Cursor, isMark, needsDiameter } from "./cursor.ts";
+import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./marks.ts";
+import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./types.ts";
+
+const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], asks: [], left: [] });
+
+/** A size and the one in brackets behind it differ by rounding only up to this share. */
+const SAME_SIZE = 0.004;
 
 /** Reads a callout. A quantity in front of a further feature starts a new group. */
 export function featuresOf(tokens: readonly Placed[]): Group[] {
@@ -18,6 +23,8 @@ class Reader extends Cursor {
   private sized = false;
   /** Angle in front of its countersink: "82° CSK". */
   private angle: number | undefined;
+  /** Round and square brackets that are open here, and whether the last one opened right behind a size. */
+  private readonly open: { readonly sign: string; readonly behind: Size | undefined }[] = [];
   /** What the next number is, said by the token before it. */
   private waiting: { readonly for: Wait; readonly token: Placed } | undefined;
 
@@ -30,6 +37,7 @@ class Reader extends Cursor {
   read(): Group[] {
     for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
     this.wait(undefined);
+    if (this.open.length > 0) this.group.asks.push("a bracket is not closed");
     return this.groups;
   }
 
@@ -64,10 +72,13 @@ class Reader extends Cursor {
         } else if (isMark(this.peek(), "countersink")) this.angle = token.degrees;
         else this.group.left.push(token);
         return;
+      case "multiple":
+        this.multiple(token, token.factor);
+        return;
       case "tolerance":
         if (
           this.feature?.diameter &&
-          sized &&
+          (sized || this.behindThrough()) &&
           (!this.feature.tolerance || (token.half && this.feature.tolerance.half))
         ) {
           this.feature.tolerance = bothSides(this.feature.tolerance, token);
@@ -86,11 +97,54 @@ class Reader extends Cursor {
         this.mark(token, token.mark, sized);
         return;
       case "separator":
+        this.bracket(token.sign);
+        return;
       case "filler":
         return;
       default:
         this.group.left.push(token);
     }
+  }
+
+  private bracket(sign: string | undefined): void {
+    if (sign === "(" || sign === "[") {
+      const before = this.tokens[this.at - 1];
+      const { feature } = this;
+      const sizes = [feature?.diameter, feature?.depth];
+      const size = before?.kind === "length" ? sizes.find((s) => s === before.size) : undefined;
+      // "⌀.098 THRU ALL (#40)": behind THRU the bracket goes on about the diameter.
+      const through = isMark(before, "through") && feature?.depth === undefined ? feature?.diameter : undefined;
+      this.open.push({ sign, behind: size ?? through });
+    } else if (sign === ")" || sign === "]") {
+      const last = this.open.pop();
+      if (last === undefined) this.group.asks.push("a bracket is not opened");
+    }
+  }
+
+  /** "⌀.250 THRU ±.005": only THRU stands between the size and here. */
+  private behindThrough(): boolean {
+    const { feature } = this;
+    let at = this.at - 1;
+    while (this.tokens[at]?.kind === "separator") at--;
+    return (
+      isMark(this.tokens[at], "through") && feature?.depth === undefined && feature?.tokens.at(-1) === this.tokens[at]
+    );
+  }
+
+  /** "↧ 2×D", "X 1.5D DEEP": of the thread's or the hole's diameter. */
+  private multiple(token: Placed, factor: number): void {
+    const waiting = this.used();
+    const { feature } = this;
+    const ahead = this.depthWord();
+    const thread = feature?.thread?.thread;
+    const of = thread ? { value: thread.major, units: thread.native } : feature?.diameter;
+    if (!feature || !of || (waiting !== "depth" && waiting !== "by" && ahead === 0)) {
+      this.group.left.push(token);
+      return;
+    }
+    this.at += ahead;
+    this.group.notes.push(`depth ${factor} × the diameter`);
+    this.depth(token, { value: Number((factor * of.value).toPrecision(12)), units: of.units, derived: true });
   }
 
   /** A sign that never got its number is left over. */
@@ -119,6 +173,10 @@ class Reader extends Cursor {
   private start(kind: FeatureKind, token: Placed): Feature {
     if (this.startsAnew(kind, token)) this.groups.push(newGroup());
     const feature: Feature = { kind, tokens: [token] };
+    // A tap drill in brackets behind its thread is part of it; anything else in brackets is for reference.
+    const beside = kind === "hole" && this.group.features.some((f) => f.thread);
+    if (this.open.some((b) => b.sign === "(") && !beside)
+      this.group.asks.push("in brackets: for reference, not to be made from this");
     this.group.features.push(feature);
     return feature;
   }
@@ -129,6 +187,11 @@ class Reader extends Cursor {
     const next = this.peek();
     if (size.value <= 0) {
       this.group.left.push(token);
+      return;
+    }
+    const inside = this.open[this.open.length - 1];
+    if (inside?.behind !== undefined && feature) {
+      this.again(token, size, inside.behind);
       return;
     }
     if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
@@ -201,6 +264,22 @@ class Reader extends Cursor {
     this.group.left.push(token);
   }
 
+  /** A size in brackets behind a size: the same once more, in words, figures or the other system, or a contradiction. */
+  private again(token: Placed, size: Size, known: Size): void {
+    const feature = this.feature!;
+    const is = (ratio: number) => Math.abs(size.value / known.value / ratio - 1) < SAME_SIZE;
+    const set = (units: Units) => {
+      const told = { ...known, units };
+      if (feature.diameter === known) feature.diameter = told;
+      if (feature.depth === known) feature.depth = told;
+    };
+    if (is(1)) return;
+    if (known.units === undefined && is(25.4)) set("in");
+    else if (known.units === undefined && is(1 / 25.4)) set("mm");
+    else if (!(known.units === "in" && is(25.4)) && !(known.units === "mm" && is(1 / 25.4)))
+      this.group.left.push(token);
+  }
+
   /** A number that opens the callout and is followed by what only a hole has. */
   private plainHole(): boolean {
     if (this.group.features.length > 0) return false;
@@ -209,7 +288,7 @@ class Reader extends Cursor {
     let ahead = 1;
     while (this.peek(ahead)?.kind === "filler") ahead++;
     const next = this.peek(ahead);
-    if (next?.kind === "tolerance") return !next.half;
+    if (next?.kind === "tolerance") return false;
     return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");
   }
 
@@ -278,6 +357,9 @@ class Reader extends Cursor {
         return;
       case "equally":
         this.group.equally = true;
+        return;
+      case "insert":
+        this.group.insert = true;
         return;
       case "through":
         if (feature) {

@@ -2,9 +2,11 @@
 
 import type { Units } from "../units.ts";
 import { limitsOf, standardTolerance } from "./fits.ts";
+import { insertNote } from "./insert.ts";
+import { PILOT_SHARE } from "./marks.ts";
+import { doubtOf, type Plausible } from "./plausible.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
 import { clean, inUnits, quantityOf, spacingOf } from "./units.ts";
-import { PILOT_SHARE } from "./words.ts";
 
 /** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
 const PITCHES_BELOW_THREAD = 2;
@@ -17,9 +19,21 @@ const LARGEST_DRILL = 40;
 const MOST = 100000;
 
 const INCH = 25.4;
+
+/** What is known beside the text. */
+export interface Given {
+  /** Thickness of the part where holes go through. */
+  readonly thickness?: Size;
+  readonly limits: Plausible;
+}
 /** Planning rows of one group of features. */
-export function rowsOf(group: Group, units: Units | null, base: CalloutCells): { rows: RowDraft[]; left: Placed[] } {
-  const reader = new RowMaker(group, units, base);
+export function rowsOf(
+  group: Group,
+  units: Units | null,
+  base: CalloutCells,
+  given: Given,
+): { rows: RowDraft[]; left: Placed[] } {
+  const reader = new RowMaker(group, units, base, given);
   return { rows: reader.rows(), left: reader.left };
 }
 
@@ -41,6 +55,7 @@ class RowMaker {
     private readonly group: Group,
     private readonly units: Units | null,
     private readonly base: CalloutCells,
+    private readonly given: Given,
   ) {
     this.left = [...group.left];
     this.quantity = quantityOf(group);
@@ -48,6 +63,7 @@ class RowMaker {
 
   rows(): RowDraft[] {
     this.joinPilot();
+    this.shareHole();
     const kept = this.group.features.filter((f) => {
       if (f.thread || f.diameter) return true;
       const seat = f.kind === "counterbore" || f.kind === "spotface" || f.kind === "countersink";
@@ -80,6 +96,24 @@ class RowMaker {
     }
   }
 
+  /** Drilled and then reamed or bored: one hole, so that what is told of one row holds for the other. */
+  private shareHole(): void {
+    const { features } = this.group;
+    if (features.some((f) => f.thread)) return;
+    const first = features.filter((f) => ["hole", "drill", "pilot"].includes(f.kind));
+    const last = features.filter((f) => f.kind === "ream" || f.kind === "bore");
+    if (first.length !== 1 || last.length !== 1) return;
+    const [hole, finish] = [first[0]!, last[0]!];
+    const [small, large] = [this.value(hole.diameter), this.value(finish.diameter)];
+    if (small === null || large === null || small >= large) return;
+    const told = (f: Feature) => f.depth !== undefined || f.through === true;
+    if (!told(hole)) {
+      hole.through = finish.through;
+      hole.depth = finish.depth;
+      if (finish.depth) this.group.notes.push(`the hole under it taken as deep as the ${finish.kind}: not told`);
+    } else if (!told(finish)) finish.through = hole.through;
+  }
+
   private value(size: Size | undefined): number | null {
     return inUnits(size, this.units);
   }
@@ -104,11 +138,22 @@ class RowMaker {
     understood = true,
   ): RowDraft {
     const { group, quantity } = this;
+    const depth = cells.Depth ?? (feature.through ? this.value(this.given.thickness) : null);
+    const shared = {
+      ...this.base,
+      Units: this.units,
+      Quantity: quantity.total > MOST ? null : quantity.total * (feature.bothSides ? 2 : 1),
+      ...cells,
+      Depth: depth,
+    };
+    const doubt = doubtOf(shared, this.units, feature.thread?.thread, this.given.limits);
     const twice = feature.bothSides ? 2 : 1;
     const spacing = spacingOf(group, quantity.pattern, this.units);
     const many = quantity.total > MOST;
     const all = [
       many ? "quantity not understood" : undefined,
+      ...group.asks,
+      doubt,
       ...notes,
       quantity.note,
       twice > 1 ? `both sides: quantity × 2 = ${quantity.total * 2}` : undefined,
@@ -117,14 +162,11 @@ class RowMaker {
     ];
     return {
       cells: {
-        ...this.base,
-        Units: this.units,
-        Quantity: many ? null : quantity.total * twice,
-        ...cells,
+        ...shared,
         Through: feature.through ? "yes" : null,
         Spacing: spacing.value,
       },
-      understood: understood && !many,
+      understood: understood && !many && doubt === undefined && group.asks.length === 0,
       notes: all.filter((n) => n !== undefined),
     };
   }
@@ -134,6 +176,10 @@ class RowMaker {
     const thread = token.thread;
     const cells = { Thread: token.designation, Hand: f.hand ?? null };
     const depth = this.value(f.depth);
+    if (this.group.insert) {
+      const rows = pilot ? [this.plainRow(pilot, [])] : [];
+      return [...rows, this.draft({ Operation: null }, [insertNote(token.designation, thread)], f, false)];
+    }
     if (!thread) {
       const rows = pilot ? [this.plainRow(pilot, [])] : [];
       return [
@@ -142,6 +188,7 @@ class RowMaker {
       ];
     }
     const through = f.through || pilot?.through;
+    if (depth === null && through) f.through = true;
     if (thread.kind === "external") {
       const note = "external thread: the diameter before it is not in the callout";
       return [
@@ -197,7 +244,11 @@ class RowMaker {
 
   private depthNote(f: Feature): string | undefined {
     if (f.depth) return undefined;
-    return f.through ? "through: Depth is the thickness there, which is not in the callout" : "depth is not told";
+    if (!f.through) return "depth is not told";
+    const thickness = this.value(this.given.thickness);
+    return thickness === null
+      ? "through: Depth is the thickness there, which is not in the callout"
+      : `through: Depth is the thickness given, ${thickness}`;
   }
 
   private limitsNote(f: Feature | undefined): string | undefined {
@@ -211,7 +262,9 @@ class RowMaker {
     const limits = limitsOf(f, this.units);
     const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
     let operation =
-      { hole: "drill", pilot: "drill", spotface: "counterbore", thread: "drill" }[f.kind as "hole"] ?? f.kind;
+      { hole: "drill", pilot: "drill", counterdrill: "drill", spotface: "counterbore", thread: "drill" }[
+        f.kind as "hole"
+      ] ?? f.kind;
     if (f.kind === "hole" && limits?.shaft) {
       operation = "boss";
       notes.push(`${f.fit} is a shaft class: planned as a boss`);
@@ -226,7 +279,12 @@ class RowMaker {
         notes.push(`planned as a bore from solid: larger than a drill of ${LARGEST_DRILL} mm`);
       }
     }
+    if (f.kind === "counterdrill") notes.push("counterdrill: opens the hole up to this depth");
     let understood = nominal !== null;
+    if (operation === "boss" && (f.through || f.depth || this.quantity.told)) {
+      notes.push(`a shaft class on what is written like a hole: ${f.fit ?? ""}`);
+      understood = false;
+    }
     if (!limits && (f.fit || f.tolerance)) {
       notes.push(f.tolerance ? "tolerance not understood" : `tolerance class ${f.fit} is not in the table: no limits`);
       understood = false;

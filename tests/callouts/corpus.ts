@@ -140,7 +140,11 @@ export type Outcome = "right" | "refused" | "told" | "silent";
 export function outcomeOf(c: OwnCase, { rows, others }: ReturnType<typeof readCallouts>): Outcome {
   if (c.what !== undefined) {
     if (rows.length === 0)
-      return others.some((o) => o.what === c.what) || others.length > 0 ? (others.some((o) => o.what === c.what) ? "right" : "told") : "silent";
+      return others.some((o) => o.what === c.what) || others.length > 0
+        ? others.some((o) => o.what === c.what)
+          ? "right"
+          : "told"
+        : "silent";
     return rows.every((row) => !row.understood) ? "refused" : "silent";
   }
   const full = c.rows.length > 0 && rows.length === c.rows.length && rows.every((row) => row.understood);
