@@ -165,7 +165,8 @@ const GOES_ON = new Set([
 
 function continues(line: Line, item: readonly Line[]): boolean {
   const above = featuresOf(tokensIn(item)).flatMap((g) => g.features);
-  if (above.length === 0) return false;
+  const times = (lines: readonly Line[]) => lines.every((l) => l.tokens.every((t) => t.kind === "times" || t.kind === "count"));
+  if (above.length === 0) return times(item) && !line.tokens.some((t) => t.kind === "times" || t.kind === "count") && item.length === 1;
   const first = line.tokens.find((t) => t.kind !== "separator" && t.kind !== "filler");
   if (first === undefined) return true;
   if (first.kind === "mark" && GOES_ON.has(first.mark)) return true;
@@ -268,11 +269,14 @@ function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said)
   const rest = leftover(left, lines);
   // A word that was not understood may turn the meaning of the others.
   const words = rest === "" ? undefined : `"${short(rest)}" is not understood and may change what the rest means`;
-  const sound = units.understood && words === undefined;
-  const rows: CalloutRow[] = drafts.map(({ cells, understood, notes }) => {
+  // The rows of a callout are one hole: a doubt about one is a doubt about all.
+  const sound = units.understood && words === undefined && drafts.every((d) => d.understood);
+  const rows: CalloutRow[] = drafts.map(({ cells, notes }) => {
     const said = [words, ...notes, units.note, joined, ...mended].filter((n) => n !== undefined);
     const note = [...new Set(said)].join("; ");
-    return { cells: { ...cells, Remark: note === "" ? null : note }, source, understood: understood && sound, note };
+    // The lines move when the text is pasted anew: a row does not remember their numbers.
+    const remark = joined ? note.replace(joined, `${lines.length} lines read as one callout`) : note;
+    return { cells: { ...cells, Remark: remark === "" ? null : remark }, source, understood: sound, note };
   });
   if (words !== undefined) {
     const note = `not understood: this part of "${feature}"`;

@@ -114,11 +114,18 @@ class Reader extends Cursor {
       const size = before?.kind === "length" ? sizes.find((s) => s === before.size) : undefined;
       // "⌀.098 THRU ALL (#40)": behind THRU the bracket goes on about the diameter.
       const through = isMark(before, "through") && feature?.depth === undefined ? feature?.diameter : undefined;
-      this.open.push({ sign, behind: size ?? through });
+      this.open.push({ sign, behind: this.onlySize() ? (size ?? through) : undefined });
     } else if (sign === ")" || sign === "]") {
       const last = this.open.pop();
       if (last === undefined) this.group.asks.push("a bracket is not opened");
     }
+  }
+
+  /** The bracket that opens here holds one size and nothing else. */
+  private onlySize(): boolean {
+    const at = isMark(this.peek(), "diameter") ? 2 : 1;
+    const close = this.peek(at + 1);
+    return this.bare(at) && close?.kind === "separator" && (close.sign === ")" || close.sign === "]");
   }
 
   /** "⌀.250 THRU ±.005": only THRU stands between the size and here. */
@@ -174,7 +181,7 @@ class Reader extends Cursor {
     if (this.startsAnew(kind, token)) this.groups.push(newGroup());
     const feature: Feature = { kind, tokens: [token] };
     // A tap drill in brackets behind its thread is part of it; anything else in brackets is for reference.
-    const beside = kind === "hole" && this.group.features.some((f) => f.thread);
+    const beside = ["hole", "drill", "pilot"].includes(kind) && this.group.features.some((f) => f.thread);
     if (this.open.some((b) => b.sign === "(") && !beside)
       this.group.asks.push("in brackets: for reference, not to be made from this");
     this.group.features.push(feature);
@@ -273,6 +280,7 @@ class Reader extends Cursor {
       if (feature.diameter === known) feature.diameter = told;
       if (feature.depth === known) feature.depth = told;
     };
+    this.sized = feature.diameter === known;
     if (is(1)) return;
     if (known.units === undefined && is(25.4)) set("in");
     else if (known.units === undefined && is(1 / 25.4)) set("mm");
@@ -287,6 +295,9 @@ class Reader extends Cursor {
     if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
     let ahead = 1;
     while (this.peek(ahead)?.kind === "filler") ahead++;
+    // "27/64 (.4219) THRU"
+    const sign = (token: Placed | undefined) => (token?.kind === "separator" ? token.sign : undefined);
+    if (sign(this.peek(ahead)) === "(" && this.bare(ahead + 1) && sign(this.peek(ahead + 2)) === ")") ahead += 3;
     const next = this.peek(ahead);
     if (next?.kind === "tolerance") return false;
     return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");

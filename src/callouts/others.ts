@@ -18,7 +18,7 @@ export type OtherKind =
 const N = String.raw`(?:\d+[.,]\d+|\d+\.|[.,]\d+|\d+(?:-\d+/\d+|\s\d+/\d+|/\d+)?)`;
 const TIMES = String.raw`(?:\d{1,3}\s?x\s*)?`;
 const PLUS = String.raw`(?:\s*(?:±|\+\s?/\s?-)\s*${N}|\s*[+-]\s?${N}\s*/?\s*[+-]?\s?${N})?`;
-const TAIL = String.raw`(?:\s+(?:REF|TYP|MAX|MIN|BASIC|BSC|ALL\s+AROUND|${TIMES}PLACES?|\d+\s+PLACES?)\b\.?)*`;
+const TAIL = String.raw`(?:\s+(?:REF|TYP|MAX|MIN|BASIC|BSC|ALL\s+AROUND|\d{1,3}\s?x?\s*PLACES?)\b\.?)*`;
 /** Geometric characteristics (ASME Y14.5-2018, ISO 1101), and material conditions. */
 const SYMBOL = "⌖⏥⌭◎⊥⟂∥⫽⌓⌒⌰⌯⏤○↗∠";
 const CONDITION = "ⓂⓁⓅⓈⒻ";
@@ -28,12 +28,13 @@ const head = (source: string) => new RegExp(`^\\s*(?:${source})`, "i");
 /** What makes a line a hole whatever else it says. */
 const HOLE =
   /THR[UO]\b|THROUGH|↧|⌴|⌵|\bDEEP\b|\bDP\b|\bTAP(?:PED)?\b|\bDRILL|\bREAM|\bBORED?\b|C'?BORE|\bCSK\b|\bHOLES?\b|\bINSERTS?\b|\bSTI\b/i;
+const THREAD = /\bM\d|\d-\d\d\s*UN/i;
 const SIZED = /⌀|\bM\d|\d-\d\d\s*UN|\bDIA\b/i;
 
 const FRAME = [
   new RegExp(`^[\\s|[(]*[${SYMBOL}]`),
   head(
-    String.raw`(?:TRUE\s+)?(?:POSITION|POSN?\.?|FLATNESS|FLAT|PERP\w*|PARALLEL\w*|CONCENTRIC\w*|CYLINDRICITY|CIRCULARITY|ROUNDNESS|STRAIGHTNESS|SYMMETRY|ANGULARITY|(?:TOTAL\s+)?RUN-?OUT|PROFILE(?:\s+OF\s+A\s+(?:LINE|SURFACE))?)\s*[|:]?\s*⌀?\s*${N}`,
+    String.raw`(?:TRUE\s+)?(?:POSITION|FLATNESS|FLAT|PERP\w*|PARALLEL\w*|CONCENTRIC\w*|CYLINDRICITY|CIRCULARITY|ROUNDNESS|STRAIGHTNESS|SYMMETRY|ANGULARITY|(?:TOTAL\s+)?RUN-?OUT|PROFILE(?:\s+OF\s+A\s+(?:LINE|SURFACE))?)\s*[|:]?\s*⌀?\s*${N}`,
   ),
   whole(
     String.raw`\|?\s*⌀?\s*${N}\s*[${CONDITION}]?\s*\|(?:\s*[A-Z](?:-[A-Z])?\s*[${CONDITION}]?\s*\|)*(?:\s*[A-Z])?\s*`,
@@ -72,7 +73,8 @@ const CHAMFER = [
   whole(String.raw`${TIMES}C\s?(?:\d+[.,]\d+|[.,]\d+|\d{1,2})${TAIL}`),
 ];
 const CHAMFER_WORD = /\bCHAM(?:FER(?:S|ED)?)?\b/i;
-const ANGLE = [whole(String.raw`\(?${TIMES}${N}\s?°(?:\s*(?:±|\+\s?/\s?-)\s*${N}\s?°?)?\)?${TAIL}`)];
+/** One figure by 45° is a chamfer. */
+const ANGLE = [whole(String.raw`\(?(?!${N}\s?x\s?45\s?°)${TIMES}${N}\s?°(?:\s*(?:±|\+\s?/\s?-)\s*${N}\s?°?)?\)?${TAIL}`)];
 const LINEAR = [
   whole(String.raw`[([]?${TIMES}${N}(?:\s*(?:mm|in|"))?${PLUS}[)\]]?${TAIL}`),
   whole(String.raw`[([]?\d{1,3}\s?x\s*${N}\s*=\s*${N}[)\]]?`),
@@ -84,7 +86,7 @@ const any = (patterns: readonly RegExp[], text: string) => patterns.some((p) => 
 
 /** What a line is when it is no callout (see `mend` for the text). A line that may be one answers undefined. */
 export function otherKind(text: string): OtherKind | undefined {
-  if (any(FRAME, text)) return "tolerance frame";
+  if (FRAME[0]!.test(text) || (any(FRAME, text) && !HOLE.test(text) && !THREAD.test(text))) return "tolerance frame";
   if (any(DATUM, text)) return "datum";
   if (any(SURFACE, text)) return "surface mark";
   if (NOTE_HEAD.test(text)) return "note";

@@ -19,6 +19,8 @@ export const PLAUSIBLE = {
   /** Seats deeper than this many of their diameters. */
   seatDepths: 2,
   mostHoles: 1000,
+  /** A deviation of more than this share of its size. */
+  tolerance: 0.2,
 } as const;
 export type Plausible = { readonly [K in keyof typeof PLAUSIBLE]: number };
 

@@ -19,6 +19,7 @@ const LARGEST_DRILL = 40;
 const MOST = 100000;
 
 const INCH = 25.4;
+const HOLES: readonly string[] = ["hole", "drill", "pilot", "ream", "bore"];
 
 /** What is known beside the text. */
 export interface Given {
@@ -308,6 +309,20 @@ class RowMaker {
       }
     }
     const seat = operation === "counterbore" || operation === "countersink";
+    const hole = features.find((o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (nominal ?? Number.POSITIVE_INFINITY));
+    if (seat && hole) {
+      notes.push(`the ${operation} is not larger than its hole: is that so?`);
+      understood = false;
+    }
+    if (operation === "countersink" && f.angle === undefined && f.depth) {
+      notes.push("a depth or an angle? the degree sign may be lost");
+      understood = false;
+    }
+    const most = this.given.limits.tolerance * (nominal ?? 0);
+    if (f.tolerance && [f.tolerance.lower, f.tolerance.upper].some((t) => Math.abs(this.value(t)!) > most)) {
+      notes.push("a tolerance so wide: is that so?");
+      understood = false;
+    }
     const start = this.startOf(f, operation, features);
     let depth = this.value(f.depth);
     if (operation === "countersink") {
@@ -346,7 +361,7 @@ class RowMaker {
     if (operation === "drill" || operation === "boss") return null;
     const own = this.value(f.diameter);
     const smaller = features
-      .filter((o) => o !== f && ["hole", "drill", "pilot", "ream", "bore"].includes(o.kind))
+      .filter((o) => o !== f && HOLES.includes(o.kind))
       .map((o) => this.value(o.diameter))
       .filter((d) => d !== null && own !== null && d < own) as number[];
     return smaller.length > 0 ? Math.max(...smaller) : null;

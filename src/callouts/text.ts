@@ -67,7 +67,7 @@ const atStart =
 
 const SUFFIX = String.raw`\s*(mm\b|millimet(?:er|re)s?\b|"|''|inch(?:es)?\b|in\b\.?(?!\s*(?:\d|the\b|all\b|both\b|an?\b)))`;
 
-const BEFORE_FIT = new Set<Mark | undefined>(["diameter word", "drill", "ream", "bore"]);
+const BEFORE_FIT = new Set<Mark | undefined>(["through", "diameter word", "drill", "ream", "bore"]);
 const markOf = (content: Content | undefined): Mark | undefined =>
   content?.kind === "mark" ? content.mark : undefined;
 
@@ -85,7 +85,7 @@ const PATTERNS: readonly Pattern[] = [
   pattern(String.raw`0\d[\d.,]*`, () => ({ kind: "unknown" })),
   // Quantities that stand before what they count: 4X, (4), 4-M6, 4 ⌀5, X4.
   pattern(String.raw`\(\s*(\d{1,4})\s*[x*]?\s*\)(?!\s*$)`, atStart("times")),
-  pattern(String.raw`${HOW_MANY}\s*[x*](?=\s*(?:[⌀↧⌴⌵#(M'G]|R?\d*\.\d|[a-z]))`, atStart("times")),
+  pattern(String.raw`${HOW_MANY}\s*[x*](?=\s*(?:[⌀↧⌴⌵#("M'G]|R?\d*\.\d|[a-z]))`, atStart("times")),
   pattern(String.raw`(\d{1,4})\s*[x*](?=\s+\d)(?!\s+${NUMBER}\s*(?:°|deg))`, atStart("times")),
   pattern(String.raw`(\d{1,3})\s*[x*](?=\d+(?:/\d|-\d|[.,]\d))(?!${NUMBER}\s*(?:°|deg))`, atStart("times")),
   pattern(String.raw`(\d{1,3})\s*-\s*(?=M\s?\d|⌀|#\s*\d)`, atStart("times")),
@@ -119,7 +119,8 @@ const PATTERNS: readonly Pattern[] = [
     String.raw`([+-])\s*(${NUMBER})(?!\d)(?:\s*[/,]?\s*(?=[+-])|\s*[/,]\s*|\s+)([+-]?)\s*(${NUMBER})(?!\d|[.,]\d)`,
     (m, { previous }) => {
       if (m[3] === "" && Number(m[4]!.replace(",", ".")) !== 0) return undefined;
-      if (previous === undefined || !["length", "fit", "separator"].includes(previous.kind)) return undefined;
+      const after = previous?.kind === "mark" ? previous.mark : previous?.kind;
+      if (!["length", "fit", "separator", "through"].includes(after ?? "")) return undefined;
       const signed = (sign: string, text: string) => {
         const size = readNumber(text);
         return { ...size, value: sign === "-" ? -size.value : size.value };

@@ -25,7 +25,8 @@ export function unitsOf(groups: readonly Group[], stated: Units | undefined): Sa
     const [own] = [...carried];
     if (carried.size === 1 && own !== stated && betrayed.size === 0 && !bare)
       return { units: own!, note: `${own} from the way its numbers are written (${WHY[own!]})`, understood: true };
-    const note = `${stated}: the units stated for the drawing`;
+    const plain = betrayed.size === 0 && weakOf(groups).size === 0;
+    const note = plain ? `${stated} assumed: the callout does not tell` : `${stated}: the units stated for the drawing`;
     if ([...betrayed].every((u) => u === stated)) return { units: stated, note, understood: true };
     return { units: stated, rival: stated === "in" ? "mm" : "in", note, understood: true };
   }

@@ -55,6 +55,8 @@ export const ROW = {
   measured: length("Measured"),
   wearValue: number("Wear value", { dimension: "length" }),
   sizeTolerance: length("Size tolerance", FINE),
+  /** What was assumed when the row was made. Shown, read by no operation. */
+  remark: text("Remark"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

@@ -4,7 +4,7 @@ import type { Spellings } from "./index.ts";
 export const en: Spellings = {
   row: {
     row: ["op", "op no", "no", "nr", "pos", "step", "item", "line", "seq"],
-    feature: ["description", "callout", "remark", "note"],
+    feature: ["description", "callout", "note"],
     operation: ["process", "work"],
     units: ["unit"],
     quantity: ["qty", "count", "holes", "pcs"],
@@ -36,6 +36,7 @@ export const en: Spellings = {
     measured: ["gauged"],
     wearValue: ["wear offset", "offset"],
     sizeTolerance: ["tolerance", "tol"],
+    remark: ["remarks", "assumed", "assumptions"],
   },
   result: {
     spindleSpeed: ["rpm", "speed rpm", "s", "n"],
