@@ -30,7 +30,7 @@ import { PLAUSIBLE, type Plausible } from "./plausible.ts";
 import { rowsOf } from "./rows.ts";
 import { statedUnits } from "./stated.ts";
 import { tokensOf } from "./text.ts";
-import type { CalloutCell, CalloutCells, Feature, Placed, RowDraft } from "./types.ts";
+import type { CalloutCell, CalloutCells, Feature, Mark, Placed, RowDraft } from "./types.ts";
 import { type Said, unitsOf } from "./units.ts";
 
 export type { OtherKind } from "./others.ts";
@@ -163,10 +163,14 @@ const GOES_ON = new Set([
   ...["equally", "typical", "far", "near", "both", "least", "circle", "spaced", "left", "right", "insert"],
 ]);
 
+const SIGNS = new Set<Mark>(["diameter", "diameter word", "depth symbol", "depth", "through"]);
+
 function continues(line: Line, item: readonly Line[]): boolean {
   const above = featuresOf(tokensIn(item)).flatMap((g) => g.features);
-  const times = (lines: readonly Line[]) => lines.every((l) => l.tokens.every((t) => t.kind === "times" || t.kind === "count"));
-  if (above.length === 0) return times(item) && !line.tokens.some((t) => t.kind === "times" || t.kind === "count") && item.length === 1;
+  const times = (lines: readonly Line[]) =>
+    lines.every((l) => l.tokens.every((t) => t.kind === "times" || t.kind === "count"));
+  if (above.length === 0)
+    return times(item) && !line.tokens.some((t) => t.kind === "times" || t.kind === "count") && item.length === 1;
   const first = line.tokens.find((t) => t.kind !== "separator" && t.kind !== "filler");
   if (first === undefined) return true;
   if (first.kind === "mark" && GOES_ON.has(first.mark)) return true;
@@ -175,6 +179,8 @@ function continues(line: Line, item: readonly Line[]): boolean {
   if (first.kind === "mark" && first.mark === "by" && (marks.includes("depth") || marks.includes("depth symbol")))
     return true;
   if (first.kind === "count" || first.kind === "tolerance" || first.kind === "fit") return true;
+  // A sign that was not read, with a size behind it: the callout above may be different for it.
+  if (first.kind === "unknown" && line.tokens.some((t) => t.kind === "mark" && SIGNS.has(t.mark))) return true;
   const second = line.tokens[line.tokens.indexOf(first) + 1];
   if (first.kind === "length" && second?.kind === "mark" && second.mark === "depth") return true;
   return pairs(line, item, above);
@@ -248,7 +254,7 @@ function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said)
     lines.length > 1
       ? `lines ${lines[0]!.number} to ${lines[lines.length - 1]!.number} read as one callout`
       : undefined;
-  const feature = short(text.replace(/\s*\n\s*/g, " · "));
+  const feature = short(lines.map((l) => l.original.trim()).join(" · "));
   const given = { thickness: options.thickness, limits: { ...PLAUSIBLE, ...options.limits } };
   const drafts: RowDraft[] = [];
   const left: Placed[] = [];

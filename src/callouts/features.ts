@@ -299,7 +299,11 @@ class Reader extends Cursor {
     const sign = (token: Placed | undefined) => (token?.kind === "separator" ? token.sign : undefined);
     if (sign(this.peek(ahead)) === "(" && this.bare(ahead + 1) && sign(this.peek(ahead + 2)) === ")") ahead += 3;
     const next = this.peek(ahead);
-    if (next?.kind === "tolerance") return false;
+    // "20 ±0.1" is a distance; ".250 +.001/-.000 REAM" is a hole.
+    if (next?.kind === "tolerance") {
+      const after = this.peek(ahead + 1);
+      return after?.kind === "mark" && OPERATION[after.mark] !== undefined;
+    }
     return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");
   }
 

@@ -37,7 +37,7 @@ const FRAME = [
     String.raw`(?:TRUE\s+)?(?:POSITION|FLATNESS|FLAT|PERP\w*|PARALLEL\w*|CONCENTRIC\w*|CYLINDRICITY|CIRCULARITY|ROUNDNESS|STRAIGHTNESS|SYMMETRY|ANGULARITY|(?:TOTAL\s+)?RUN-?OUT|PROFILE(?:\s+OF\s+A\s+(?:LINE|SURFACE))?)\s*[|:]?\s*⌀?\s*${N}`,
   ),
   whole(
-    String.raw`\|?\s*⌀?\s*${N}\s*[${CONDITION}]?\s*\|(?:\s*[A-Z](?:-[A-Z])?\s*[${CONDITION}]?\s*\|)*(?:\s*[A-Z])?\s*`,
+    String.raw`[|[]?\s*⌀?\s*${N}\s*[${CONDITION}]?\s*\|(?:\s*[A-Z](?:-[A-Z])?\s*[${CONDITION}]?\s*[|\]])*(?:\s*[A-Z])?\s*`,
   ),
   whole(String.raw`⌀?\s*${N}\s*[${CONDITION}](?:\s+[A-Z](?:-[A-Z])?)*`),
   whole(String.raw`⌀?\s*${N}\s+[A-F](?:-[A-F])?(?:\s+[A-F](?:-[A-F])?){1,2}`),
@@ -74,7 +74,9 @@ const CHAMFER = [
 ];
 const CHAMFER_WORD = /\bCHAM(?:FER(?:S|ED)?)?\b/i;
 /** One figure by 45° is a chamfer. */
-const ANGLE = [whole(String.raw`\(?(?!${N}\s?x\s?45\s?°)${TIMES}${N}\s?°(?:\s*(?:±|\+\s?/\s?-)\s*${N}\s?°?)?\)?${TAIL}`)];
+const ANGLE = [
+  whole(String.raw`\(?(?!${N}\s?x\s?45\s?°)${TIMES}${N}\s?°(?:\s*(?:±|\+\s?/\s?-)\s*${N}\s?°?)?\)?${TAIL}`),
+];
 const LINEAR = [
   whole(String.raw`[([]?${TIMES}${N}(?:\s*(?:mm|in|"))?${PLUS}[)\]]?${TAIL}`),
   whole(String.raw`[([]?\d{1,3}\s?x\s*${N}\s*=\s*${N}[)\]]?`),

@@ -75,6 +75,11 @@ class RowMaker {
     const threads = kept.filter((f) => f.thread);
     const pilots = new Map(threads.map((t) => [t, this.pilotOf(t, kept)] as const));
     const used = new Set([...pilots.values()].filter((p) => p !== undefined));
+    // A larger hole of its own depth above the thread is a relief.
+    const other = kept.find((f) => ["hole", "drill"].includes(f.kind) && !used.has(f));
+    const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
+    if (other && !relief && threads.length === 1 && threads[0]!.thread?.thread?.kind === "internal")
+      this.group.asks.push("the hole beside the thread is not its tap drill: is it the same place?");
     const drafts: RowDraft[] = [];
     for (const f of kept) {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
@@ -119,12 +124,19 @@ class RowMaker {
     return inUnits(size, this.units);
   }
 
+  /** Diameter of a hole over the major diameter of a thread. */
+  private shareOf(hole: Feature, { thread: token }: Pick<Feature, "thread">): number {
+    const thread = token?.thread;
+    if (!thread) return 0;
+    const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
+    return ((this.value(hole.diameter) ?? 0) * scale) / thread.major;
+  }
+
   private pilotOf({ thread: token }: Feature, features: readonly Feature[]): Feature | undefined {
     const thread = token?.thread;
     const said = features.find((f) => f.kind === "pilot" && f.diameter);
     if (said || !thread || thread.kind === "external") return said;
-    const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
-    const share = (f: Feature) => ((this.value(f.diameter) ?? 0) * scale) / thread.major;
+    const share = (f: Feature) => this.shareOf(f, { thread: token });
     return features
       .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
       .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
@@ -309,7 +321,9 @@ class RowMaker {
       }
     }
     const seat = operation === "counterbore" || operation === "countersink";
-    const hole = features.find((o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (nominal ?? Number.POSITIVE_INFINITY));
+    const hole = features.find(
+      (o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (nominal ?? Number.POSITIVE_INFINITY),
+    );
     if (seat && hole) {
       notes.push(`the ${operation} is not larger than its hole: is that so?`);
       understood = false;

@@ -91,8 +91,14 @@ describe("callouts in the other system (identity)", () => {
       fc.property(fc.constantFrom(...shapes), fc.integer({ min: 80, max: 120 }), (shape, percent) => {
         const scale = shape(number).includes("M8") || shape(number).includes("UNC") ? 1 : percent / 100;
         // A zero before the point, so that nothing but the drawing tells the units.
-        const mm = readCallouts(shape((v) => number(v * scale)), { units: "mm" }).rows;
-        const inch = readCallouts(shape((v) => number((v * scale) / INCH)), { units: "in" }).rows;
+        const mm = readCallouts(
+          shape((v) => number(v * scale)),
+          { units: "mm" },
+        ).rows;
+        const inch = readCallouts(
+          shape((v) => number((v * scale) / INCH)),
+          { units: "in" },
+        ).rows;
         expect(inch.map((r) => [r.cells.Operation, r.cells.Quantity, r.cells.Thread, r.understood])).toEqual(
           mm.map((r) => [r.cells.Operation, r.cells.Quantity, r.cells.Thread, r.understood]),
         );
@@ -115,9 +121,11 @@ describe("callouts in the other system (identity)", () => {
       ["UNITS: INCH", "in"],
     ] as const)
       for (const text of [`${said}\n\nM10 ↧ 2.00\n\n⌀6 ↧ 5`, `M10 ↧ 2.00\n\n⌀6 ↧ 5\n\n${said}`])
-        expect(readCallouts(text, { units: units === "in" ? "mm" : "in" }).rows.map((r) => r.cells.Units)).toEqual(
-          [units, units, units],
-        );
+        expect(readCallouts(text, { units: units === "in" ? "mm" : "in" }).rows.map((r) => r.cells.Units)).toEqual([
+          units,
+          units,
+          units,
+        ]);
   });
 });
 
@@ -137,7 +145,9 @@ describe("thickness, remarks and doubts (identity)", () => {
     for (const c of READ)
       for (const row of read(c).rows) {
         const { Remark } = row.cells;
-        expect(Remark ?? "", row.note).toBe(row.note.replace(/lines (\d+) to (\d+) read/, (_, a, b) => `${b - a + 1} lines read`));
+        expect(Remark ?? "", row.note).toBe(
+          row.note.replace(/lines (\d+) to (\d+) read/, (_, a, b) => `${b - a + 1} lines read`),
+        );
       }
     expect(readCallouts("M8 ↧ 16").rows[1]!.cells.Remark).toContain("2 pitches deeper");
     expect(readCallouts("4X Ø.25O THRU").rows[0]!.cells.Remark).toContain("read as");

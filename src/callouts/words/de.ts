@@ -9,7 +9,7 @@ export const DE: Words = {
     ["(?:AN)?SENKUNG", "countersink"],
     ["KERNLOCH", "pilot"],
     ["LK|LOCHKREIS", "circle"],
-    [String.raw`BEIDSEITIG`, "both"],
+    ["BEIDSEITIG", "both"],
     ["GEBOHRT", "drill"],
     ["GERIEBEN", "ream"],
     ["LINKS(?:GEWINDE)?", "left"],

@@ -14,5 +14,5 @@ export const FR: Words = {
     [String.raw`DES\s+DEUX\s+C[ÔO]T[ÉE]S`, "both"],
   ],
   counted: ["TROUS?", "FOIS", "EMPLACEMENTS"],
-  quantity: [String.raw`QT[ÉE]`, "NOMBRE"],
+  quantity: ["QT[ÉE]", "NOMBRE"],
 };

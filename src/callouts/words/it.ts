@@ -14,5 +14,5 @@ export const IT: Words = {
     [String.raw`(?:ENTRAMBI|AMBO)\s+I\s+LATI`, "both"],
   ],
   counted: ["FOR[IO]", "VOLTE", "POSIZIONI"],
-  quantity: [String.raw`QT[ÀA]`],
+  quantity: ["QT[ÀA]"],
 };
