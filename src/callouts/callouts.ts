@@ -130,7 +130,7 @@ export function readCallouts(text: string, options: CalloutOptions = {}): Callou
     open = true;
   });
   const said = stated.size === 1 ? [...stated][0] : options.units;
-  const rows = items.map((lines) => itemRows(lines, { ...options, units: said }));
+  const rows = items.map((lines) => itemRows(lines, { ...options, units: said }, stated.size === 1));
   pairOfLimits(items, rows);
   return { rows: rows.flat(), others };
 }
@@ -234,14 +234,16 @@ function tokensIn(lines: readonly Line[]): Placed[] {
 }
 
 /** Rows in the units of the callout; where its numbers speak against the drawing's units, in those that make sense. */
-function itemRows(lines: readonly Line[], options: CalloutOptions): CalloutRow[] {
+function itemRows(lines: readonly Line[], options: CalloutOptions, written: boolean): CalloutRow[] {
   const said = unitsOf(featuresOf(tokensIn(lines)), options.units);
   const rows = draftRows(lines, options, said);
   if (said.rival === undefined) return rows;
   const against = `written as ${said.rival} on a drawing in ${said.units}`;
   const other = draftRows(lines, options, { units: said.rival, note: `${said.rival}: ${against}`, understood: true });
   const sound = (list: readonly CalloutRow[]) => list.every((row) => row.understood);
-  if (!sound(rows) && sound(other)) return other;
+  // A choice of the reader's is for callouts that do not tell; leading points throughout do, unless the drawing says so.
+  const tells = said.throughout === true && said.rival === "in" && !written;
+  if ((tells || !sound(rows)) && sound(other)) return other;
   return rows.map((row) => ask(row, `${against}: which is it?`));
 }
 

@@ -7,7 +7,7 @@ const INCH = 25.4;
 
 /** Lengths in mm. Common practice, on the safe side of everyday work on a machining centre; a shop may give its own. */
 export const PLAUSIBLE = {
-  smallestHole: 0.3,
+  smallestHole: 0.5,
   largestHole: 500,
   /** Deeper holes exist, but a lost decimal point is more likely. */
   deepest: 250,

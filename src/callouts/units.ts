@@ -6,6 +6,8 @@ export interface Said {
   readonly units: Units | null;
   /** The numbers are written as in this system, against what the drawing says: see which of the two makes sense. */
   readonly rival?: Units;
+  /** All of its numbers are. */
+  readonly throughout?: boolean;
   readonly note?: string;
   readonly understood: boolean;
 }
@@ -28,7 +30,8 @@ export function unitsOf(groups: readonly Group[], stated: Units | undefined): Sa
     const plain = betrayed.size === 0 && weakOf(groups).size === 0;
     const note = plain ? `${stated} assumed: the callout does not tell` : `${stated}: the units stated for the drawing`;
     if ([...betrayed].every((u) => u === stated)) return { units: stated, note, understood: true };
-    return { units: stated, rival: stated === "in" ? "mm" : "in", note, understood: true };
+    const throughout = !bare && betrayed.size === 1;
+    return { units: stated, rival: stated === "in" ? "mm" : "in", throughout, note, understood: true };
   }
   const strong = new Set<Units>([...carried, ...betrayed]);
   const weak = weakOf(groups);

@@ -125,14 +125,14 @@ describe("callouts in the desk", () => {
     const { page } = desk;
     await goTo(page, "D5");
     await openSection(desk);
-    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20\nBREAK ALL EDGES .5 MAX\n3X DRILL 5 ↧ 12");
+    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20\nHONE TO SUIT\n3X DRILL 5 ↧ 12");
     await page.selectOption("#callouts-units", "");
     await page.waitForFunction(() => document.querySelector(".callouts .tally")?.textContent?.startsWith("3 callouts"));
     expect(await page.locator(".callouts .open").count()).toBe(3);
     expect(await page.textContent(".callouts .untold")).toMatch(/2 rows do not tell mm or in/);
     await page.selectOption("#callouts-units", "mm");
     expect(await page.locator(".callouts .open").count()).toBe(1);
-    expect(await page.locator(".callouts .read > li").first().textContent()).toMatch(/BREAK ALL EDGES/);
+    expect(await page.locator(".callouts .read > li").first().textContent()).toMatch(/HONE TO SUIT/);
     await page.screenshot({ path: path.join(OUT, "callouts-open.png") });
     await page.getByRole("button", { name: "Add these rows to the table" }).click();
     await page.waitForSelector(".message .done");

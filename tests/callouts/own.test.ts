@@ -155,7 +155,7 @@ describe("thickness, remarks and doubts (identity)", () => {
   it("asks beyond each limit and not just inside it", () => {
     const ok = (text: string, units: "mm" | "in") => readCallouts(text, { units }).rows.every((r) => r.understood);
     for (const [inside, beyond] of [
-      ["⌀0.3 THRU", "⌀0.29 THRU"],
+      ["⌀0.5 THRU", "⌀0.49 THRU"],
       ["⌀500 ↧ 20", "⌀501 ↧ 20"],
       ["⌀10 ↧ 200", "⌀10 ↧ 201"],
       ["⌀60 ↧ 250", "⌀60 ↧ 251"],

@@ -9,7 +9,7 @@ import type { Session } from "../../taskpane/work/types.ts";
 import { fakeHost } from "./fake-host.ts";
 import { LISTS, samplePlanner } from "./sample.ts";
 
-const PASTED = "6X 3/8-16 UNC-2B ↧ .75\n4X ⌀8.5 THRU\nBREAK ALL EDGES";
+const PASTED = "6X 3/8-16 UNC-2B ↧ .75\n4X ⌀8.5 THRU\nHONE TO SUIT";
 const block = (headings: CellValue[], rows: CellValue[][]) => ({
   sheet: "Plan",
   top: 2,
@@ -25,14 +25,14 @@ const add = (headings: CellValue[], rows: CellValue[][], text = PASTED, units?: 
 describe("callouts as rows of the table (independent)", () => {
   it("go under the user's own headings, in any order, and number on by tens", () => {
     const done = add(
-      ["Qty", "Op", "Process", "Units", "Thread callout", "Dia", "Deep", "Thru", "Remark"],
+      ["Qty", "Op", "Process", "Units", "Thread callout", "Dia", "Deep", "Thru", "Description"],
       [[1, 35, "drill", "mm", null, 5, 10, null, "x"]],
     );
     expect(done.rows).toEqual([
       [6, 40, "drill", "in", "3/8-16 UNC-2B", null, 0.875, null, "6X 3/8-16 UNC-2B ↧ .75"],
       [6, 50, "thread mill", "in", "3/8-16 UNC-2B", null, 0.75, null, "6X 3/8-16 UNC-2B ↧ .75"],
       [4, 60, "drill", "mm", null, 8.5, null, "yes", "4X ⌀8.5 THRU"],
-      [null, 70, null, null, null, null, null, null, "BREAK ALL EDGES"],
+      [null, 70, null, null, null, null, null, null, "HONE TO SUIT"],
     ]);
     expect(done.numbers).toEqual([40, 70]);
     expect(done.spare).toBe(0);
