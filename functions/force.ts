@@ -1,5 +1,6 @@
 /** Worksheet functions: cutting forces, power and torque. */
 import { drillThrust, drillTorque } from "../src/drill/force.ts";
+import { wholeDrillThrust, wholeDrillTorque } from "../src/drill/whole.ts";
 import { type CutForces, millForces } from "../src/mill/force.ts";
 import { specificForce, spindlePower, spindleTorque } from "../src/mill/power.ts";
 import { threadMillForces } from "../src/mill/threadforce.ts";
@@ -15,6 +16,7 @@ const length = (name: string) => positive(name, "length");
 const kc11 = positive("kc11", "stress");
 const exponent = between("exponent", 0, 1, { high: true });
 const pointAngle = optional(between("pointAngle", 0, 180, { low: true }), 118);
+const chiselRatio = optional(between("chiselRatio", 0, 0.4));
 const radialRatio = optional(notNegative("radialRatio"), 0.35);
 
 const WHICH = ["peak", "mean", "peak tangential", "mean torque"] as const;
@@ -272,8 +274,10 @@ const thrust = lifted(
     units,
     pointAngle,
     optional(positive("chiselFactor"), 1.5),
+    chiselRatio,
   ],
-  (D, f, k, m, _u, point, chisel) => drillThrust(D, f, k, m, point, chisel),
+  (D, f, k, m, _u, point, chisel, ratio) =>
+    ratio === undefined ? drillThrust(D, f, k, m, point, chisel) : wholeDrillThrust(D, f, k, m, point, ratio),
   "force",
 );
 /**
@@ -286,9 +290,11 @@ const thrust = lifted(
  * @param units "mm" or "in".
  * @param [pointAngle] Point angle [degrees], default 118.
  * @param [chiselFactor] Thrust over the thrust of the lips alone, a judgement, default 1.5.
+ * @param [chiselRatio] Chisel edge over diameter, 0 to 0.4 (standard 0.18, split 0.03): the whole drill as rows count it, chiselFactor left aside.
  * @returns Thrust [N or lbf].
  * @example
  * =CUT.DRILLTHRUST(10, 0.2, 1800, 0.25, "mm") //=> 2138.617
+ * =CUT.DRILLTHRUST(10, 0.2, 1800, 0.25, "mm", 118, , 0.18) //=> 3340.00
  */
 export function DRILLTHRUST(
   diameter: any[][],
@@ -298,13 +304,15 @@ export function DRILLTHRUST(
   units: any[][],
   pointAngle?: any[][],
   chiselFactor?: any[][],
+  chiselRatio?: any[][],
 ): any[][] {
-  return thrust(diameter, feedPerRev, kc11, exponent, units, pointAngle, chiselFactor);
+  return thrust(diameter, feedPerRev, kc11, exponent, units, pointAngle, chiselFactor, chiselRatio);
 }
 
 const drilling = lifted(
-  [length("diameter"), length("feedPerRev"), kc11, exponent, units, pointAngle],
-  (D, f, k, m, _u, point) => drillTorque(D, f, k, m, point),
+  [length("diameter"), length("feedPerRev"), kc11, exponent, units, pointAngle, chiselRatio],
+  (D, f, k, m, _u, point, ratio) =>
+    ratio === undefined ? drillTorque(D, f, k, m, point) : wholeDrillTorque(D, f, k, m, point, ratio),
   "torque",
 );
 /**
@@ -316,9 +324,11 @@ const drilling = lifted(
  * @param exponent Kienzle exponent.
  * @param units "mm" or "in".
  * @param [pointAngle] Point angle [degrees], default 118.
+ * @param [chiselRatio] Chisel edge over diameter, 0 to 0.4 (standard 0.18, split 0.03): the whole drill as rows count it; without it the lips alone.
  * @returns Torque [N·m or lbf·in].
  * @example
  * =CUT.DRILLTORQUE(10, 0.2, 1800, 0.25, "mm") //=> 8.316606
+ * =CUT.DRILLTORQUE(10, 0.2, 1800, 0.25, "mm", 118, 0.18) //=> 11.2501
  */
 export function DRILLTORQUE(
   diameter: any[][],
@@ -327,6 +337,7 @@ export function DRILLTORQUE(
   exponent: any[][],
   units: any[][],
   pointAngle?: any[][],
+  chiselRatio?: any[][],
 ): any[][] {
-  return drilling(diameter, feedPerRev, kc11, exponent, units, pointAngle);
+  return drilling(diameter, feedPerRev, kc11, exponent, units, pointAngle, chiselRatio);
 }

@@ -1,14 +1,19 @@
 /** Worksheet functions: percent of thread, path, sweep, passes and neck of a single-profile thread mill. */
 import { within } from "../src/check.ts";
 import { threadPercent } from "../src/drill/tapdrill.ts";
+import { TradeError } from "../src/errors.ts";
 import { neckClearance } from "../src/thread/fit.ts";
+import { threadSize } from "../src/thread/limits.ts";
 import { fullDepth, passDepths } from "../src/thread/passes.ts";
 import { plainPathRadius, tipDiameter, tipRadius } from "../src/thread/path.ts";
-import { pitchDiameterSweep, sweptPathRadius } from "../src/thread/sweep.ts";
+import { pitchDiameterSweep, sweptPathRadius, widestTipFlat } from "../src/thread/sweep.ts";
 import type { Thread } from "../src/thread/types.ts";
 import { lifted, liftedList } from "./lift.ts";
 import { count, flag, notNegative, optional, positive, units } from "./params.ts";
 import { basics, middlePitchDiameter, thread } from "./thread-param.ts";
+
+/** Diameters closer than this share are one. */
+const SAME_SIZE = 1e-7;
 
 /** Most passes that one call lists. */
 const MOST_PASSES = 1000;
@@ -18,6 +23,21 @@ function path(t: Thread, cutterDiameter: number, tipFlat: number, pitchDiameter?
   const D2 = pitchDiameter ?? middlePitchDiameter(t);
   if (!sweep) return plainPathRadius(D2, pitch, cutterDiameter, tipFlat, profileAngle, kind);
   return sweptPathRadius({ cutterDiameter, tipFlat, profileAngle, lead }, pitch, D2, kind);
+}
+
+/** The tip has to reach the basic major diameter inside, the basic minor outside; else the GO gauge does not go. */
+function reachesRoot(t: Thread, e: number, cutterDiameter: number, tipFlat: number): void {
+  const { kind, pitch, lead, profileAngle, major } = basics(t);
+  const internal = kind === "internal";
+  const root = internal ? major : threadSize(t, "minor", "basic") * (t.native === "in" ? 25.4 : 1);
+  const tip = tipDiameter(e, cutterDiameter, kind);
+  if (internal ? tip >= root * (1 - SAME_SIZE) : tip <= root * (1 + SAME_SIZE)) return;
+  const widest = widestTipFlat({ cutterDiameter, profileAngle, lead }, pitch, middlePitchDiameter(t), root, kind) ?? 0;
+  throw new TradeError("unsolvable", "tipFlat", tipFlat, (show) => {
+    const left = `the ${internal ? "major" : "minor"} diameter would be ${show(tip, "length")}`;
+    const beyond = `${internal ? "under" : "over"} the basic ${show(root, "length")}`;
+    return `${left}, ${beyond}; a flat of at most ${show(widest, "length")} will do`;
+  });
 }
 
 /** Inside, the cutter has to pass through the hole. */
@@ -92,17 +112,21 @@ const threadPath = lifted(
     optional(positive("pitchDiameter", "length")),
     optional(flag("sweep"), true),
   ],
-  (t, cutterDiameter, tipFlat, _u, pitchDiameter, sweep) => path(t, cutterDiameter, tipFlat, pitchDiameter, sweep),
+  (t, cutterDiameter, tipFlat, _u, pitchDiameter, sweep) => {
+    const e = path(t, cutterDiameter, tipFlat, pitchDiameter, sweep);
+    if (pitchDiameter === undefined) reachesRoot(t, e, cutterDiameter, tipFlat);
+    return e;
+  },
   "length",
 );
 /**
- * Radius of the cutter-centre circle on which a single-profile thread mill makes the pitch diameter.
+ * Radius of the cutter-centre circle on which a single-profile thread mill makes the pitch diameter. #NUM! when the tip flat is so wide that the major diameter would stay under its basic size (unless pitchDiameter is given).
  * @customfunction
  * @param thread Designation, such as "1/2-13 UNC-2B" or "M6".
  * @param cutterDiameter Diameter of the cutter over its tips [mm or in].
  * @param tipFlat Flat at the tip of the profile [mm or in].
  * @param units "mm" or "in".
- * @param [pitchDiameter] Pitch diameter to make; without it the middle of its limits [mm or in].
+ * @param [pitchDiameter] Pitch diameter to make, whatever major diameter that leaves; without it the middle of its limits [mm or in].
  * @param [sweep] FALSE leaves out the correction for the helical sweep.
  * @returns Path radius [mm or in].
  * @example

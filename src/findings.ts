@@ -3,8 +3,10 @@
  * those are made of these values in `words/`, where every code must have one. Codes are never renamed.
  */
 import type { TradeError } from "./errors.ts";
+import type { Coolant } from "./mill/chip-space.ts";
 import type { ToolKind } from "./table/lists.ts";
 import type { OperationName, RowKey } from "./table/rows.ts";
+import type { WallFeedBy } from "./table/steps.ts";
 import type { DimensionName } from "./units.ts";
 
 export type Verdict = "ok" | "check" | "stop";
@@ -14,6 +16,14 @@ export const WEIGHT: Readonly<Record<Verdict, number>> = { stop: 2, check: 1, ok
 interface Against {
   readonly value: number;
   readonly limit: number;
+}
+/** A size that comes out between two ends, and its limits. */
+interface Out {
+  readonly of: SizeName;
+  readonly least: number;
+  readonly most: number;
+  readonly low: number;
+  readonly high: number;
 }
 interface Failed {
   readonly error: TradeError;
@@ -60,8 +70,9 @@ export const FINDINGS = {
   fault: finding<{ what: string }>("stop"),
   // tools
   "tool-kind": finding<{ tool: string; kind: ToolKind; wanted: ToolKind | "thread mill" }>("stop"),
+  "unknown-class": finding<Failed>("stop"),
   "tool-incomplete": finding<{ tool: string; missing: "diameter" | "teeth" | "tipFlat" }>("stop"),
-  "tool-proposed": finding<{ tool: string; for: "drill" | "thread" | "wall"; thread?: string }>("ok"),
+  "tool-proposed": finding<{ tool: string; for: ProposedFor; thread?: string }>("ok"),
   "tool-assumed": finding<{ operation: OperationName }>("ok"),
   "no-tool-fits": finding<{
     operation: OperationName;
@@ -72,7 +83,7 @@ export const FINDINGS = {
     misses?: readonly (readonly [Misfit, number])[];
   }>("stop"),
   "no-drill-listed": finding<{ size: number; pointAngle: number }>("check"),
-  "wrong-drill": finding<Against & { tool: string; drill: string | null; thread?: string }>("stop", "length"),
+  "wrong-drill": finding<Against & { tool: string; drill: string | null }>("stop", "length"),
   // speed and feed
   "no-speed": finding<{ material: string; hss: boolean }>("stop"),
   "no-feed": finding<{ material: string }>("stop"),
@@ -81,25 +92,39 @@ export const FINDINGS = {
   "speed-capped": finding<Against & { by: "machine" | "tool" | "row" }>("ok"),
   "feed-capped": finding<Against>("check", "feed"),
   "feed-not-reached": finding<Against>("check", "feed"),
+  "hard-to-drill": finding<{ material: string }>("check"),
+  "feed-over-list": finding<Against & { listed: number }>("stop", "length"),
   "chip-too-thin": finding<Against & { flank: boolean }>("check", "length"),
+  "chip-too-thick": finding<Against & { listed: number; would: number }>("stop", "length"),
+  "chip-under-list": finding<Against & { by: Exclude<WallFeedBy, "chip"> | "feed" | "arc" }>("ok", "length"),
+  "list-insert-blank": finding<{ material: string; factor: number }>("ok"),
+  "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
+  "feed-for-spindle": finding<Against>("ok", "length"),
+  "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
+  "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
+  "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
+  "runout-idle": finding<Against & { runout: number }>("ok", "length"),
   // force, power, bending
   "no-kc": finding<{ bending: boolean }>("check"),
   "power-over": finding<Against & { most: number; short?: number }>("stop", "power"),
-  "torque-over": finding<Against>("check", "torque"),
+  "torque-over": finding<Against & { stalls?: boolean }>("stop", "torque"),
   "no-stick-out": finding<{ tool: string }>("check"),
   "stick-out": finding<Against & { ratio: number; most: number }>("check", "length"),
   "no-strength": finding<{ tool: string }>("ok"),
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
+  // chatter, chips, surface
+  chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
+  "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
+  "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
+  "gullet-full": finding<Against & { teeth: number }>("check"),
+  roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
-  "size-out": finding<Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }>(
-    "stop",
-    "length",
-  ),
-  "size-may-be-out": finding<
-    Against & { of: SizeName; size: number; least: number; most: number; low: number; high: number }
-  >("check", "length"),
-  "deflection-share": finding<Against & { of: SizeName }>("check", "length"),
+  "size-out": finding<Against & Out & { scrap: boolean; start: number | null }>("stop", "length"),
+  "size-may-be-out": finding<Against & Out & { start: number; typed: boolean }>("check", "length"),
+  "gauge-first": finding<Against & { of: SizeName; start: number | null; typed: boolean }>("ok", "length"),
+  "size-scatter": finding<Against & { of: SizeName }>("stop", "length"),
+  "measured-out": finding<Against & { of: SizeName; scrap: boolean; change: number }>("stop", "length"),
   "wear-change": finding<{ measured: number; wanted: number; change: number; becomes?: number }>("ok", "length"),
   // threads
   "unknown-thread": finding<Failed>("stop"),
@@ -113,6 +138,7 @@ export const FINDINGS = {
   "neck-tight": finding<Against>("check", "length"),
   "profile-shallow": finding<Against>("stop", "length"),
   "neck-short": finding<Against>("stop", "length"),
+  "no-thread": finding<Against>("stop", "length"),
   "hole-too-shallow": finding<Against>("stop", "length"),
   // holes
   "hole-under-minor": finding<Against & { percent?: number; beyond?: boolean }>("stop", "length"),
@@ -120,6 +146,32 @@ export const FINDINGS = {
   "drill-too-short": finding<Against>("stop", "length"),
   "point-through-bottom": finding<Against>("stop", "length"),
   "too-deep": finding<Against & { diameters: number; most: number }>("stop", "length"),
+  "flutes-full": finding<Against & { open: number }>("check", "length"),
+  "drill-torsion": finding<Against & { nominal: number }>("stop", "torque"),
+  "drill-buckles": finding<Against & { nominal: number }>("stop", "force"),
+  "spot-first": finding<Against>("ok", "force"),
+  "pilot-wanted": finding<Against & { diameter: number }>("check", "length"),
+  "coolant-wanted": finding<Against>("check", "length"),
+  "hole-runs-off": finding<{ drift: number }>("ok", "length"),
+  "drilled-size-out": finding<Against & { low: number; high: number }>("stop", "length"),
+  "drill-tolerance": finding<Against & { grade: number }>("check", "length"),
+  "not-internal": finding<{ thread: string }>("stop"),
+  "tap-differs": finding<Against & { tool: string; thread: string }>("stop", "length"),
+  "tap-torsion": finding<Against & { nominal: number }>("stop", "torque"),
+  "tap-hole-depth": finding<{ needed: number; chamfer: number }>("ok", "length"),
+  "tap-bottoms": finding<Against & { chamfer: number }>("stop", "length"),
+  "tap-deep": finding<Against & { most: number }>("check", "length"),
+  "reamer-differs": finding<Against & { tool: string }>("stop", "length"),
+  "reamer-in-air": finding<Against>("stop", "length"),
+  "ream-stock": finding<Against & { least: number; most: number }>("stop", "length"),
+  "reamer-bottoms": finding<Against & { lead: number }>("stop", "length"),
+  "reamed-size": finding<Against & { low: number; high: number }>("stop", "length"),
+  "countersink-small": finding<Against>("stop", "length"),
+  "cone-angle": finding<Against & { angle: number }>("check", "length"),
+  // reach
+  "grips-flutes": finding<Against>("stop", "length"),
+  "shank-hits": finding<Against & { part: "neck" | "shank" }>("stop", "length"),
+  "holder-hits": finding<Against>("stop", "length"),
   // walls
   "cutter-too-large": finding<Against & { into: "hole" | "bore" | "arc" | "slot" }>("stop", "length"),
   "cutter-short": finding<Against>("stop", "length"),
@@ -136,6 +188,9 @@ export const FINDINGS = {
 
 export type FindingCode = keyof typeof FINDINGS;
 export type FactsOf<C extends FindingCode> = NonNullable<(typeof FINDINGS)[C]["facts"]>;
+
+/** What a tool is proposed for. */
+export type ProposedFor = "drill" | "thread" | "wall" | "tap" | "reamer" | "countersink";
 
 /** The size that a tolerance is on. */
 export type SizeName = "pitch diameter" | "finished diameter" | "wall error";
@@ -159,7 +214,14 @@ export type LimitKey =
   | "stress"
   | "leastChip"
   | "deflection"
+  | "scatter"
   | "feed"
   | "arcFeed"
   | "spindleSpeed"
-  | "stickOut";
+  | "stickOut"
+  | "chip"
+  | "chatter"
+  | "slotStep"
+  | "roughness"
+  | "torsion"
+  | "buckling";

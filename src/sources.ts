@@ -80,6 +80,12 @@ export const SOURCES = {
     edition: "1995",
     where: "pp. 357–362; from memory",
   },
+  ALTINTAS2008: {
+    title:
+      "Y. Altintas, M. Eynian, H. Onozuka, Identification of dynamic cutting force coefficients and chatter stability with process damping, CIRP Annals 57(1)",
+    edition: "2008",
+    where: "pp. 371–374; from memory",
+  },
   KIENZLE1952: {
     title:
       "O. Kienzle, Die Bestimmung von Kräften und Leistungen an spanenden Werkzeugen und Werkzeugmaschinen, VDI-Zeitschrift 94",
@@ -115,7 +121,7 @@ export const SOURCES = {
   MH31: {
     title: "Machinery's Handbook",
     edition: "31st edition, 2020",
-    where: "pp. 2155 and 2168, tap drill tables",
+    where: "pp. 2155 and 2168, tap drill tables; pp. 1152–1153, thrust and torque of drills (work factors from memory)",
   },
   EURAMET10: {
     title: "EURAMET/cg-10, Determination of Pitch Diameter of Parallel Thread Gauges by Mechanical Probing",
@@ -181,6 +187,12 @@ export const SOURCES = {
     title: "Elementary kinematics of constant acceleration and of motion on a helix",
     edition: "—",
   },
+  TATAR2020: {
+    title:
+      "K. Tatar, S. Sjöberg, N. Andersson, Investigation of cutting conditions on tool life in shoulder milling of Ti6Al4V, Heliyon 6",
+    edition: "2020",
+    where: "e04217, abstract (title from memory)",
+  },
   TAYLOR1907: {
     title: "F. W. Taylor, On the art of cutting metals, Trans. ASME 28",
     edition: "1907",
@@ -196,13 +208,75 @@ export const SOURCES = {
     edition: "2nd edition, 1989",
     where: "chapter on economics of metal-cutting operations; from memory",
   },
+  SHAW1957: {
+    title: "M. C. Shaw, C. J. Oxford, On the drilling of metals, 2: The torque and thrust in drilling, Trans. ASME 79",
+    edition: "1957",
+    where:
+      "pp. 139–148; from memory, checked against the printed factors of Machinery's Handbook and the constant that Fundamentals of Tool Design (Society of Manufacturing Engineers, 6th edition, p. 83) gives for it",
+  },
+  PAUCKSCH: {
+    title: "E. Paucksch, Zerspantechnik",
+    edition: "11th edition, 1996",
+    where: "drilling into solid: specific force times 1.2 for the confined chip; from memory",
+  },
+  KOSILOVA: {
+    title: "A. G. Kosilova, R. K. Meshcheryakov (editors), Spravochnik tekhnologa-mashinostroitelya, volume 2",
+    edition: "4th edition, 1985",
+    where: "tables of torque and thrust of drills and of torque of taps; from memory",
+  },
+  MCTI: {
+    title: "Metal Cutting Tool Handbook, Metal Cutting Tool Institute",
+    edition: "6th edition, 1969",
+    where: "reduction of speed and feed for deep holes; the same figures stand in many drilling guides; from memory",
+  },
+  SECTIONS: {
+    title: "Cross-section of a twist drill under bending and torsion, computed for this project",
+    edition: "tests/drill/section.ts",
+    where: "two round flutes, land 0.59 of the diameter; torsion by Prandtl's stress function on a grid",
+  },
+  TABELLENBUCH: { title: "Tabellenbuch Metall (Fischer et al.)", edition: "44th edition, 2008, from memory" },
+  ASMEB115: {
+    title: "ASME B1.15, Unified Inch Screw Threads (UNJ Thread Form)",
+    edition: "1995",
+    where: "minor diameter of internal threads; from memory",
+  },
+  ASMEB1201: {
+    title: "ASME B1.20.1, Pipe Threads, General Purpose, Inch",
+    edition: "1983",
+    where: "basic dimensions of NPT; from memory, the formulas checked against the printed sizes",
+  },
+  ASMEB949: {
+    title: "ASME B94.9, Taps: Ground and Cut Threads",
+    edition: "1999",
+    where: "chamfer of taper, plug and bottoming taps; from memory",
+  },
   ASMEY145: {
     title: "ASME Y14.5, Dimensioning and Tolerancing (and Y14.6, Screw Thread Representation)",
     edition: "2018 (2001), from memory",
   },
+  ISO6983: {
+    title: "ISO 6983-1, Numerical control of machines, Program format and definitions of address words",
+    edition: "2009, from memory",
+    where: "words G M X Y Z I J K F S T; radius R and the canned cycles G81 to G89 by common practice",
+  },
+  ISO841: {
+    title: "ISO 841, Numerical control of machines, Coordinate system and motion nomenclature",
+    edition: "2001, from memory",
+  },
   ISO129: {
     title: "ISO 129-1, Technical product documentation, Presentation of dimensions and tolerances",
     edition: "2018, from memory",
+  },
+  ARCONA1998: {
+    title: "C. Arcona, T. A. Dow, An empirical tool force model for precision machining, J. Manuf. Sci. Eng. 120",
+    edition: "1998",
+    where: "elastic recovery behind the edge grows with edge radius and hardness over modulus; from memory",
+  },
+  ENDRES1995: {
+    title:
+      "W. J. Endres, R. E. DeVor, S. G. Kapoor, A dual-mechanism approach to the prediction of machining forces, J. Eng. Ind. 117",
+    edition: "1995",
+    where: "ploughing force with the volume pressed under the edge; from memory",
   },
   ISO6410: {
     title: "ISO 6410-1, Technical drawings, Screw threads and threaded parts, General conventions",

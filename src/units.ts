@@ -32,6 +32,7 @@ export const DIMENSIONS = {
   modulus: { mm: "GPa", in: "10⁶ lbf/in²", factor: (1000 * POUND_FORCE) / INCH ** 2 },
   stiffness: { mm: "N/µm", in: "1000 lbf/in", factor: POUND_FORCE / INCH },
   acceleration: { mm: "m/s²", in: "g", factor: 9.80665 },
+  roughness: { mm: "µm", in: "µin", factor: INCH / 1000 },
   density: { mm: "g/cm³", in: "lb/in³", factor: 453.59237 / 2.54 ** 3 },
 } as const satisfies Record<string, Dimension>;
 

@@ -6,17 +6,17 @@ import { parseThread } from "../src/thread/designation.ts";
 
 const READERS: Readonly<Record<string, (text: string) => unknown>> = { decimalText, inchText, drillNamed, parseThread };
 
-/** Milliseconds of the quickest of three readings; refusals count as readings. */
+/** Milliseconds of the processor in the quickest of three readings, whoever else wants it; refusals count as readings. */
 function quickest(read: (text: string) => unknown, text: string): number {
   let best = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 3 && best > 20; i++) {
-    const start = performance.now();
+  for (let i = 0; i < 3 && best > 30; i++) {
+    const start = process.cpuUsage();
     try {
       read(text);
     } catch {
       // long junk is refused; how long that takes is the question
     }
-    best = Math.min(best, performance.now() - start);
+    best = Math.min(best, process.cpuUsage(start).user / 1000);
   }
   return best;
 }
@@ -73,10 +73,10 @@ describe("long text in a cell (identity)", () => {
     "½",
     "é",
   ];
-  const TAILS = ["", "!", "1"];
-  /** A pattern that reads a text in two ways takes a second or more for this length, a plain one a few milliseconds. */
-  const LENGTH = 32_000;
-  const ALLOWED = 250;
+  const TAILS = ["!", "1"];
+  /** A pattern that reads a text in two ways takes three seconds or more for this length, a plain one a few milliseconds. */
+  const LENGTH = 64_000;
+  const ALLOWED = 600;
 
   for (const [name, read] of Object.entries(READERS)) {
     it(`is read by ${name} in a time that grows with its length`, () => {

@@ -1,117 +1,10 @@
 /**
  * The crib of the invented shop. Codes are the shop's own: D drill, EM end mill, BM ball end mill, FM face mill, TM thread
- * mill (S single profile, F full profile, L long neck, X kept by mistake). Lengths are in the row's own units.
+ * mill (S single profile, F full profile, L long neck, X kept by mistake), T tap (B bottoming), R reamer, CS countersink. Lengths are in the row's own units.
  */
-import { readTable } from "./table.ts";
+import { DRILLS, HOLE_TOOLS } from "./hole-tools.ts";
+import { HEADINGS, toolRows } from "./tool-rows.ts";
 import type { ListBlock } from "./types.ts";
-
-const HEADINGS = [
-  "Tool",
-  "Kind",
-  "Units",
-  "Diameter",
-  "Teeth",
-  "Cutting length",
-  "Neck diameter",
-  "Neck length",
-  "Shank diameter",
-  "Stick-out",
-  "Corner radius",
-  "Tip flat",
-  "Profile angle",
-  "Helix",
-  "Point angle",
-  "Edge radius",
-  "Edge angle",
-  "Tip to profile",
-  "Rupture strength [MPa]",
-  "Modulus [GPa]",
-  "Notch factor",
-  "Runout",
-  "Substrate",
-  "Pitch",
-  "Max rpm",
-  "Price",
-  "Edges",
-] as const;
-
-type Heading = (typeof HEADINGS)[number];
-type Cell = string | number | null;
-
-/** Transverse rupture strength and modulus, from memory: check against the maker's figures before use. */
-const SUBSTRATE = {
-  carbide: { "Rupture strength [MPa]": 3500, "Modulus [GPa]": 600, "Max rpm": 40000 },
-  HSS: { "Rupture strength [MPa]": 3500, "Modulus [GPa]": 210, "Max rpm": 15000 },
-} as const;
-
-/** Rows of one kind under its own headings; what all of them share is given once. A row's own cell beats the shared one. */
-function toolRows(headings: readonly Heading[], shared: Partial<Record<Heading, Cell>>, text: string): Cell[][] {
-  return readTable(text).map((cells) => {
-    const own = Object.fromEntries(headings.map((h, i) => [h, cells[i] ?? null])) as Partial<Record<Heading, Cell>>;
-    const base = SUBSTRATE[(own.Substrate ?? shared.Substrate) as keyof typeof SUBSTRATE];
-    return HEADINGS.map((h) => own[h] ?? shared[h] ?? (base as Partial<Record<Heading, Cell>>)[h] ?? null);
-  });
-}
-
-const DRILL = ["Tool", "Diameter", "Cutting length", "Shank diameter", "Stick-out", "Price"] as const;
-const HSS_DRILL = { Kind: "drill", Teeth: 2, Helix: 30, "Point angle": 118, Substrate: "HSS", "Notch factor": 1.2 };
-const CARBIDE_DRILL = { ...HSS_DRILL, "Point angle": 140, Substrate: "carbide" };
-
-// Jobber lengths in high-speed steel, stub lengths (C) in carbide; edges: how often a drill is ground before it is replaced.
-const DRILLS = [
-  ...toolRows(
-    DRILL,
-    { ...HSS_DRILL, Units: "mm", "Edge radius": 0.015, Runout: 0.03, Edges: 3 },
-    `
-    D-2.5  | 2.5  | 30  | 2.5  | 36  | 3
-    D-3.3  | 3.3  | 36  | 3.3  | 42  | 3
-    D-4.2  | 4.2  | 43  | 4.2  | 50  | 4
-    D-5.0  | 5    | 52  | 5    | 58  | 4
-    D-5.5  | 5.5  | 57  | 5.5  | 63  | 5
-    D-6.6  | 6.6  | 63  | 6.6  | 70  | 6
-    D-6.8  | 6.8  | 69  | 6.8  | 76  | 6
-    D-8.5  | 8.5  | 75  | 8.5  | 83  | 9
-    D-9.0  | 9    | 81  | 9    | 90  | 10
-    D-10.2 | 10.2 | 87  | 10.2 | 96  | 13
-    D-14.0 | 14   | 108 | 14   | 118 | 24`,
-  ),
-  ...toolRows(
-    DRILL,
-    { ...CARBIDE_DRILL, Units: "mm", "Edge radius": 0.01, Runout: 0.01, Edges: 2 },
-    `
-    D-3.3C  | 3.3  | 20 | 6  | 28 | 34
-    D-5.0C  | 5    | 28 | 6  | 36 | 40
-    D-6.8C  | 6.8  | 34 | 8  | 43 | 48
-    D-8.5C  | 8.5  | 42 | 10 | 53 | 62
-    D-10.2C | 10.2 | 50 | 12 | 63 | 80`,
-  ),
-  ...toolRows(
-    DRILL,
-    { ...HSS_DRILL, Units: "in", "Edge radius": 0.0006, Runout: 0.0012, Edges: 3 },
-    `
-    D-#43   | 0.089  | 1.25   | 0.089  | 1.45 | 3
-    D-#36   | 0.1065 | 1.4375 | 0.1065 | 1.65 | 3
-    D-#29   | 0.136  | 1.75   | 0.136  | 2    | 3
-    D-#25   | 0.1495 | 1.875  | 0.1495 | 2.1  | 4
-    D-#21   | 0.159  | 2      | 0.159  | 2.25 | 4
-    D-#7    | 0.201  | 2.4375 | 0.201  | 2.7  | 4
-    D-#3    | 0.213  | 2.5    | 0.213  | 2.8  | 5
-    D-F     | 0.257  | 2.875  | 0.257  | 3.2  | 6
-    D-I     | 0.272  | 2.9375 | 0.272  | 3.3  | 6
-    D-5/16  | 0.3125 | 3.1875 | 0.3125 | 3.5  | 7
-    D-Q     | 0.332  | 3.4375 | 0.332  | 3.8  | 8
-    D-27/64 | 0.4219 | 3.9375 | 0.4219 | 4.3  | 13
-    D-29/64 | 0.4531 | 4.1875 | 0.4531 | 4.6  | 15`,
-  ),
-  ...toolRows(
-    DRILL,
-    { ...CARBIDE_DRILL, Units: "in", "Edge radius": 0.0004, Runout: 0.0004, Edges: 2 },
-    `
-    D-#7C    | 0.201  | 1.1  | 0.25  | 1.5 | 42
-    D-5/16C  | 0.3125 | 1.5  | 0.375 | 1.9 | 58
-    D-27/64C | 0.4219 | 1.97 | 0.5   | 2.5 | 84`,
-  ),
-];
 
 const MILL = [
   "Tool",
@@ -278,7 +171,7 @@ const THREAD_MILLS = [
 ];
 
 /** The starting list of tools. */
-export const TOOLS: ListBlock = [HEADINGS, ...DRILLS, ...END_MILLS, ...FACE_MILLS, ...THREAD_MILLS];
+export const TOOLS: ListBlock = [HEADINGS, ...DRILLS, ...HOLE_TOOLS, ...END_MILLS, ...FACE_MILLS, ...THREAD_MILLS];
 
 /** Internal threads each thread mill was bought for; those with a long neck (L) or kept by mistake (X) are left out. */
 export const THREAD_MILL_USE: Readonly<Record<string, readonly string[]>> = {

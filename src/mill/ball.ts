@@ -1,5 +1,5 @@
 /** Ball and bull nose cutters: the diameter that cuts, and the cusps that parallel passes leave. */
-import { positive, within } from "../check.ts";
+import { notNegative, positive, within } from "../check.ts";
 
 /**
  * Effective cutting diameter of a ball or bull nose: the widest diameter in the cut.
@@ -59,4 +59,27 @@ export function stepover(cornerRadius: number, scallop: number): number {
   const r = positive("cornerRadius", cornerRadius);
   const h = within("scallop", positive("scallop", scallop), 0, r, "length", "low");
   return 2 * Math.sqrt(h * (2 * r - h));
+}
+
+/**
+ * Tool cutting edge angle at the top of a cut with a ball or a corner radius: there the chip of the rounded edge is thickest.
+ *
+ *   κ = arccos(1 − ap/r),   ap < r;   90°,   ap ≥ r
+ *
+ * With κ and the effective diameter the chip formulas of straight edges hold: further down both the edge angle and the diameter are
+ * smaller, and so is the chip.
+ *
+ * @param axialDepth - ap [mm], scalar, > 0
+ * @param cornerRadius - r [mm], scalar, ≥ 0
+ * @returns κ [deg]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source DERIVED ISO3002
+ * @example
+ * noseAngle(1, 5) //=> 36.8699
+ * noseAngle(3, 0.5) //=> 90
+ */
+export function noseAngle(axialDepth: number, cornerRadius: number): number {
+  const ap = positive("axialDepth", axialDepth);
+  const r = notNegative("cornerRadius", cornerRadius);
+  return ap >= r ? 90 : (2 * Math.asin(Math.sqrt(ap / (2 * r))) * 180) / Math.PI;
 }

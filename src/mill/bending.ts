@@ -1,5 +1,6 @@
 /** What a springy tool leaves: each pass solved for the depth really cut, the rest carried to the next. */
 import { notNegative } from "../check.ts";
+import { edgeShare, layerLeft } from "./edge.ts";
 
 export interface PassSeries {
   /** Depth that each pass is programmed to reach, from the wall before the first [mm], rising or level. */
@@ -61,4 +62,101 @@ function solvePass(a: number, t: number, c: number, force: PassSeries["normalFor
     w1 = next;
   }
   return w1;
+}
+
+export interface BluntPasses {
+  /** Depth that each pass is programmed to reach, from the wall before the first [mm], rising or level. */
+  readonly depths: readonly number[];
+  /** c, bending of the tool where it cuts, per force [mm/N]. */
+  readonly flexibility: number;
+  /**
+   * F, force normal to the wall [N] when the wall goes from one depth to a deeper one; + pushes the tool away from it. `edge` is
+   * the share of the full edge (ploughing) force, 0 to 1. Never asked for at from = to.
+   */
+  readonly normalForce: (from: number, to: number, edge: number) => number;
+  /** r∞, thickest layer that the edge leaves, in the direction of the depths [mm]; 0 is a sharp edge. */
+  readonly layer: number;
+  /** Depth beyond which the tool cannot be pulled in [mm]; without it twice the pass. */
+  readonly deepest?: number;
+}
+
+export interface PassLeft {
+  /** Depth that the edge's path really reached, and depth of the wall it left [mm]. */
+  readonly path: number;
+  readonly wall: number;
+}
+
+/** A pass that would take less than this share of its depth does not touch the wall. */
+const UNTOUCHED = 1e-12;
+/** Share of a pass to which its path is solved. */
+const SOLVED = 1e-9;
+
+/**
+ * What each pass of a springy tool with a blunt edge leaves.
+ *
+ *   p = t − c·F(a → p),   wall = p − r∞·(1 − e^(−(p − a)/r∞)),   a = wall before
+ *
+ * A pass that does not touch the wall (t ≤ a) leaves it as it was.
+ *
+ * More passes never leave a worse wall while F pushes away, grows with p and falls with a: then
+ *   dp/da = −c·Fa/(1 + c·Fp) ≥ 0,   dp/dt = 1/(1 + c·Fp) ≥ 0,   dwall = (1 − r′)·dp + r′·da ≥ 0   since 0 ≤ r′ ≤ 1,
+ * so the wall rises with t and with the wall before. A spring pass starts from a wall ≥ a and so ends at one ≥ a; of n + 1
+ * passes with equal areas the last k are programmed no shallower than the last k of n, and the first of them starts at a wall ≥ 0.
+ * And 0 ≤ r ≤ p − a keeps every wall between a and t.
+ *
+ * @param series - programmed depths [mm], flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], deepest [mm]
+ * @returns path and wall after each pass [mm], as long as `series.depths`
+ * @throws TradeError "range" when the flexibility, the layer or a depth is negative
+ * @source KLINE1982 ARCONA1998 DERIVED
+ * @example
+ * passesLeft({ depths: [1, 1], flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.8,"wall":0.8},{"path":0.96,"wall":0.96}]
+ */
+export function passesLeft(series: BluntPasses): PassLeft[] {
+  const c = notNegative("flexibility", series.flexibility);
+  const layer = notNegative("layer", series.layer);
+  let wall = 0;
+  return series.depths.map((depth) => {
+    const t = notNegative("depth", depth);
+    if (t - wall <= UNTOUCHED * t) return { path: t, wall };
+    const a = wall;
+    const force = (p: number) => series.normalForce(a, p, edgeShare(p - a, layer));
+    const path = c === 0 ? t : pathOf(a, t, series.deepest ?? 2 * t - a, (p) => p - t + c * force(p));
+    wall = path - layerLeft(path - a, layer);
+    return { path, wall };
+  });
+}
+
+/**
+ * Root of rest(p) = p − t + c·F(a → p) for a < p ≤ deepest, by false position with halved ends (Illinois). At p = a the force is
+ * nothing and rest = a − t, which is known without asking; a tool that is pulled in for ever stops at `deepest`.
+ */
+function pathOf(a: number, t: number, deepest: number, rest: (p: number) => number): number {
+  let [low, restLow] = [a, a - t];
+  let [high, restHigh] = [t, rest(t)];
+  while (restHigh < 0) {
+    // pulled in: go on as far again, to the end
+    if (high >= deepest) return deepest;
+    [low, restLow] = [high, restHigh];
+    high = Math.min(deepest, high + 2 * Math.max(-restHigh, SOLVED * (t - a)));
+    restHigh = rest(high);
+  }
+  const close = SOLVED * (t - a) + 4 * Number.EPSILON * t;
+  let side = 0;
+  for (let i = 0; i < 200 && high - low > close && restHigh > close; i++) {
+    const falsePosition = high - (restHigh * (high - low)) / (restHigh - restLow);
+    // a jump of the force makes false position creep: halve now and then
+    const p = i % 4 === 3 || !(falsePosition > low && falsePosition < high) ? (low + high) / 2 : falsePosition;
+    const r = rest(p);
+    if (Math.abs(r) <= close) return p;
+    if (r < 0) {
+      [low, restLow] = [p, r];
+      if (side === -1) restHigh = Math.max(restHigh / 2, 2 * close);
+      side = -1;
+    } else {
+      [high, restHigh] = [p, r];
+      if (side === 1) restLow /= 2;
+      side = 1;
+    }
+  }
+  return high;
 }

@@ -1,25 +1,35 @@
 /**
- * Forces of a thread mill with straight flutes on one pass, summed over the profile, teeth and one turn.
+ * Forces of a thread mill on one pass, summed over the profile, teeth and one turn.
  *
  * At u below the tip the profile is a cutter of its own: diameter Dc − 2u, wall to be made t2 − u deep, wall left by the pass
  * before t1 − u deep (the bare hole once u > t1), all on the path of the same radius e. Its engagement follows from
  *   1 − cos φe = 2·ae/(Dc − 2u),   ae = |Rw² − Rm²|·4/(4·2e),   Rm, Rw radius of the wall after and before.
- * Because the flutes are straight, all of the profile is at the same θ, and what cuts at θ is the part with φe(u) > θ: at most one
+ * Because a profile's edge is straight, all of it is at the same θ, and what cuts at θ is the part with φe(u) > θ: at most one
  * stretch below the depth of the last pass and one above, both closed. The tip flat cuts the full chip fz·sin θ; a flank of half
- * angle α cuts fz·sin θ·sin α on an edge of du/cos α. The lead is neglected, as is a helix.
+ * angle α cuts fz·sin θ·sin α on an edge of du/cos α. The lead is neglected, and a helix within one profile; over the profiles of
+ * a full-profile cutter it counts (profiles.ts).
  *
  * Directions as in force.ts: normal + away from the wall.
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import type { CutForces, Way } from "./force.ts";
+import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
-export interface ThreadCut {
+/** Where one pass runs. */
+export interface ThreadPass {
   /** Diameter of the hole; of the blank for an external thread [mm]. */
   readonly holeDiameter: number;
   /** Dc, over the tips [mm] */
   readonly cutterDiameter: number;
+  /** Depth of the tip from the wall of the hole before and after the pass [mm]. */
+  readonly startDepth: number;
+  readonly endDepth: number;
+  readonly internal: boolean;
+}
+
+export interface ThreadCut extends ThreadPass {
   /** f [mm] */
   readonly tipFlat: number;
   /** Included angle of the profile 2α [deg]. */
@@ -32,12 +42,8 @@ export interface ThreadCut {
   readonly kc11: number;
   /** m [-] */
   readonly exponent: number;
-  /** Depth of the tip from the wall of the hole before and after the pass [mm]. */
-  readonly startDepth: number;
-  readonly endDepth: number;
   /** Radial over tangential force [-]. */
   readonly radialRatio: number;
-  readonly internal: boolean;
   /** Share of the flanks' thrust that is radial [-]: 1 (default) applies radialRatio as it stands; sin α takes it normal to the edge. */
   readonly flankThrust?: number;
   /** Axial over tangential force [-]; 0 when omitted (the flanks balance each other). */
@@ -47,6 +53,9 @@ export interface ThreadCut {
   readonly edgeRadial?: number;
   /** Profiles that cut at the same time [-]: 1 for a single-profile cutter, length over pitch for a full-profile one. */
   readonly turnsInCut?: number;
+  /** Helix of the flutes [deg] and distance of the profiles [mm]: with both, and whole profiles, the helix spreads their entry. */
+  readonly helixAngle?: number;
+  readonly pitch?: number;
   readonly way?: Way;
 }
 
@@ -90,7 +99,7 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  *
  * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.tipFlat, cut.feedPerTooth, cut.startDepth, cut.endDepth [mm],
  *   cut.profileAngle [deg], cut.kc11 [MPa], cut.exponent, cut.radialRatio, cut.teeth, cut.turnsInCut [-],
- *   cut.edgeTangential and cut.edgeRadial [N/mm]
+ *   cut.edgeTangential and cut.edgeRadial [N/mm], cut.helixAngle [deg] and cut.pitch [mm]
  * @returns the figures of ThreadForces [N, N·m, mm, deg]
  * @throws TradeError "range" when a value is outside its limits (inside, the cutter is not larger than the hole; endDepth above
  *   startDepth and below half the cutter)
@@ -99,24 +108,53 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  * threadMillForces({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }).meanTangential //=> 3.39717
  */
 export function threadMillForces(cut: ThreadCut): ThreadForces {
-  const { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  const { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
   const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
   const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
+  const spread = trail > 0 ? sumProfiles(p, at, profiles, trail) : undefined;
+  const wall = trail > 0 ? wallProfiles(p, at, profiles, trail) : undefined;
   return {
-    peak: profiles * turn.peak,
-    mean: profiles * turn.resultant,
-    peakTangential: profiles * turn.peakTangential,
+    peak: spread?.peak ?? profiles * turn.peak,
+    mean: spread?.mean ?? profiles * turn.resultant,
+    peakTangential: spread?.peakTangential ?? profiles * turn.peakTangential,
     meanTangential: profiles * turn.tangential,
     meanTorque: (profiles * turn.torque) / 1000,
     meanNormal: profiles * turn.normal,
     meanFeed: profiles * turn.feed,
     meanAxial: profiles * ka * turn.tangential,
-    wallNormal: profiles * turn.wallHigh,
-    wallNormalLeast: profiles * turn.wallLow,
+    wallNormal: wall?.high ?? profiles * turn.wallHigh,
+    wallNormalLeast: wall?.low ?? profiles * turn.wallLow,
     flankChip: fz * sine * largest(reach),
     tipChip: fz * largest(phiTip),
     pathRadius: e,
     engagement: (reach * 180) / Math.PI,
+  };
+}
+
+export type ThreadLoads = Pick<ThreadForces, "peak" | "peakTangential" | "meanTorque">;
+
+/**
+ * What loads tool and spindle: peak, peakTangential and meanTorque of threadMillForces alone; of a helical full-profile cutter the
+ * torque within 0.5 %.
+ *
+ * @param cut - the pass as for threadMillForces
+ * @returns peak and tangential peak [N], mean torque [N·m]
+ * @throws TradeError "range" as threadMillForces does
+ * @source KIENZLE1952 MARTELLOTTI1941
+ * @example
+ * threadLoads({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 1, kc11: 800, exponent: 0, startDepth: 0, endDepth: 0.2706, radialRatio: 0, internal: true }).peak //=> 1.656860
+ */
+export function threadLoads(cut: ThreadCut): ThreadLoads {
+  const { p, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  if (trail > 0) {
+    const { peak, peakTangential, torque } = sumProfiles(p, at, profiles, trail);
+    return { peak, peakTangential, meanTorque: torque / 1000 };
+  }
+  const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
+  return {
+    peak: profiles * turn.peak,
+    peakTangential: profiles * turn.peakTangential,
+    meanTorque: (profiles * turn.torque) / 1000,
   };
 }
 
@@ -131,20 +169,18 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
  * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
  */
 export function threadWallForce(cut: ThreadCut): number {
-  const { p, at, profiles } = profileCut(cut);
+  const { p, at, profiles, trail } = profileCut(cut);
+  if (trail > 0) return wallProfiles(p, at, profiles, trail).high;
   const out = new Float64Array(4);
   at(1e-9 * p, out);
   return profiles * out[0]!;
 }
 
-/** One pass at every rotation: what threadMillForces and its quicker part share. */
-function profileCut(cut: ThreadCut) {
+/** Where a pass lies and how far round each part of its profile is engaged. */
+function passGeometry(cut: ThreadPass) {
   const R = positive("holeDiameter", cut.holeDiameter) / 2;
   const Dc = positive("cutterDiameter", cut.cutterDiameter);
   if (cut.internal) within("cutterDiameter", Dc, 0, 2 * R, "length", "low");
-  const f = notNegative("tipFlat", cut.tipFlat);
-  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
-  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
   const t1 = notNegative("startDepth", cut.startDepth);
   const deepest = cut.internal ? Dc / 2 : Math.min(Dc / 2, R);
   const t2 = within("endDepth", positive("endDepth", cut.endDepth), 0, deepest, "length", "both");
@@ -157,6 +193,48 @@ function profileCut(cut: ThreadCut) {
       "length",
     );
   }
+  const side = cut.internal ? 1 : -1;
+  const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
+  const step = t2 - t1;
+  const core = Dc - 2 * t2; // local cutter diameter where the profile meets the wall of the hole
+
+  /** Angle of engagement of the profile at u from the tip. */
+  const engagement = (u: number) => {
+    const swept = u < t1 ? step * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
+    return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, swept / (2 * e * (Dc - 2 * u))))));
+  };
+  const phiTip = engagement(0);
+  const phiStep = engagement(t1);
+  // outside, the engagement above the last pass may have its top inside the stretch
+  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
+  const phiTop = v < step ? engagement(t2 - v) : phiStep;
+  return { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach: Math.max(phiTip, phiStep, phiTop) };
+}
+
+/**
+ * Largest angle of engagement of any part of the profile on a pass, exact on the arc.
+ *
+ *   cos φe = 1 − 2·ae/(Dc − 2u),   ae = |Rw² − Rm²|/(2·e),   largest over u
+ *
+ * The largest radial chip of the pass is the centre's feed times sin φe (times 1 from 90° on), within fz/(2e) of itself.
+ *
+ * @param pass - the pass; pass.holeDiameter, pass.cutterDiameter, pass.startDepth, pass.endDepth [mm], pass.internal
+ * @returns φe [deg]
+ * @throws TradeError "range" as threadMillForces does
+ * @source DERIVED
+ * @example
+ * threadEngagement({ holeDiameter: 10, cutterDiameter: 5, startDepth: 0, endDepth: 0.5, internal: true }) //=> 49.458398
+ */
+export function threadEngagement(pass: ThreadPass): number {
+  return (passGeometry(pass).reach * 180) / Math.PI;
+}
+
+/** One pass at every rotation: what threadMillForces and its quicker part share. */
+function profileCut(cut: ThreadCut) {
+  const { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach } = passGeometry(cut);
+  const f = notNegative("tipFlat", cut.tipFlat);
+  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
+  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const fz = positive("feedPerTooth", cut.feedPerTooth);
   const K = positive("kc11", cut.kc11) * fz ** (1 - m);
@@ -166,29 +244,15 @@ function profileCut(cut: ThreadCut) {
   const Et = notNegative("edgeTangential", cut.edgeTangential ?? 0);
   const Er = notNegative("edgeRadial", cut.edgeRadial ?? 0);
   const profiles = positive("turnsInCut", cut.turnsInCut ?? 1);
+  const helical = profiles > 1 && cut.helixAngle !== undefined && cut.pitch !== undefined;
+  const trail = helical ? profileTrail(cut.pitch, cut.helixAngle, Dc) : 0;
+  if (trail > 0) count("turnsInCut", profiles, 1, MOST_TEETH);
   const sense = cut.way === "conventional" ? -1 : 1;
 
-  const side = cut.internal ? 1 : -1;
-  const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
   const p = (2 * Math.PI) / z;
-  const step = t2 - t1;
-  const core = Dc - 2 * t2; // local cutter diameter where the profile meets the wall of the hole
-
-  /** Angle of engagement of the profile at u from the tip. */
-  const engagement = (u: number) => {
-    const swept = u < t1 ? step * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
-    return 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, swept / (2 * e * (Dc - 2 * u))))));
-  };
-
   const sine = Math.sin(alpha);
   const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
   const flankChip = flankEdge * sine ** (1 - m);
-  const phiTip = engagement(0);
-  const phiStep = engagement(t1);
-  // outside, the engagement above the last pass may have its top inside the stretch
-  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
-  const phiTop = v < step ? engagement(t2 - v) : phiStep;
-  const reach = Math.max(phiTip, phiStep, phiTop);
 
   const tooth = (x: number, out: Loads) => {
     const cosine = Math.cos(x);
@@ -232,5 +296,5 @@ function profileCut(cut: ThreadCut) {
   const at = (tau: number, out: Loads) => {
     for (let x = tau; x < reach; x += p) tooth(x, out);
   };
-  return { p, e, fz, sine, ka, profiles, phiTip, phiStep, phiTop, reach, at };
+  return { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at };
 }

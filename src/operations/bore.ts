@@ -1,7 +1,7 @@
 /** Circular bores, helical from solid or at depth. */
 import type { Operation } from "./operation.ts";
 import { circleWall } from "./shared/wall/circle.ts";
-import { inBore, planWall } from "./shared/wall/cut.ts";
+import { inBore, planWall, wallCutters } from "./shared/wall/cut.ts";
 
 export const bore: Operation = {
   needs: () => ["finishDiameter", "depth"],
@@ -17,10 +17,11 @@ export const bore: Operation = {
       "springPasses",
       "stickOut",
     ] as const),
-    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "roughness", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, bore, { fits: inBore }),
   plan: (job) =>
     planWall(job, bore, {
       fits: inBore,

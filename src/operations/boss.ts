@@ -1,16 +1,17 @@
 /** Bosses: round walls milled from outside. */
 import type { Operation } from "./operation.ts";
 import { circleWall } from "./shared/wall/circle.ts";
-import { onWall, planWall } from "./shared/wall/cut.ts";
+import { onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
 
 export const boss: Operation = {
   needs: () => ["startDiameter", "finishDiameter", "depth"],
   uses: [
     ...(["tool", "through", "way", "axialDepth", "radialDepth", "passes", "springPasses", "stickOut"] as const),
-    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+    ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "roughness", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, boss, { fits: onWall }),
   plan: (job) =>
     planWall(job, boss, {
       fits: onWall,

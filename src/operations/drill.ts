@@ -1,202 +1,198 @@
-/** Drilling: the hole, the drill, speed and feed, torque and thrust, pecks, what size comes out. */
-import { drillChip, drillThrust, drillTorque } from "../drill/force.ts";
+/** Drilling: the hole, the drill, speed and feed, torque and thrust against drill and spindle, pecks, what size comes out. */
+import { peckDepths } from "../drill/deep.ts";
+import { drillChip } from "../drill/force.ts";
 import { drillTravel } from "../drill/point.ts";
-import type { DrillSet } from "../drill/sizes.ts";
-import { tapDrill } from "../drill/tapdrill.ts";
+import { CHISEL, standardChisel, wholeDrillThrust, wholeDrillTorque } from "../drill/whole.ts";
 import { tableFeed } from "../mill/speed.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
-import { DRILL_FEED_FACTOR, drillNameOf, drillOversize, PECK_FROM, SAME_SIZE, SPEED_PLACE } from "./shared/choices.ts";
+import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
+import { judgeDepth, judgeDrill, judgeFlutes, judgeStart } from "./shared/drill-judge.ts";
+import { drillNamed, drillsOfSize, oversizeOf, threadHole } from "./shared/hole.ts";
+import { judgeHoleSize, sizeLimits } from "./shared/hole-size.ts";
+import { drillingFeed, holeSpeed, inDepth, judgeFeedOver } from "./shared/hole-tool.ts";
 import { type Done, type Job, requireCells } from "./shared/job.ts";
 import { judgeChip, judgeFeed, judgePower } from "./shared/limits.ts";
 import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
-import { chooseFeed, chooseSpeed } from "./shared/speed.ts";
+import { judgeReach } from "./shared/reach.ts";
 import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const drill: Operation = {
   needs: (row) => (row.thread === undefined ? ["finishDiameter", "depth"] : ["depth"]),
   uses: [
-    ...(["tool", "thread", "finishDiameter", "startDiameter", "through", "feedPerTooth"] as const),
-    ...(["holeDepth", "drillOversize", "wearFactor"] as const),
+    ...(["tool", "thread", "finishDiameter", "startDiameter", "through", "feedPerTooth", "stickOut"] as const),
+    ...(["holeDepth", "drillOversize", "wearFactor", "sizeTolerance", "sizeClass"] as const),
   ],
   tools: ["drill"],
-  levers: ["feedPerTooth", "surfaceSpeed", "tool"],
+  levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
   plan,
+  candidates(job) {
+    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const wanted = wantedHole(job, sizes)?.diameter;
+    return wanted === undefined ? { tools: [], for: "drill" } : { tools: drillsOfSize(job, wanted), for: "drill" };
+  },
 };
 
 const POINT_ANGLE = 118;
-/** Depth in diameters beyond which no pecking plan is made (common practice). */
-const DEEPEST = 50;
+/** Drill that is assumed where none is listed: a jobber drill of high-speed steel. */
+const ASSUMED = { substrate: "hss" } as const;
 
 function plan(job: Job): Done {
-  const { work, row, machine } = job;
+  const { work, row, machine, tool } = job;
   const sizes = row.thread === undefined ? undefined : readThread(job);
-  const wanted = wantedHole(job, sizes);
-  if (wanted === undefined) {
+  const hole = wantedHole(job, sizes);
+  if (hole === undefined) {
     if (row.thread === undefined) requireCells(job, drill.needs(row));
     return {};
   }
+  const wanted = hole.diameter;
   const complete = requireCells(job, ["depth"]);
-  const { tool, proposed } = chooseDrill(job, wanted);
+  named(job, wanted, sizes);
   const diameter = tool?.diameter ?? wanted;
-  work.set({ tool: tool?.tool ?? null, drill: tradeName(job, diameter), startDiameter: row.startDiameter ?? null });
-  if (tool && !proposed && Math.abs(diameter - wanted) > SAME_SIZE) {
-    work.find(
-      "wrong-drill",
-      {
-        value: diameter,
-        limit: wanted,
-        tool: tool.tool,
-        drill: tradeName(job, wanted),
-        thread: row.thread === undefined ? undefined : (sizes?.thread.designation ?? row.thread),
-      },
-      sizes ? "check" : "stop",
-    );
+  const own = tool ?? ASSUMED;
+  work.set({ tool: tool?.tool ?? null, drill: drillNamed(job, diameter), startDiameter: row.startDiameter ?? null });
+  const oversize = tool
+    ? oversizeOf(job, diameter, tool.substrate)
+    : (hole.oversize ?? oversizeOf(job, diameter, "hss"));
+  judgeHole(job, diameter, oversize, sizes, own);
+  if (row.startDiameter !== undefined && row.startDiameter >= diameter * (1 + 1e-9) + SAME_SIZE) {
+    work.find("no-stock", { value: row.startDiameter, limit: diameter });
+    return { tool };
   }
-  judgeHole(job, diameter, sizes, tool);
-
+  if (job.material?.group === "h") work.find("hard-to-drill", { material: job.material.material });
   const pointAngle = tool?.pointAngle ?? POINT_ANGLE;
   const teeth = tool?.teeth ?? 2;
-  const speed = chooseSpeed(job, tool ?? { substrate: "hss" }, diameter, SPEED_PLACE.drill);
-  const lip = chooseFeed(job, diameter, DRILL_FEED_FACTOR);
-  if (!speed || lip === undefined) return { tool };
-  const perRev = lip * teeth;
-  const feed = judgeFeed(job, tableFeed(speed.rpm, teeth, lip));
-  work.step("feedPerTooth", lip, { factor: row.feedPerTooth ? undefined : DRILL_FEED_FACTOR });
+  const share = inDepth(own, row.depth ?? 0, diameter);
+  const speed = holeSpeed(job, own, diameter, share.speed);
+  const fed = drillingFeed(job, own, diameter, teeth, share.feed);
+  if (!speed || !fed) return { tool };
+  const { perTurn } = fed;
+  judgeFeedOver(job, fed);
+  const feed = judgeFeed(job, tableFeed(speed.rpm, teeth, perTurn / teeth));
   work.step("tableFeed", feed, {
     rpm: speed.rpm,
     teeth,
-    feed: lip,
+    feed: perTurn / teeth,
     cap: machine?.maxFeed === undefined ? undefined : machine.maxFeed * 1000,
   });
-  const chip = drillChip(perRev, pointAngle);
-  work.set({ feedPerTooth: lip, tableFeed: feed, chipThickness: chip });
-  work.step("chip", chip, { feed: lip, radialDepth: diameter, diameter, edgeAngle: pointAngle / 2, drill: true });
+  const chip = drillChip(perTurn, pointAngle);
+  work.set({ feedPerTooth: perTurn / teeth, tableFeed: feed, chipThickness: chip });
+  work.step("chip", chip, {
+    feed: perTurn / teeth,
+    radialDepth: diameter,
+    diameter,
+    edgeAngle: pointAngle / 2,
+    drill: true,
+  });
   judgeChip(job, chip, tool?.edgeRadius);
-  forces(job, diameter, perRev, pointAngle, speed.rpm, tool);
+  forces(job, diameter, perTurn, pointAngle, speed.rpm);
   if (!complete) return { tool };
-  return { tool, ...timing(job, diameter, pointAngle, feed, speed.surfaceSpeed, tool) };
+  return { tool, ...timing(job, diameter, pointAngle, feed, speed.surfaceSpeed) };
 }
 
-const SETS: Readonly<Record<"mm" | "in", readonly DrillSet[]>> = {
-  mm: ["metric"],
-  in: ["number", "letter", "fraction"],
-};
-
-/** The trade's name of a drill in the sets of the row's thread or units, when there is one of that size. */
-function tradeName({ work, row }: Job, diameter: number): string | null {
-  const metric = row.thread === undefined ? work.units === "mm" : /^\s*[MG]/i.test(row.thread);
-  return drillNameOf(diameter, SETS[metric ? "mm" : "in"]);
-}
-
-/** The hole that is asked for [mm]: its finished size, the tap drill of its thread, or the named drill's own size. */
-function wantedHole({ work, row, tool }: Job, sizes: ThreadSizes | undefined): number | undefined {
-  if (row.finishDiameter !== undefined) return row.finishDiameter;
-  if (sizes) {
-    const { thread, major, pitch } = sizes;
-    const size = tapDrill({ standard: thread.standard, major, pitch, profileAngle: thread.profileAngle }).diameter;
-    work.step("tapDrill", size, { thread: thread.designation, inch: thread.native === "in" });
-    return size;
+/** The hole that is asked for [mm]: its finished size, the drill of its thread, or the named drill's own size. */
+function wantedHole(job: Job, sizes: ThreadSizes | undefined): { diameter: number; oversize?: number } | undefined {
+  const { work, row, tool } = job;
+  if (row.finishDiameter !== undefined) return { diameter: row.finishDiameter };
+  if (sizes?.internal) {
+    const hole = threadHole(job, sizes);
+    work.step("startDiameter", hole.diameter, { oversize: hole.oversize });
+    return hole;
   }
-  return row.thread === undefined ? tool?.diameter : undefined;
+  return row.thread === undefined && tool?.diameter !== undefined ? { diameter: tool.diameter } : undefined;
 }
 
-/** The named drill, or the stiffest listed one of that size that reaches the depth. */
-function chooseDrill({ work, row, tool, lists }: Job, wanted: number): { tool?: Tool; proposed: boolean } {
-  if (tool) {
-    if (tool.kind !== undefined && tool.kind !== "drill") {
-      work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
-    }
-    return { tool, proposed: false };
+/** The named drill against the hole; without one an assumed drill, when the shop has none of that size. */
+function named(job: Job, wanted: number, sizes: ThreadSizes | undefined): void {
+  const { work, row, tool } = job;
+  if (!tool) {
+    if (row.tool === undefined) work.find("no-drill-listed", { size: wanted, pointAngle: POINT_ANGLE });
+    return;
   }
-  if (row.tool !== undefined) return { proposed: false };
-  const depth = row.depth ?? 0;
-  const fitting = lists.tools.items.filter(
-    (t) => t.kind === "drill" && t.diameter !== undefined && Math.abs(t.diameter - wanted) <= SAME_SIZE,
-  );
-  const reach = (t: Tool) => t.cuttingLength ?? Number.POSITIVE_INFINITY;
-  const best = [...fitting].sort(
-    (a, b) =>
-      Number(reach(b) >= depth) - Number(reach(a) >= depth) ||
-      Math.abs(a.diameter! - wanted) - Math.abs(b.diameter! - wanted) ||
-      Number(b.substrate === "carbide") - Number(a.substrate === "carbide") ||
-      reach(a) - reach(b),
-  )[0];
-  if (best) {
-    work.find("tool-proposed", { tool: best.tool, for: "drill" });
-    return { tool: best, proposed: true };
-  }
-  work.find("no-drill-listed", { size: wanted, pointAngle: POINT_ANGLE });
-  return { proposed: true };
+  if (tool.kind !== undefined && tool.kind !== "drill")
+    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
+  if (tool.diameter === undefined || Math.abs(tool.diameter - wanted) <= SAME_SIZE) return;
+  // A drill of a thread is judged by the hole that it makes: any within the minor limits will do.
+  if (sizes && row.finishDiameter === undefined) return;
+  work.find("wrong-drill", { value: tool.diameter, limit: wanted, tool: tool.tool, drill: drillNamed(job, wanted) });
 }
 
-/** The hole that comes out, against the thread's minor limits when there is a thread. */
-function judgeHole({ work, row }: Job, diameter: number, sizes: ThreadSizes | undefined, tool: Tool | undefined): void {
-  const size = diameter + (row.drillOversize ?? drillOversize(diameter, tool?.substrate));
+/** The hole that comes out, against the thread's minor limits or the row's own. */
+function judgeHole(
+  job: Job,
+  diameter: number,
+  oversize: number,
+  sizes: ThreadSizes | undefined,
+  tool: Pick<Tool, "substrate">,
+): void {
+  const { work } = job;
+  const size = diameter + oversize;
   work.step("size", size);
   work.set({ size });
-  if (!sizes) return;
+  if (!sizes) {
+    const limits = sizeLimits(job);
+    if (limits) judgeHoleSize(job, diameter, size, limits, tool.substrate);
+    return;
+  }
   const [low, high] = [sizes.minorMin, sizes.minorMax];
   work.set({ sizeMin: low, sizeMax: high });
   if (size < low) work.find("hole-under-minor", { value: size, limit: low });
   else if (size > high) work.find("hole-over-minor", { value: size, limit: high }, diameter > high ? "stop" : "check");
 }
 
-function forces(
-  job: Job,
-  diameter: number,
-  perRev: number,
-  pointAngle: number,
-  rpm: number,
-  tool: Tool | undefined,
-): void {
-  const { work, row, material } = job;
+/** A start hole at least this share of the drill guides it; a smaller one takes metal away (judgement). */
+const GUIDE = 0.95;
+
+function forces(job: Job, diameter: number, perTurn: number, pointAngle: number, rpm: number): void {
+  const { work, row, material, tool } = job;
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: false });
     return;
   }
+  const start = row.startDiameter ?? 0;
+  const cored = start > 0 && start < GUIDE * diameter;
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
-  const torque = drillTorque(diameter, perRev, kc11, material.exponent, pointAngle);
-  const thrust = drillThrust(diameter, perRev, kc11, material.exponent, pointAngle, 1.5);
-  const facts = { diameter, perRev, kc11, exponent: material.exponent, pointAngle };
+  const chisel = cored
+    ? 0
+    : (tool?.chiselRatio ?? (tool?.substrate === "carbide" ? CHISEL.split : standardChisel(diameter)));
+  // What a core hole takes away: the torque of its disc, and the lips' thrust by their length.
+  const torqueLeft = cored ? 1 - (start / diameter) ** 2 : 1;
+  const thrustLeft = cored ? 1 - start / diameter : 1;
+  const torque = torqueLeft * wholeDrillTorque(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
+  const thrust = thrustLeft * wholeDrillThrust(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
+  const facts = { diameter, perRev: perTurn, kc11, exponent: material.exponent, pointAngle, chisel, cored };
   work.step("torque", torque, facts);
   work.step("thrust", thrust, facts);
   work.set({ force: thrust });
-  judgePower(job, torque, rpm);
-  if (tool?.cuttingLength !== undefined && row.depth !== undefined && row.depth > tool.cuttingLength)
-    work.find("drill-too-short", { value: row.depth, limit: tool.cuttingLength });
+  judgePower(job, torque, rpm, true);
+  judgeDrill(job, diameter, torque, thrust);
+  judgeStart(job, diameter, thrust);
 }
 
 function timing(
-  { work, row, machine }: Job,
+  job: Job,
   diameter: number,
   pointAngle: number,
   feed: number,
   surfaceSpeed: number,
-  tool: Tool | undefined,
-): Done {
+): Omit<Done, "tool"> {
+  const { work, row, machine, tool } = job;
   const depth = row.depth!;
   const out = breakthroughOf(row.through);
   const travel = drillTravel(depth, diameter, pointAngle, out);
   work.step("travel", travel, { depth, diameter, pointAngle, out });
   if (row.holeDepth !== undefined && !row.through && travel > row.holeDepth)
     work.find("point-through-bottom", { value: travel, limit: row.holeDepth });
-  if (travel > DEEPEST * diameter) {
-    work.find("too-deep", {
-      value: travel,
-      limit: DEEPEST * diameter,
-      diameters: travel / diameter,
-      most: DEEPEST,
-    });
-    return {};
+  if (!judgeDepth(job, diameter, travel)) return {};
+  if (tool) {
+    judgeFlutes(job, tool, diameter, travel);
+    judgeReach(job, tool, travel, diameter);
   }
-  const m = motionOf(machine);
-  const motion = m && new Motion(m);
-  motion?.arrive(row);
-  const pecks =
-    motion?.drill(travel, diameter, feed) ?? 1 + Math.ceil(Math.max(0, travel - PECK_FROM * diameter) / diameter);
+  const depths = tool?.coolantThrough ? [travel] : peckDepths(travel, diameter);
+  const pecks = depths.length;
+  work.path = { kind: "pecks", bottoms: depths };
   work.set({ passes: pecks, depths: pecks > 1 ? { pecks } : null });
-  if (pecks > 1) work.step("pecks", pecks);
+  if (pecks > 1) work.step("pecks", depths);
   work.sketch = {
     kind: "drill",
     pointAngle,
@@ -206,5 +202,22 @@ function timing(
     cutterDiameter: diameter,
     tool: [{ length: tool?.cuttingLength ?? depth * 1.5, diameter, part: "drill" }],
   };
-  return motion ? { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } } : {};
+  const m = motionOf(machine);
+  if (!m) return {};
+  const motion = new Motion(m);
+  motion.arrive(row);
+  peck(motion, depths, feed);
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+}
+
+/** Full retract after each peck, rapid back to just above the bottom. */
+function peck(motion: Motion, depths: readonly number[], feed: number): void {
+  let bottom = 0;
+  depths.forEach((next, i) => {
+    const start = i === 0 ? -CLEARANCE : bottom - CLEARANCE / 4;
+    if (i > 0) motion.rapid(bottom + CLEARANCE * 0.75);
+    motion.feed(next - start, feed);
+    motion.rapid(next + CLEARANCE);
+    bottom = next;
+  });
 }

@@ -11,7 +11,7 @@ export const face: Operation = {
   needs: (row) => (row.depth === undefined ? ["axialDepth", "length"] : ["depth", "length"]),
   uses: [
     ...(["tool", "way", "depth", "axialDepth", "radialDepth", "passes", "springPasses", "stickOut"] as const),
-    ...(["feedPerTooth", "wearFactor"] as const),
+    ...(["feedPerTooth", "wearFactor", "roughness"] as const),
   ],
   tools: ["face mill", "end mill"],
   levers: ["feedPerTooth", "surfaceSpeed", "tool"],

@@ -1,6 +1,7 @@
 /** What every operation must say of itself. Its file says it; `index.ts` is the one place that knows them all. */
 
-import type { ToolKind } from "../table/lists.ts";
+import type { ProposedFor } from "../findings.ts";
+import type { Tool, ToolKind } from "../table/lists.ts";
 import type { Row, RowKey } from "../table/rows.ts";
 import type { Done, Job } from "./shared/job.ts";
 
@@ -20,6 +21,14 @@ export interface Operation {
   readonly tools: readonly ToolKind[];
   readonly levers: readonly Lever[];
   plan(job: Job): Done;
+  /** Listed tools worth trying where the row names none, best guess first; writes its findings to the job that it is given. */
+  candidates?(job: Job): Candidates;
+}
+
+export interface Candidates {
+  readonly tools: readonly Tool[];
+  readonly for: ProposedFor;
+  readonly thread?: string;
 }
 
 /** Cells that every operation reads. */

@@ -1,30 +1,175 @@
-/** Reaming a hole to its finished size. */
+/** Reaming a drilled hole to its finished size: stock, lead, what size comes out. */
+import { reamerDrill, reamStock, ringTorque } from "../drill/ream.ts";
+import { DRILL_SETS } from "../drill/sizes.ts";
+import { drillFeed } from "../drill/start.ts";
+import { TradeError } from "../errors.ts";
+import { classLimits } from "../fits/limits.ts";
+import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
+import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
+import { DRILL_SETS_OF, drillNamed, oversizeOf } from "./shared/hole.ts";
+import { sizeLimits } from "./shared/hole-size.ts";
+import { holeSpeed, judgeFeedOver, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
 import { type Done, type Job, requireCells } from "./shared/job.ts";
-import { cutPlainHole, throughTravel } from "./shared/plain-hole.ts";
-
-/** Share of the HSS range of speeds, and feed per turn against diameter (common practice). */
-const SPEED = 0.5;
-const FEED = 0.02;
+import { judgeFeed, judgePower } from "./shared/limits.ts";
+import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { judgeReach } from "./shared/reach.ts";
 
 export const ream: Operation = {
   needs: () => ["finishDiameter", "depth"],
-  uses: ["startDiameter", "through", "feedPerTooth"],
-  tools: [],
-  levers: ["feedPerTooth", "surfaceSpeed"],
+  uses: [
+    ...(["tool", "startDiameter", "through", "feedPerTooth", "holeDepth", "stickOut"] as const),
+    ...(["drillOversize", "wearFactor", "sizeTolerance", "sizeClass"] as const),
+  ],
+  tools: ["reamer"],
+  levers: ["feedPerTooth", "surfaceSpeed", "startDiameter", "tool"],
   plan,
+  candidates(job) {
+    const wanted = job.row.finishDiameter;
+    const fits = (t: Tool) =>
+      t.kind === "reamer" && t.diameter !== undefined && wanted !== undefined && near(t, wanted);
+    return { tools: job.lists.tools.items.filter(fits), for: "reamer" };
+  },
+};
+
+/** Feed per turn over that of a drill (common practice: 1.5 to 2). */
+const FEED_OVER_DRILL = 1.5;
+/** Feed per turn over the diameter, where the list has no feed of drills (common practice). */
+const FEED_SHARE = 0.02;
+/** Teeth that are assumed. */
+const TEETH = 6;
+/** Lead of a machine reamer over its diameter (common practice: a 45° bevel, and room for chips under it). */
+const LEAD = 0.1;
+/** Class of the hole that a common reamer makes. */
+const CLASS = "H7";
+/** Stock over the largest usual, from which a reamer jams or breaks rather than cuts (judgement). */
+const FAR_OVER = 2;
+const LEAD_ANGLE = 45;
+
+/** A reamer of a size, or of the nominal size whose middle of limits the row names. */
+const near = (tool: Tool, wanted: number): boolean => {
+  const d = tool.diameter!;
+  return Math.abs(d - wanted) <= Math.max(SAME_SIZE, 1e-3 * d);
 };
 
 function plan(job: Job): Done {
-  const { row } = job;
-  requireCells(job, ream.needs(row));
-  if (row.finishDiameter === undefined) return {};
-  return cutPlainHole(job, {
-    diameter: row.finishDiameter,
-    speed: SPEED,
-    perTurn: row.feedPerTooth ?? FEED * row.finishDiameter,
-    threaded: false,
-    travel: throughTravel(job),
-    feedsOut: false,
-  });
+  const { work, row, tool, material } = job;
+  const complete = requireCells(job, ream.needs(row));
+  const wanted = row.finishDiameter;
+  if (wanted === undefined) return {};
+  work.set({ tool: tool?.tool ?? null });
+  if (tool) {
+    if (tool.kind !== undefined && tool.kind !== "reamer") {
+      work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "reamer" });
+      return { tool };
+    }
+    if (tool.diameter !== undefined && !near(tool, wanted)) {
+      work.find("reamer-differs", { value: tool.diameter, limit: wanted, tool: tool.tool });
+      return { tool };
+    }
+  } else if (row.tool === undefined) work.find("tool-assumed", { operation: "ream" });
+  const diameter = tool?.diameter ?? wanted;
+  const start = holeOf(job, diameter);
+  reamedSize(job, diameter, tool);
+  const own = tool ?? ({ substrate: "hss" } as const);
+  const teeth = tool?.teeth ?? TEETH;
+  const speed = holeSpeed(job, own, diameter, SHARE_OF_DRILL.reamer);
+  const listed =
+    material?.drillFeedHss === undefined
+      ? FEED_SHARE * diameter
+      : FEED_OVER_DRILL * drillFeed(diameter, material.drillFeedHss);
+  const perTurn = row.feedPerTooth ?? listed;
+  if (!speed) return { tool };
+  judgeFeedOver(job, { perTurn, listed });
+  const feed = judgeFeed(job, speed.rpm * perTurn);
+  work.step("tableFeed", feed, { perTurn: "feed" });
+  work.set({ tableFeed: feed, feedPerTooth: perTurn });
+  if (start !== undefined && start < diameter && material?.kc11 !== undefined && material.exponent !== undefined) {
+    const kc11 = material.kc11 * (row.wearFactor ?? 1);
+    const torque = ringTorque(diameter, start, perTurn, teeth, LEAD_ANGLE, kc11, material.exponent);
+    work.step("ringTorque", torque, { teeth });
+    judgePower(job, torque, speed.rpm, true);
+  }
+  if (!complete) return { tool };
+  const lead = LEAD * diameter;
+  const travel = row.depth! + (row.through ? breakthroughOf(true) + lead : 0);
+  if (!row.through && row.holeDepth !== undefined && row.holeDepth < row.depth! + lead * (1 - 1e-9))
+    work.find("reamer-bottoms", { value: row.holeDepth, limit: row.depth! + lead, lead });
+  if (tool) judgeReach(job, tool, travel, diameter);
+  const m = motionOf(job.machine);
+  if (!m) return { tool };
+  const motion = new Motion(m);
+  motion.arrive(row);
+  motion.feed(travel + CLEARANCE, feed);
+  motion.rapid(travel + CLEARANCE);
+  return { tool, time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
+}
+
+/** The drilled hole [mm]: the row's, else that of the drill that leaves the right stock, preferably a listed one; judged by its stock. */
+function holeOf(job: Job, diameter: number): number | undefined {
+  const { work, row } = job;
+  const { least, most } = reamStock(diameter);
+  if (row.startDiameter !== undefined) {
+    work.set({ startDiameter: row.startDiameter, drill: drillNamed(job, row.startDiameter) });
+    judgeStock(job, diameter, row.startDiameter, least, most);
+    return row.startDiameter;
+  }
+  const drill = drillBefore(job, diameter);
+  if (drill === undefined) return undefined;
+  const made = drill + oversizeOf(job, drill, "hss");
+  work.set({ startDiameter: drill, drill: drillNamed(job, drill) });
+  work.step("startDiameter", drill, { oversize: made - drill });
+  judgeStock(job, diameter, made, least, most);
+  return drill;
+}
+
+function judgeStock({ work }: Job, diameter: number, hole: number, least: number, most: number): void {
+  const stock = diameter - hole;
+  if (stock <= 1e-9) work.find("reamer-in-air", { value: hole, limit: diameter });
+  else if (stock < least * (1 - 1e-9)) work.find("ream-stock", { value: stock, limit: least, least, most }, "check");
+  else if (stock > FAR_OVER * most * (1 + 1e-9))
+    work.find("ream-stock", { value: stock, limit: FAR_OVER * most, least, most }, "stop");
+  else if (stock > most * (1 + 1e-9)) work.find("ream-stock", { value: stock, limit: most, least, most }, "check");
+}
+
+/** Drill before the reamer: of the shop's own that leave the right stock the one nearest to the middle, else a standard size. */
+function drillBefore(job: Job, diameter: number): number | undefined {
+  const { least, most } = reamStock(diameter);
+  const target = diameter - (least + most) / 2;
+  let best: { d: number; off: number } | undefined;
+  for (const { kind, diameter: d } of job.lists.tools.items) {
+    if (kind !== "drill" || d === undefined) continue;
+    const made = d + oversizeOf(job, d, "hss");
+    // The size itself leaves stock within the window too, so that it may be typed in as the hole.
+    if (diameter - made < least * (1 - 1e-9) || diameter - d > most * (1 + 1e-9)) continue;
+    const off = Math.abs(made - target);
+    if (!best || off < best.off - 1e-9) best = { d, off };
+  }
+  if (best) return best.d;
+  const oversize = oversizeOf(job, target, "hss");
+  for (const sets of [DRILL_SETS_OF[job.work.units], DRILL_SETS]) {
+    try {
+      return reamerDrill(diameter, oversize, sets).diameter;
+    } catch (error) {
+      if (!(error instanceof TradeError)) throw error;
+    }
+  }
+  return undefined;
+}
+
+/** The reamed hole lies within the reamer's class; the row's limits must take that in. */
+function reamedSize(job: Job, diameter: number, tool: Tool | undefined): void {
+  const { work } = job;
+  const nominal = Math.round(diameter * 1e6) / 1e6;
+  const made = classLimits(nominal, tool?.sizeClass ?? CLASS);
+  work.set({ size: (made.min + made.max) / 2, sizeMin: made.min, sizeMax: made.max });
+  const limits = sizeLimits(job);
+  if (!limits) return;
+  const { low, high } = limits;
+  work.set({ sizeMin: low, sizeMax: high });
+  if (made.max <= high + 1e-7 && made.min >= low - 1e-7) return;
+  const over = made.max > high + 1e-7;
+  const middle = (made.min + made.max) / 2;
+  const facts = { value: over ? made.max : made.min, limit: over ? high : low, low: made.min, high: made.max };
+  work.find("reamed-size", facts, middle > high || middle < low ? "stop" : "check");
 }

@@ -1,8 +1,9 @@
 /** Side walls: straight, inside an arc, outside an arc. */
+import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
-import { inBore, onWall, planWall } from "./shared/wall/cut.ts";
-import { edgeOf, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
+import { inBore, onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
+import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {
   needs: (row) => ["depth", "radialDepth", (row.side ?? "straight") === "straight" ? "length" : "finishDiameter"],
@@ -19,15 +20,19 @@ export const side: Operation = {
       "springPasses",
     ] as const),
     ...(["stickOut", "feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance"] as const),
+    ...(["roughness", "insideCorner"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  candidates: (job) => wallCutters(job, side, { fits }),
   plan: (job) =>
     planWall(job, side, {
-      fits: (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row)),
+      fits,
       wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
     }),
 };
+
+const fits: typeof inBore = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
 
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;
@@ -36,17 +41,33 @@ function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
     work.find("radial-over-diameter", { value: each, limit: tool.diameter, operation: "side" });
     return undefined;
   }
+  const { insideCorner } = row;
+  if (insideCorner !== undefined && insideCorner < (tool.diameter / 2) * 0.9999999) {
+    work.find("cutter-too-large", { value: tool.diameter, limit: 2 * insideCorner, into: "arc" });
+    return undefined;
+  }
   const edge = edgeOf(tool, depth);
   return {
     side: "straight",
     stock: each * (row.passes ?? 1),
     depth,
-    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    ...levelsOf(depth, Math.min(row.axialDepth ?? levelDepth(tool, depth, each), edge)),
     rise: 0,
     length: row.length!,
     circles: false,
     walls: 1,
     full: false,
+    corner:
+      insideCorner === undefined
+        ? undefined
+        : cornerDepth({
+            radialDepth: each,
+            cornerRadius: Math.max(insideCorner, tool.diameter / 2),
+            // the roughing cutter is taken to have had the corner's own radius
+            stockRadius: insideCorner,
+            turn: 90,
+            diameter: tool.diameter,
+          }),
   };
 }
 
@@ -67,7 +88,7 @@ function arc({ work, row }: Job, tool: SizedTool): Wall | undefined {
     start: inside ? Math.max(0, finish - 2 * stock) : finish + 2 * stock,
     stock,
     depth,
-    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    ...levelsOf(depth, Math.min(row.axialDepth ?? levelDepth(tool, depth, row.radialDepth!), edge)),
     rise: 0,
     length: row.length ?? Math.PI * finish,
     circles: false,

@@ -1,32 +1,172 @@
-/** Tapping: the tap's own pitch is the feed. */
-import type { Operation } from "./operation.ts";
-import { type Done, type Job, requireCells } from "./shared/job.ts";
-import { cutPlainHole, throughTravel } from "./shared/plain-hole.ts";
-import { readThread } from "./shared/thread/sizes.ts";
+/** Tapping: the hole, the lead, torque against tap and spindle. The tap's own pitch is the feed. */
 
-/** Share of the HSS range of speeds (common practice). */
-const SPEED = 0.4;
+import { threadPercent } from "../drill/tapdrill.ts";
+import type { Tool } from "../table/lists.ts";
+import { chamferThreads, tapBreakingTorque, tappedHoleDepth, tapTorque } from "../thread/tapping.ts";
+import type { Operation } from "./operation.ts";
+import { CLEARANCE, PERCENT_LIMIT, UNCERTAINTY } from "./shared/choices.ts";
+import { drillNamed, threadHole } from "./shared/hole.ts";
+import { holeSpeed, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
+import { type Done, type Job, requireCells } from "./shared/job.ts";
+import { judgeFeed, judgePower } from "./shared/limits.ts";
+import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { judgeReach } from "./shared/reach.ts";
+import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const tap: Operation = {
   needs: () => ["thread", "depth"],
-  uses: ["startDiameter", "through"],
-  tools: [],
-  levers: ["surfaceSpeed"],
+  uses: ["tool", "startDiameter", "through", "hand", "holeDepth", "stickOut", "drillOversize", "wearFactor"],
+  tools: ["tap"],
+  levers: ["surfaceSpeed", "startDiameter", "tool"],
   plan,
+  candidates(job) {
+    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const tools = sizes ? job.lists.tools.items.filter((t) => t.kind === "tap" && makes(t, sizes)) : [];
+    return { tools, for: "tap" };
+  },
 };
 
+/** Tap that is assumed where none is listed: three flutes, plug chamfer, high-speed steel (rupture strength as in the starting list). */
+const ASSUMED = { substrate: "hss", teeth: 3, chamfer: chamferThreads("plug"), ruptureStrength: 3500 } as const;
+/** Breaking torque over what a tap is asked for (judgement). */
+export const TAP_SAFETY = 1.5;
+/** Depth in diameters from which chips fill a tap's flutes (common practice: 2 to 3). */
+const DEEP = 3;
+/** Sizes and pitches closer than this share are the same: lists hold inch sizes with four digits. */
+const SAME = 2e-3;
+
+/** Whether a listed tap has the thread's size and pitch. */
+const makes = (tool: Tool, sizes: ThreadSizes): boolean =>
+  tool.diameter !== undefined &&
+  Math.abs(tool.diameter - sizes.major) <= SAME * sizes.major &&
+  (tool.pitch === undefined || Math.abs(tool.pitch - sizes.pitch) <= SAME * sizes.pitch);
+
 function plan(job: Job): Done {
-  const { work, row } = job;
+  const { work, row, tool } = job;
   const sizes = row.thread === undefined ? undefined : readThread(job);
-  requireCells(job, tap.needs(row));
+  const complete = requireCells(job, tap.needs(row));
   if (!sizes) return {};
-  work.set({ sizeMin: sizes.pitchMin, sizeMax: sizes.pitchMax });
-  return cutPlainHole(job, {
-    diameter: sizes.major,
-    speed: SPEED,
-    perTurn: sizes.pitch,
-    threaded: true,
-    travel: throughTravel(job),
-    feedsOut: true,
-  });
+  if (!sizes.internal) {
+    work.find("not-internal", { thread: sizes.thread.designation });
+    return {};
+  }
+  work.set({ sizeMin: sizes.pitchMin, sizeMax: sizes.pitchMax, tool: tool?.tool ?? null });
+  if (!tool && row.tool === undefined) work.find("tool-assumed", { operation: "tap" });
+  if (tool && !suits(job, tool, sizes)) return { tool };
+  const own = { ...ASSUMED, ...(tool && given(tool)) };
+  const start = holeOf(job, sizes);
+  const speed = holeSpeed(job, own, sizes.major, SHARE_OF_DRILL.tap);
+  if (!speed) return { tool };
+  const feed = judgeFeed(job, speed.rpm * sizes.pitch);
+  work.step("tableFeed", feed, { perTurn: "pitch" });
+  work.set({ tableFeed: feed, feedPerTooth: null });
+  load(job, sizes, start, own, speed.rpm);
+  if (!complete) return { tool };
+  const depth = row.depth!;
+  lead(job, sizes, own.chamfer);
+  if (depth > DEEP * sizes.major) work.find("tap-deep", { value: depth, limit: DEEP * sizes.major, most: DEEP });
+  const travel = depth + (row.through ? breakthroughOf(true) + own.chamfer * sizes.pitch : 0);
+  if (tool) judgeReach(job, tool, travel, Math.min(start, sizes.minorMax));
+  const m = motionOf(job.machine);
+  if (!m) return { tool };
+  const motion = new Motion(m);
+  motion.arrive(row);
+  motion.feed(travel + CLEARANCE, feed);
+  motion.feed(travel + CLEARANCE, feed);
+  return { tool, time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
+}
+
+/** What the list says of a tap, blanks left out. */
+const given = ({ substrate, teeth, chamfer, ruptureStrength, maxRpm }: Tool) =>
+  Object.fromEntries(
+    Object.entries({ substrate, teeth, chamfer, ruptureStrength, maxRpm }).filter(([, v]) => v !== undefined),
+  ) as Partial<Pick<Tool, "substrate" | "teeth" | "chamfer" | "ruptureStrength" | "maxRpm">>;
+
+function suits({ work }: Job, tool: Tool, sizes: ThreadSizes): boolean {
+  if (tool.kind !== undefined && tool.kind !== "tap") {
+    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "tap" });
+    return false;
+  }
+  if (tool.diameter !== undefined && Math.abs(tool.diameter - sizes.major) > SAME * sizes.major) {
+    work.find("tap-differs", {
+      value: tool.diameter,
+      limit: sizes.major,
+      tool: tool.tool,
+      thread: sizes.thread.designation,
+    });
+    return false;
+  }
+  if (tool.pitch !== undefined && Math.abs(tool.pitch - sizes.pitch) > SAME * sizes.pitch) {
+    work.find("pitch-differs", { value: tool.pitch, limit: sizes.pitch });
+    return false;
+  }
+  return true;
+}
+
+/** The hole that is tapped [mm]: the row's, else the one that the drill of this thread makes; judged by the minor limits. */
+function holeOf(job: Job, sizes: ThreadSizes): number {
+  const { work, row } = job;
+  const { minorMin, minorMax, thread } = sizes;
+  let hole = row.startDiameter || undefined;
+  let made = hole ?? 0;
+  if (hole === undefined) {
+    const drilled = threadHole(job, sizes);
+    hole = drilled.diameter;
+    made = hole + drilled.oversize;
+    work.step("startDiameter", hole, { oversize: drilled.oversize });
+  }
+  work.set({ startDiameter: hole, drill: drillNamed(job, hole) });
+  const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
+  work.step("percent", percent, hole <= sizes.major ? { thread: thread.designation, hole } : undefined);
+  if (made < minorMin * (1 - 1e-7))
+    work.find("hole-under-minor", { value: made, limit: minorMin, percent, beyond: percent > PERCENT_LIMIT });
+  else if (made > minorMax * (1 + 1e-7)) work.find("hole-over-minor", { value: made, limit: minorMax, percent });
+  return hole;
+}
+
+interface OwnTap {
+  readonly substrate: "carbide" | "hss";
+  readonly teeth: number;
+  readonly chamfer: number;
+  readonly ruptureStrength: number;
+}
+
+function load(job: Job, sizes: ThreadSizes, hole: number, own: OwnTap, rpm: number): void {
+  const { work, row, material } = job;
+  if (material?.kc11 === undefined || material.exponent === undefined) {
+    work.find("no-kc", { bending: false });
+    return;
+  }
+  if (hole >= sizes.major) return;
+  const kc11 = material.kc11 * (row.wearFactor ?? 1);
+  const cut = { kc11, exponent: material.exponent, flutes: own.teeth, chamferThreads: own.chamfer };
+  const { major, pitch, thread } = sizes;
+  const torque = tapTorque({ ...cut, major, pitch, profileAngle: thread.profileAngle, holeDiameter: hole });
+  work.step("tapTorque", torque, { ...cut, thread: thread.designation, hole });
+  judgePower(job, torque, rpm, true);
+  const breaks = tapBreakingTorque(major, own.ruptureStrength, own.substrate === "carbide");
+  const allowed = breaks / TAP_SAFETY;
+  const high = 1 + UNCERTAINTY.force;
+  work.step("breakingTorque", breaks, { safety: TAP_SAFETY });
+  work.set({ stress: torque / allowed });
+  const ratio = work.limit("torsion", torque, allowed, "torque", [
+    ((2 - high) * torque) / allowed,
+    (high * torque) / allowed,
+  ]);
+  if (ratio > 1)
+    work.find(
+      "tap-torsion",
+      { value: torque * high, limit: allowed, nominal: torque },
+      torque > breaks ? "stop" : "check",
+    );
+}
+
+/** The chamfer must run out below the last full thread. */
+function lead({ work, row }: Job, sizes: ThreadSizes, chamfer: number): void {
+  const needed = tappedHoleDepth(row.depth!, sizes.pitch, chamfer, 0);
+  work.step("tappedHole", needed, { depth: row.depth!, pitch: sizes.pitch, chamfer });
+  if (row.through) return;
+  if (row.holeDepth === undefined) work.find("tap-hole-depth", { needed, chamfer });
+  else if (row.holeDepth < needed * (1 - 1e-9))
+    work.find("tap-bottoms", { value: row.holeDepth, limit: needed, chamfer });
 }

@@ -1,13 +1,14 @@
 /** Thread milling, internal and external, single- and full-profile: from the designation to passes, size and time. */
-import { nearestDrill } from "../drill/sizes.ts";
-import { nearestDrillInside, threadPercent } from "../drill/tapdrill.ts";
+import { threadPercent } from "../drill/tapdrill.ts";
 import type { Misfit } from "../findings.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Direction } from "../table/results.ts";
 import { fitChecks } from "../thread/fit.ts";
 import type { Operation } from "./operation.ts";
-import { drillNameOf, drillOversize, PERCENT_LIMIT } from "./shared/choices.ts";
+import { PERCENT_LIMIT } from "./shared/choices.ts";
+import { drillNamed, threadHole } from "./shared/hole.ts";
 import { type Done, type Job, requireCells } from "./shared/job.ts";
+import { judgeReach } from "./shared/reach.ts";
 import { cutThread } from "./shared/thread/cut.ts";
 import { geometryOf, helixEnds, isThreadMill } from "./shared/thread/geometry.ts";
 import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
@@ -19,8 +20,17 @@ export const threadMill: Operation = {
     ...(["feedPerTooth", "holeDepth", "drillOversize", "wearFactor", "measured", "wearValue"] as const),
   ],
   tools: ["thread mill single", "thread mill full"],
-  levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool", "startDiameter"],
+  levers: [
+    ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
+    ...(["startDiameter", "holeDepth"] as const),
+  ],
   plan,
+  candidates(job) {
+    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    if (!sizes) return { tools: [], for: "thread" };
+    const { tools } = cutters(job, sizes, startDiameter(job, sizes));
+    return { tools, for: "thread", thread: sizes.thread.designation };
+  },
 };
 
 function plan(job: Job): Done {
@@ -33,12 +43,18 @@ function plan(job: Job): Done {
   const direction = threadDirection(job, sizes);
   work.set({ direction, sizeMin: sizes.pitchMin, sizeMax: sizes.pitchMax });
   const start = startDiameter(job, sizes);
-  const tool = job.tool ?? (row.tool === undefined ? proposeTool(job, sizes, start) : undefined);
+  const { tool } = job;
+  if (!tool && row.tool === undefined) noCutter(job, sizes, start);
   if (!tool) return {};
   work.set({ tool: tool.tool });
   const geometry = geometryOf(job, sizes, start, tool);
   if (!geometry) return { tool };
-  if (row.depth !== undefined) helixEnds(job, geometry, row.depth, direction.axis === "up");
+  if (row.depth !== undefined) {
+    helixEnds(job, geometry, row.depth, direction.axis === "up");
+    const { pathRadius, side } = geometry;
+    const room = side === "inside" ? start - 2 * pathRadius : 2 * pathRadius - start;
+    judgeReach(job, tool, row.depth + (tool.tipToProfile ?? 0), room, true);
+  }
   return { tool, ...cutThread(job, geometry, deep) };
 }
 
@@ -54,7 +70,8 @@ function threadDirection({ row }: Job, { thread, internal }: ThreadSizes): Extra
   };
 }
 
-function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
+function startDiameter(job: Job, sizes: ThreadSizes): number {
+  const { work, row } = job;
   const { thread, internal, minorMin, minorMax } = sizes;
   if (!internal) {
     const blank = row.startDiameter || sizes.majorMax;
@@ -64,21 +81,17 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
     }
     return blank;
   }
-  const native = thread.native === "in" ? (["number", "letter", "fraction"] as const) : (["metric"] as const);
   let hole = row.startDiameter || undefined;
   // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
   let made = hole ?? 0;
   if (hole === undefined) {
-    const oversize = row.drillOversize ?? drillOversize((minorMin + minorMax) / 2, "hss");
-    const drill =
-      nearestDrillInside(minorMin, minorMax, oversize, native) ??
-      nearestDrill((minorMin + minorMax) / 2 - oversize, native);
-    hole = drill.diameter;
-    made = hole + oversize;
-    work.step("startDiameter", hole, { oversize });
+    const drilled = threadHole(job, sizes);
+    hole = drilled.diameter;
+    made = hole + drilled.oversize;
+    work.step("startDiameter", hole, { oversize: drilled.oversize });
   }
   const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
-  work.set({ startDiameter: hole, drill: drillNameOf(hole, native) });
+  work.set({ startDiameter: hole, drill: drillNamed(job, hole) });
   work.step("percent", percent, hole <= sizes.major ? { thread: thread.designation, hole } : undefined);
   if (made < minorMin * 0.9999999)
     work.find("hole-under-minor", { value: made, limit: minorMin, percent, beyond: percent > PERCENT_LIMIT });
@@ -86,10 +99,10 @@ function startDiameter({ work, row }: Job, sizes: ThreadSizes): number {
   return hole;
 }
 
-/** The stiffest listed cutter that can make the thread; the row says that it is a proposal, or what keeps the others out. */
-function proposeTool({ work, row, lists, material }: Job, sizes: ThreadSizes, start: number): Tool | undefined {
+/** Listed cutters that can make the thread, stiffest first, and what keeps the others out. */
+function cutters({ row, lists }: Job, sizes: ThreadSizes, start: number) {
   const depth = row.depth ?? sizes.pitch;
-  let best: { tool: Tool; score: number } | undefined;
+  const able: { tool: Tool; score: number }[] = [];
   const misses = new Map<Misfit, number>();
   for (const tool of lists.tools.items) {
     if (!isThreadMill(tool) || tool.diameter === undefined || tool.tipFlat === undefined) continue;
@@ -101,21 +114,19 @@ function proposeTool({ work, row, lists, material }: Job, sizes: ThreadSizes, st
       // Stiffness of the neck; a full-profile cutter saves turns, an HSS one bends three times as much.
       const score =
         (neck ** 4 / reach ** 3) * (tool.substrate === "hss" ? 0.35 : 1) * (tool.kind === "thread mill full" ? 1.5 : 1);
-      if (!best || score > best.score) best = { tool, score };
+      able.push({ tool, score });
     }
   }
-  const thread = sizes.thread.designation;
-  if (best) {
-    work.find("tool-proposed", { tool: best.tool.tool, for: "thread", thread });
-    return best.tool;
-  }
-  work.find("no-tool-fits", {
+  return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), misses };
+}
+
+function noCutter(job: Job, sizes: ThreadSizes, start: number): void {
+  job.work.find("no-tool-fits", {
     operation: "thread mill",
-    thread,
-    material: material?.material,
-    misses: [...misses].sort((a, b) => b[1] - a[1]),
+    thread: sizes.thread.designation,
+    material: job.material?.material,
+    misses: [...cutters(job, sizes, start).misses].sort((a, b) => b[1] - a[1]),
   });
-  return undefined;
 }
 
 /** The first thing that keeps a listed cutter from making a thread. */

@@ -2,8 +2,9 @@
 
 import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
-import { DRILL_FEED_FACTOR } from "../operations/shared/choices.ts";
-import { listedFeed } from "../operations/shared/speed.ts";
+import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
+import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
+import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
@@ -64,17 +65,24 @@ export function mayGoFaster({ row, material, tool }: Situation): boolean {
 }
 
 /** Surface speed range of the row's material for a tool [m/min]. */
-export function speedRange({ material }: Situation, tool: Tool | undefined): readonly [number, number] | undefined {
+export function speedRange(
+  { row, material }: Situation,
+  tool: Tool | undefined,
+): readonly [number, number] | undefined {
+  const share = shareOf(row, tool ?? {});
+  if (share !== undefined) return holeRange(material, (tool?.substrate ?? "hss") === "hss", share).range;
   const low = tool?.substrate === "hss" ? material?.speedHssLow : material?.speedCarbideLow;
   const high = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
   return low !== undefined && high !== undefined ? [low, high] : undefined;
 }
 
-/** The row's own feed per tooth, else the list's [mm]. */
-export function feedOf({ row, material }: Situation, tool: Tool | undefined): number | undefined {
+/** The row's own feed per tooth, else the list's [mm]; of hole tools the one that was planned. */
+export function feedOf({ row, material, base }: Situation, tool: Tool | undefined): number | undefined {
   if (row.feedPerTooth !== undefined) return row.feedPerTooth;
-  const listed = material && tool?.diameter !== undefined ? listedFeed(material, tool.diameter) : undefined;
-  return listed === undefined ? undefined : listed * (row.operation === "drill" ? DRILL_FEED_FACTOR : 1);
+  if (shareOf(row, tool ?? {}) !== undefined) return base.results.feedPerTooth ?? undefined;
+  if (row.operation === "thread mill" && tool?.diameter !== undefined)
+    return ((material?.threadFeed ?? USUAL_THREAD_FEED) / 100) * tool.diameter;
+  return material && tool?.diameter !== undefined ? listFeedOf(material, tool.kind, tool.diameter) : undefined;
 }
 
 /** Shortest stick-out that still reaches, without a holder on neck or flutes [mm]. */
@@ -150,7 +158,7 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
   },
   radialDepth: ({ row }) => (row.radialDepth === undefined ? [] : steps(row.radialDepth, [0.75, 0.5, 0.35, 0.25])),
   wearValue: ({ base }) => {
-    const start = (base.results as { readonly startWearValue?: number | null }).startWearValue;
+    const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
   },
   startDiameter: ({ row }) => (row.startDiameter === undefined ? [] : [[null, CLEARED]]),

@@ -1,6 +1,6 @@
 /** What the shop's lists hold: materials, tools, machines. The types of their entries follow from the columns. */
 import { MOST_TEETH } from "../mill/turn.ts";
-import { above0, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+import { above0, flag, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
 
 export const MATERIAL = {
   material: text("Material"),
@@ -12,6 +12,8 @@ export const MATERIAL = {
   radialRatio: number("Radial ratio", { low: 0, high: 2 }),
   axialRatio: number("Axial ratio", { low: 0, high: 2 }),
   leastChip: number("Least chip", { low: 0, high: 2 }),
+  /** Advance of a thread mill's edge along the thread per tooth, in percent of its diameter. */
+  threadFeed: above0("Thread feed [% of diameter]", { unit: "%", high: 10 }),
   speedCarbideLow: above0("Speed carbide low [m/min]", { unit: "m/min" }),
   speedCarbideHigh: above0("Speed carbide high [m/min]", { unit: "m/min" }),
   speedHssLow: above0("Speed HSS low [m/min]", { unit: "m/min" }),
@@ -19,8 +21,21 @@ export const MATERIAL = {
   feed3: above0("Feed 3 mm [mm per tooth]", { unit: "mm" }),
   feed6: above0("Feed 6 mm [mm per tooth]", { unit: "mm" }),
   feed12: above0("Feed 12 mm [mm per tooth]", { unit: "mm" }),
+  feed20: above0("Feed 20 mm [mm per tooth]", { unit: "mm" }),
+  /** Inserted teeth have values of their own. */
+  feedInsert: above0("Feed insert [mm per tooth]", { unit: "mm" }),
+  speedInsertLow: above0("Speed insert low [m/min]", { unit: "m/min" }),
+  speedInsertHigh: above0("Speed insert high [m/min]", { unit: "m/min" }),
+  /** Drills have speeds and feeds of their own; blank: a stated share of the milling values. */
+  drillSpeedCarbide: above0("Drill speed carbide [m/min]", { unit: "m/min" }),
+  drillSpeedHss: above0("Drill speed HSS [m/min]", { unit: "m/min" }),
+  drillFeedCarbide: above0("Drill feed carbide [mm per turn at 10 mm]", { unit: "mm" }),
+  drillFeedHss: above0("Drill feed HSS [mm per turn at 10 mm]", { unit: "mm" }),
   taylorN: above0("Taylor n", { high: 1 }),
   referenceLife: above0("Reference life [min]", { unit: "min" }),
+  /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
+  edgeTangential: from0("Kte [N/mm]", { unit: "N/mm" }),
+  edgeRadial: from0("Kre [N/mm]", { unit: "N/mm" }),
   source: text("Source"),
 } as const;
 export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };
@@ -32,6 +47,9 @@ const TOOL_KINDS = [
   "face mill",
   "thread mill single",
   "thread mill full",
+  "tap",
+  "reamer",
+  "countersink",
 ] as const;
 export type ToolKind = (typeof TOOL_KINDS)[number];
 
@@ -60,9 +78,26 @@ export const TOOL = {
   runout: length0("Runout"),
   substrate: word("Substrate", ["carbide", "hss"]),
   pitch: length("Pitch"),
+  /** Chamfer of a tap in pitches: bottoming 1 to 2, plug 3 to 5, taper 7 to 10. */
+  chamfer: above0("Chamfer [pitches]", { high: 15 }),
   maxRpm: above0("Max rpm", { unit: "1/min" }),
   price: from0("Price", { unit: "money" }),
   edges: whole("Edges", 1),
+  /** Measured modes of the tip, each as frequency [Hz] / stiffness [N/µm] / damping, several with ";" between them. */
+  tipModesX: text("Tip modes x"),
+  tipModesY: text("Tip modes y"),
+  /** Machine that they were measured on; blank: all. */
+  tipModesOn: text("Tip modes on"),
+  /** Neck that is a cone: its diameter where it meets the shank. */
+  neckEndDiameter: length("Neck end diameter"),
+  /** Nose of the holder: what would meet the part, and how long it is before it grows thicker. */
+  holderDiameter: length("Holder diameter"),
+  holderLength: length("Holder length"),
+  coolantThrough: flag("Coolant through"),
+  /** Chisel edge of a drill over its diameter: standard 0.18, split 0.03. */
+  chiselRatio: number("Chisel ratio", { low: 0, high: 0.4 }),
+  /** Tolerance class of the hole that a reamer makes; blank: H7. */
+  sizeClass: text("Size class"),
 } as const;
 export type Tool = RecordOf<typeof TOOL> & { readonly tool: string };
 
@@ -82,5 +117,9 @@ export const MACHINE = {
   damping: above0("Damping", { high: 1 }),
   rate: from0("Rate [per hour]", { unit: "money/h" }),
   setup: from0("Setup [min]", { unit: "min" }),
+  /** Time in which the acceleration builds up: acceleration over jerk. */
+  rampTime: from0("Ramp time [s]", { unit: "s", high: 1 }),
+  /** Measured cycle over the planned one. */
+  cycleFactor: number("Cycle factor", { low: 0.5, high: 3 }),
 } as const;
 export type Machine = RecordOf<typeof MACHINE> & { readonly machine: string };

@@ -45,27 +45,26 @@ function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units 
     if (column.words!.includes(key)) return key;
     throw new TradeError("value", name, cell, `${column.words!.join(", ").replace(/, ([^,]*)$/, " or $1")} is allowed`);
   }
-  const allowed = limitsOf(column);
   const system = own ?? rowUnits;
   let value: number | undefined;
   if (typeof cell === "number") value = cell;
   else if (typeof cell === "string") {
     const inches = column.dimension === "length" ? inchText(cell) : undefined;
-    if (inches !== undefined) return checked(inches * 25.4, name, cell, column, allowed);
+    if (inches !== undefined) return checked(inches * 25.4, name, cell, column);
     value = decimalText(cell);
   }
-  if (value === undefined) throw new TradeError("value", name, cell, allowed);
+  if (value === undefined) throw new TradeError("value", name, cell, limitsOf(column));
   if (column.dimension && system === undefined) {
     throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
   }
-  checked(value, name, cell, column, allowed);
+  checked(value, name, cell, column);
   return column.dimension ? toCanonical(value, column.dimension, system!) : value;
 }
 
-function checked(value: number, name: string, cell: unknown, column: Column, allowed: string): number {
+function checked(value: number, name: string, cell: unknown, column: Column): number {
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
   const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
-  if (bad || (kind === "whole" && !Number.isInteger(value))) throw new TradeError("range", name, cell, allowed);
+  if (bad || (kind === "whole" && !Number.isInteger(value))) throw new TradeError("range", name, cell, limitsOf(column));
   return value;
 }
 

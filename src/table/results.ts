@@ -41,6 +41,8 @@ export const RESULT = {
   timeEach: out("Time each", ONE, { unit: "s" }),
   time: out("Time", ONE, { unit: "s" }),
   cost: out("Cost", TWO, { unit: "money" }),
+  startWearValue: size("Start wear value"),
+  theoreticalRz: out("Theoretical Rz", ["0.00", "0"], { dimension: "roughness" }),
 } as const satisfies Record<string, Quantity>;
 
 export type ResultKey = keyof typeof RESULT;

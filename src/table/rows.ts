@@ -55,6 +55,14 @@ export const ROW = {
   measured: length("Measured"),
   wearValue: number("Wear value", { dimension: "length" }),
   sizeTolerance: length("Size tolerance", FINE),
+  /** Largest theoretical roughness Rz that is allowed. */
+  roughness: above0("Roughness", { dimension: "roughness" }),
+  /** What moves the chips; blank: flood. */
+  coolant: word("Coolant", ["flood", "through", "air", "dry"]),
+  /** Smallest inside corner of a straight wall: its radius. */
+  insideCorner: length("Inside corner"),
+  /** Tolerance class of ISO 286 on the finish diameter, such as H7. */
+  sizeClass: text("Size class"),
   /** What was assumed when the row was made. Shown, read by no operation. */
   remark: text("Remark"),
 } as const;

@@ -34,6 +34,10 @@ const step = <F = never>(
 
 const length = (value: number): CallArgument => [value, "length"];
 type Side = "inside" | "outside";
+/** What sets a feed. */
+export type FeedBy = WallFeedBy | "contour" | "strength";
+/** What sets the feed of a wall. */
+export type WallFeedBy = "chip" | "tooth" | "finish" | "edge" | "spindle" | "row";
 type Standard = "unified" | "metric" | "pipe";
 
 /** A size of a thread by its standard. */
@@ -51,9 +55,28 @@ interface DrillCut {
   readonly kc11: number;
   readonly exponent: number;
   readonly pointAngle: number;
+  /** Chisel edge over the diameter. */
+  readonly chisel: number;
+  /** A core hole takes some of it away: no function gives that. */
+  readonly cored: boolean;
 }
-const drillCall = (name: string) => (f: DrillCut, units: Units) =>
-  [name, length(f.diameter), length(f.perRev), [f.kc11, "stress"], f.exponent, units, f.pointAngle] as Call;
+/** The function's other arguments before the chisel ratio follow. */
+const drillCall =
+  (name: string, ...before: CallArgument[]) =>
+  (f: DrillCut, units: Units): Call | null =>
+    f.cored
+      ? null
+      : [
+          name,
+          length(f.diameter),
+          length(f.perRev),
+          [f.kc11, "stress"],
+          f.exponent,
+          units,
+          f.pointAngle,
+          ...before,
+          f.chisel,
+        ];
 
 export const STEP = {
   // thread
@@ -72,7 +95,8 @@ export const STEP = {
   }),
   sweep: step("", "DERIVED", { dimension: "length" }),
   pathRadius: step<
-    { thread: string; cutter: number; flat: number; side?: undefined } | { side: Side; thread?: undefined }
+    | { thread: string; cutter: number; flat: number; pitchDiameter?: number; side?: undefined }
+    | { side: Side; thread?: undefined }
   >(
     (f) =>
       f?.side === undefined ? "D2/2 + (P/4 − f/2)·√3 − Dc/2" : f.side === "inside" ? "(Dm − Dc)/2" : "(Dm + Dc)/2",
@@ -80,7 +104,16 @@ export const STEP = {
     {
       dimension: "length",
       call: (f, units) =>
-        f.thread === undefined ? null : ["THREADPATH", f.thread, length(f.cutter), length(f.flat), units],
+        f.thread === undefined
+          ? null
+          : [
+              "THREADPATH",
+              f.thread,
+              length(f.cutter),
+              length(f.flat),
+              units,
+              f.pitchDiameter === undefined ? null : length(f.pitchDiameter),
+            ],
     },
   ),
   majorDiameter: step("2·(path radius + Dc/2)", "DERIVED", { dimension: "length" }),
@@ -121,22 +154,49 @@ export const STEP = {
   }),
   left: step("", "KLINE1982", { dimension: "length" }),
   // hole
-  tapDrill: step<{ thread: string; inch: boolean }>((f) => (f?.inch ? "" : "D − P"), "COMMON", {
-    dimension: "length",
-    call: (f, units) => ["TAPDRILL", f.thread, units],
-  }),
   travel: step<{ depth: number; diameter: number; pointAngle: number; out: number }>("", "MH", {
     dimension: "length",
     call: (f) => ["DRILLTRAVEL", length(f.depth), length(f.diameter), f.pointAngle, length(f.out)],
   }),
-  pecks: step("", "COMMON"),
-  torque: step<DrillCut>("T = kc·f·D²/8", "MH", { dimension: "torque", call: drillCall("DRILLTORQUE") }),
-  thrust: step<DrillCut>("F = 1.5·½·kc·f·(D/2)·sin(point/2)", "COMMON", {
+  pecks: step("", "COMMON", { dimension: "length" }),
+  torque: step<DrillCut>("M = K·f^0.8·D^1.8·A", "SHAW1957", { dimension: "torque", call: drillCall("DRILLTORQUE") }),
+  thrust: step<DrillCut>("F = 2·K·f^0.8·D^0.8·B + K·D²·J", "SHAW1957", {
     dimension: "force",
-    call: drillCall("DRILLTHRUST"),
+    call: drillCall("DRILLTHRUST", null),
+  }),
+  breakingTorque: step<{ safety: number }>("", "SECTIONS", { dimension: "torque" }),
+  buckling: step<{ safety: number }>("π²·E·I/(0.7·L)²", "SECTIONS", { dimension: "force" }),
+  tapTorque: step<{
+    thread: string;
+    hole: number;
+    kc11: number;
+    exponent: number;
+    chamferThreads: number;
+    flutes: number;
+  }>("M = 1.5·kc·A·r", "KIENZLE1952", {
+    dimension: "torque",
+    call: (f, units) => [
+      "TAPTORQUE",
+      f.thread,
+      length(f.hole),
+      [f.kc11, "stress"],
+      f.exponent,
+      units,
+      f.chamferThreads,
+      f.flutes,
+    ],
+  }),
+  tappedHole: step<{ depth: number; pitch: number; chamfer: number }>("depth + chamfer·P", "ASMEB949", {
+    dimension: "length",
+  }),
+  ringTorque: step<{ teeth: number }>("M = kc·f·(D² − d²)/8", "KIENZLE1952", { dimension: "torque" }),
+  drillFeed: step<{ ten: number | undefined; depth: number; typed: boolean }>("f₁₀·(D/10)^0.8", "MH", {
+    dimension: "length",
   }),
   // speed and feed
-  speedRange: step("", "COMMON", { dimension: "surface speed" }),
+  speedRange: step<{ engaged: number }>("", (f) => (f && f.engaged !== 1 ? "TATAR2020" : "COMMON"), {
+    dimension: "surface speed",
+  }),
   spindleSpeed: step<{
     wanted: number;
     diameter: number;
@@ -151,8 +211,14 @@ export const STEP = {
     dimension: "surface speed",
     call: (f, units) => ["SURFACESPEED", f.rpm, length(f.diameter), units],
   }),
-  feedPerTooth: step<{ factor?: number }>("", "COMMON", { dimension: "length" }),
-  edgeFeed: step<{ listed: number; most: number }>("", "MARTELLOTTI1941", { dimension: "length" }),
+  edgeFeed: step<{ listed: number; by: FeedBy }>(
+    (f) => (f?.by === "chip" ? "h/(sin κ·sin φe)" : ""),
+    "MARTELLOTTI1941",
+    { dimension: "length" },
+  ),
+  roughness: step<{ of: "wall" | "floor" }>((f) => (f?.of === "floor" ? "f²/(8·r)" : "f²/(8·ρ)"), "MARTELLOTTI1941", {
+    dimension: "roughness",
+  }),
   edgeTable: step<{ rpm: number; teeth: number; feed: number }>("n·z·fz", "MH", {
     dimension: "feed",
     call: (f) => ["TABLEFEED", f.rpm, f.teeth, length(f.feed)],
@@ -212,6 +278,7 @@ export const STEP = {
       call: (f) => ["CHIPTHICKNESS", length(f.feed), length(f.radialDepth), length(f.diameter), "max", f.edgeAngle],
     },
   ),
+  mostChip: step<{ runout: number; teeth: number }>("min(m·h + q·sin(π·m/z))", "DERIVED", { dimension: "length" }),
   flankChip: step("h·sin(α/2)", "DERIVED", { dimension: "length" }),
   leastChip: step<{ fraction: number }>("", "COMMON", { dimension: "length" }),
   axialDepth: step<{ rise: boolean; levels: number; helix: boolean }>("", "COMMON", { dimension: "length" }),
@@ -226,11 +293,13 @@ export const STEP = {
     modulus: number;
     holder?: number;
     poisson: number;
+    /** A part is a cone: the two columns that are shown do not hold it. */
+    cones?: boolean;
   }>("", "ROARK", {
     dimension: "length",
     call: (f, units) =>
       // The worksheet function's own Poisson's ratio is that of carbide.
-      f.poisson !== 0.22
+      f.poisson !== 0.22 || f.cones
         ? null
         : [
             "TOOLDEFLECTION",
@@ -248,6 +317,8 @@ export const STEP = {
     (f) => (f === undefined ? "MH" : "KLINE1982"),
     { dimension: "length" },
   ),
+  scatter: step<{ share: number }>("", "COMMON", { dimension: "length" }),
+  startWear: step("", "DERIVED", { dimension: "length" }),
   wearChange: step<{ measured: number; wanted: number; inside: boolean }>(
     (f) => (f?.inside === false ? "(wanted − measured)/2" : "(measured − wanted)/2"),
     "COMMON",

@@ -27,6 +27,28 @@ const NOT_COVERED: readonly (readonly [RegExp, string])[] = [
   ],
 ];
 
+/** Classes of each standard, for a class that has not even the shape of one. */
+const CLASSES: Readonly<Record<Thread["standard"], string>> = {
+  unified: "1A, 2A, 3A (external) and 1B, 2B, 3B (internal) do",
+  metric: "internal classes are such as 6H (4H to 8H, 5G to 7G), external ones such as 6g (3 to 9 with e, f, g or h)",
+  pipe: "external threads are A or B, internal threads have no letter",
+};
+
+/** What is allowed when all but the last word of a designation is a thread, so that the last must be meant as its class. */
+function noSuchClass(clean: string): string | undefined {
+  const match = /^(.*[^\s-])(?:\s*-\s*|\s+)([A-Za-z]{1,2}\d{0,2}|\d{1,2}[A-Za-z]{1,2}|\d)$/.exec(clean);
+  if (!match) return undefined;
+  const [, head = "", last = ""] = match;
+  try {
+    const thread =
+      readUnified(head.toUpperCase(), "", head) ?? readMetric(head, "", head) ?? readPipe(head.toUpperCase(), "", head);
+    return thread && `class ${last} does not exist; ${CLASSES[thread.standard]}`;
+  } catch (error) {
+    if (error instanceof TradeError) return undefined;
+    throw error;
+  }
+}
+
 const FRACTIONS: Readonly<Record<string, string>> = {
   "¼": "1/4",
   "½": "1/2",
@@ -71,7 +93,7 @@ export function parseThread(text: string, parameter = "thread"): Thread {
   if (other) throw new TradeError("unknown", parameter, text, other[1]);
   const thread =
     readUnified(upper, parameter, text) ?? readMetric(clean, parameter, text) ?? readPipe(upper, parameter, text);
-  if (thread === undefined) throw new TradeError("unknown", parameter, text, KNOWN);
+  if (thread === undefined) throw new TradeError("unknown", parameter, text, noSuchClass(clean) ?? KNOWN);
   if (cache.size >= CACHE_LIMIT) cache.delete(cache.keys().next().value as string);
   cache.set(text, Object.freeze(thread));
   return thread;

@@ -1,7 +1,7 @@
 /** Reads Unified designations: "1/2-13 UNC-2B", "#10-32 UNF", "10-24", ".4375-14 UNC-2A LH". */
 import { TradeError } from "../errors.ts";
 import type { Thread } from "./types.ts";
-import { NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from "./unified-series.ts";
+import { listedSpecials, NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from "./unified-series.ts";
 
 const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|(?:\d+(?:\s*-\s*|\s+))?\d+\s*\/\s*\d+|\d*\.\d+|\d+\.?)`;
 const TPI = String.raw`(?:\d+(?:\s*-\s*|\s+)1\s*\/\s*2|\d+(?:\.\d+)?)`;
@@ -52,15 +52,19 @@ export function readUnified(text: string, parameter: string, original: string): 
   const major = typeof entry === "number" ? entry : entry.major;
   const pitches = typeof entry === "number" ? [] : entry.pitches;
   const standard = pitches.find((p) => p.tpi === tpi);
+  const { low, high, coarse, fine } = SPECIAL;
+  const possible = major >= low && major <= high && tpi >= coarse && tpi <= fine && tpi * major >= 3;
   if (special) {
     if (standard) throw unknown(`${name}-${tpi} is ${standard.series}, not a special thread`);
-    const { low, high, coarse, fine } = SPECIAL;
-    if (major < low || major > high || tpi < coarse || tpi > fine || tpi * major < 3) {
+    if (!possible) {
       throw unknown(`special threads from ${low} to ${high} in and ${coarse} to ${fine} threads per inch are known`);
     }
   } else if (!standard || (wanted !== undefined && standard.series !== wanted)) {
     const list = pitches.map((p) => `${name}-${p.tpi} ${p.series}`).join(", ");
-    throw unknown(`for this size there are ${list}; other pitches are special and carry UNS`);
+    const listed = listedSpecials(name).includes(tpi) ? " (ASME B1.1 lists it)" : "";
+    throw unknown(
+      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS${listed}` : " and carry UNS"}`,
+    );
   }
   const series = special ? "UNS" : (standard?.series ?? "UN");
 

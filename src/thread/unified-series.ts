@@ -130,3 +130,50 @@ function build(): SizeEntry[] {
 
 /** Every standard size, by rising diameter. */
 export const UNIFIED_SIZES: readonly SizeEntry[] = build();
+
+/**
+ * Special threads that the standard's tables list as UNS: size, threads per inch (ASME B1.1 Table 2, from memory). Any
+ * other pitch may be made as UNS too; these have printed limits.
+ */
+const LISTED_SPECIAL: readonly (readonly [string, readonly number[]])[] = [
+  ["#10", [28, 36, 40, 48, 56]],
+  ["#12", [36, 40, 48, 56]],
+  ["1/4", [24, 27, 36, 40, 48, 56]],
+  ["5/16", [27, 36, 40, 48]],
+  ["3/8", [18, 27, 36, 40]],
+  ["7/16", [18, 24, 27]],
+  ["1/2", [12, 14, 18, 24, 27]],
+  ["9/16", [14, 27]],
+  ["5/8", [14, 27]],
+  ["3/4", [14, 18, 24, 27]],
+  ["7/8", [10, 18, 24, 27]],
+  ["1", [10, 14, 18, 24, 27]],
+  ["1-1/8", [10, 14, 24]],
+  ["1-1/4", [10, 14, 24]],
+  ["1-3/8", [10, 14, 24]],
+  ["1-1/2", [10, 14, 24]],
+  ["1-5/8", [10, 14, 24]],
+  ["1-3/4", [10, 14, 18]],
+  ["1-7/8", [10, 14, 18]],
+  ["2", [10, 14, 18]],
+  ["2-1/4", [10, 14, 18]],
+  ["2-1/2", [10, 14, 18]],
+  ["2-3/4", [10, 14, 18]],
+  ["3", [10, 14, 18]],
+];
+
+/**
+ * Special threads that the standard lists for a size.
+ *
+ *   table
+ *
+ * @param size - name of the size, such as "1" or "#10" [-]
+ * @returns threads per inch, coarse first; empty when none is listed [-]
+ * @throws nothing
+ * @source ASMEB11
+ * @example
+ * listedSpecials("1")[1] //=> 14
+ */
+export function listedSpecials(size: string): readonly number[] {
+  return LISTED_SPECIAL.find(([name]) => name === size)?.[1] ?? [];
+}

@@ -143,7 +143,7 @@ const element = (basic: number, min: number | string, max: number | string) => (
 
 const OPEN_MAJOR = "ASME B1.1 sets no largest major diameter for an internal thread";
 const OPEN_MINOR = "ASME B1.1 sets no smallest minor diameter for an external thread";
-const OPEN_J = "limits of the minor diameter of UNJ threads are not covered yet";
+const OPEN_J = "the root of an external UNJ thread is a radius; limits of its minor diameter are not covered yet";
 
 /**
  * Limits of size of a Unified thread.
@@ -151,12 +151,13 @@ const OPEN_J = "limits of the minor diameter of UNJ threads are not covered yet"
  *   Td2(2A) = 0.0015·D^⅓ + 0.0015·√LE + 0.015·P^⅔; 1A ×1.5, 3A ×0.75, 1B ×1.95, 2B ×1.3, 3B ×0.975
  *   LE = D (UNC, UNF, 4-, 6-, 8-UN) or 9·P; allowance 0.3·Td2(2A) for 1A, 2A; Td = 0.060·P^⅔ (1A 0.090·P^⅔)
  *   largest external minor: basic less allowance (UN); the same less 0.10825·P for the rounded root (UNR)
- *   UNJ: limits of class 3A/3B, basic minor diameter D − 0.97428·P; its minor limits (ASME B1.15) are left open
+ *   UNJ: limits of class 3A/3B, basic minor diameter D − 0.97428·P, inside with the tolerance of 3B on it, four places
+ *   (ASME B1.15, from memory); the root of external UNJ threads is left open
  *
  * @param thread - a Unified thread, as parseThread gives it [-]
  * @returns limits [in]; a sentence in place of a limit that is open
  * @throws nothing: parseThread has checked the thread
- * @source ASMEB11 MH
+ * @source ASMEB11 ASMEB115 MH
  * @example
  * unifiedLimits({ size: "1/2", major: 0.5, tpi: 13, series: "UNC", threadClass: "2B", kind: "internal" }).pitch.max //=> 0.4565
  */
@@ -171,10 +172,8 @@ export function unifiedLimits(thread: Thread): ThreadLimits {
   if (thread.kind === "internal") {
     const short = (x: number) => (major < 0.138 ? x : thousandths(x));
     const pitch = element(d2, d2, d2 + tolerance);
-    if (form === "UNJ") {
-      return { major: element(d, d, OPEN_MAJOR), pitch, minor: element(d1, OPEN_J, OPEN_J) };
-    }
     const top = d1 + minorTolerance(digit, major, tpi);
+    if (form === "UNJ") return { major: element(d, d, OPEN_MAJOR), pitch, minor: element(d1, d1, top) };
     const minor = element(d1, short(d1), digit === "3" ? top : short(top));
     return { major: element(d, d, OPEN_MAJOR), pitch, minor };
   }

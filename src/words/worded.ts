@@ -1,7 +1,7 @@
 /** A plan in a person's words: made at the very end, from findings, in the row's units. */
 import { FINDINGS, type FindingCode, type Verdict } from "../findings.ts";
 import type { Limit as BareLimit, Finding, Plan } from "../operations/shared/types.ts";
-import type { ResultKey } from "../table/results.ts";
+import type { ResultKey, Results } from "../table/results.ts";
 import { ROW } from "../table/rows.ts";
 import type { DimensionName } from "../units.ts";
 import type { Step } from "./chain.ts";
@@ -39,6 +39,8 @@ export interface RowPlan extends Omit<Plan, "limits" | "binding" | "results" | "
   readonly limits: readonly Limit[];
   readonly binding?: Limit;
   readonly results: SaidResults;
+  /** The results before they were put into words. */
+  readonly plain: Results;
   /** Empty where the words come without a chain. */
   readonly steps: readonly Step[];
 }
@@ -84,6 +86,7 @@ export function worded(plan: Plan, words: Words): RowPlan {
     limits: plan.limits.map(named),
     binding: plan.binding && named(plan.binding),
     results,
+    plain: plan.results,
     steps: words.chain?.(plan) ?? [],
   };
 }

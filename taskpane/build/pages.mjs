@@ -4,6 +4,7 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import * as esbuild from "esbuild";
 import { metadata } from "../../functions/metadata.mjs";
+import { bundleDesk } from "../desk/bundle.mjs";
 import { manifestFor } from "./manifest.mjs";
 import { bundledPackages, notices } from "./notices.mjs";
 import { OFFICE, serverNotes } from "./policy.mjs";
@@ -32,8 +33,6 @@ export const buildFunctions = (out, settings = {}) =>
     entryPoints: ["functions/main.ts"],
     outfile: path.join(out, "functions.js"),
     format: "iife",
-    // What only the pane shows of a row (numbers with their formulas, its drawing) stays out of the script that cells run.
-    dropLabels: ["STEPS"],
   });
 
 const buildPane = (out, settings) =>
@@ -45,22 +44,9 @@ const buildPane = (out, settings) =>
     format: "iife",
   });
 
-/** The desk and its page. */
-export async function buildDesk(out, settings = {}) {
-  fs.copyFileSync(path.join(ROOT, "taskpane", "desk.html"), path.join(out, "desk.html"));
-  return esbuild.build({
-    ...common,
-    minify: true,
-    ...settings,
-    entryPoints: { desk: "taskpane/desk/main.ts" },
-    outdir: out,
-    format: "esm",
-    splitting: true,
-    chunkNames: "desk/[name]-[hash]",
-    assetNames: "desk/[name]-[hash]",
-    loader: { ".woff": "file", ".woff2": "file", ".ttf": "file", ".svg": "dataurl", ".png": "dataurl" },
-  });
-}
+/** The desk: its page, scripts and the workbooks it begins with. */
+export const buildDesk = (out, settings = {}) =>
+  bundleDesk({ esbuild, root: ROOT, dist: out, common: { ...common, minify: true, ...settings } });
 
 /** The pane's page: with Office's script from Microsoft, or from beside it and nothing from anywhere else. */
 export function panePage(localOffice) {

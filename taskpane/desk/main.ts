@@ -1,180 +1,284 @@
-/** The desk: grid, pane and the bar above them. The one place that wires them together. */
+/** The desk: bar, grid and pane on one workbook. The one place that wires them together. */
 import "./desk.css";
 import "../pane.css";
-import type { IWorkbookData } from "@univerjs/core";
-import { DEMO } from "../../src/lists/demo.ts";
-import { MACHINES } from "../../src/lists/machines.ts";
-import { MATERIALS } from "../../src/lists/materials.ts";
-import { TOOLS } from "../../src/lists/tools.ts";
-import { HostError } from "../host/host.ts";
 import { sheetHost } from "../host/sheet.ts";
 import { mountPane } from "../ui/pane.ts";
-import { blankPlan, type Lists, planBook } from "./book.ts";
-import { keepSizes } from "./fractions.ts";
-import { startGrid } from "./grid.ts";
-import { growLive } from "./grow.ts";
-import { showReasons } from "./reason.ts";
-import { takeWorkbook } from "./take.ts";
+import { advisor, planner } from "../work/planner.ts";
+import { type Coming, createFiling } from "./filing.ts";
+import { mountGrid } from "./grid/grid.ts";
+import type { GridHandle } from "./grid/options.ts";
+import { ENGLISH } from "./grid/words.ts";
+import { keepCode } from "./keep/offline.ts";
+import { createKeeper } from "./keep/work.ts";
+import { createLooks } from "./looks.ts";
+import type { Place } from "./model/address.ts";
+import { FileError } from "./model/types.ts";
+import { offering } from "./offering.ts";
+import { readInWorker } from "./package/client.ts";
+import { openPackage } from "./package/open.ts";
+import { createShell } from "./shell.ts";
+import { type OpenBook, openBook } from "./workbook.ts";
 
-const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-const LISTS: Lists = { materials: MATERIALS, tools: TOOLS, machines: MACHINES };
+const DEMO = { file: "demo.xlsx", name: "Demo job.xlsx", words: "The demo job of the Harrow Lane Machine Works." };
+const BLANK = { file: "blank.xlsx", name: "Plan.xlsx", words: "A blank planning table, with the lists." };
+/** Opening that takes longer than this shows how far it is [ms]. */
+const PATIENCE = 300;
 
-const element = <E extends HTMLElement>(id: string) => document.getElementById(id) as E;
-const state = element("state");
-const bookName = element("book-name");
+/** A page that is loaded again waits so long for its old self to let go of the work [ms]. */
+const RELOAD = 1500;
 
-function say(text: string, trouble = false, busy = false): void {
-  state.textContent = text;
-  state.dataset.busy = busy ? "yes" : "no";
-  state.classList.toggle("trouble", trouble);
-}
+const keeper = createKeeper();
+let book: OpenBook;
+let grid: GridHandle | undefined;
+let looks: ReturnType<typeof createLooks> | undefined;
+let host: ReturnType<typeof sheetHost> | undefined;
+let pane: ReturnType<typeof mountPane> | undefined;
 
-/** Asks before something of the user's is given up. */
-function ask(question: string, yes: string): Promise<boolean> {
-  const dialog = element<HTMLDialogElement>("question");
-  element("question-text").textContent = question;
-  element("question-yes").textContent = yes;
-  return new Promise((resolve) => {
-    const done = (answer: boolean) => () => {
-      dialog.close();
-      resolve(answer);
-    };
-    element("question-yes").onclick = done(true);
-    element("question-no").onclick = done(false);
-    dialog.oncancel = () => resolve(false);
-    dialog.showModal();
-    element("question-no").focus();
-  });
-}
-
-const { univer, api } = startGrid(element("grid"));
-const demoJob = () => planBook("Demo job", DEMO, LISTS);
-// The engine's parts are there from the first workbook on; the host wants them.
-api.createWorkbook(demoJob());
-const firstAnswers = calculated();
-keepSizes(univer);
-const host = sheetHost(univer);
-let name = "";
-let savedAt = 0;
-const unsaved = () => host.edits() !== savedAt;
-
-async function show(data: IWorkbookData, title: string): Promise<void> {
-  const open = api.getActiveWorkbook();
-  if (open) api.disposeUnit(open.getId());
-  api.createWorkbook({ ...data, id: `${data.id}-${Date.now().toString(36)}` });
-  const answered = calculated();
-  entitle(title);
-  savedAt = host.edits();
-  await answered;
-}
-
-function entitle(title: string): void {
-  name = title;
-  bookName.textContent = title;
-  document.title = `${title} – Tablefeed desk`;
-}
-
-/** Waits for the engine to have answered what was just opened. */
-function calculated(): Promise<void> {
-  return new Promise((resolve) => {
-    const done = () => {
-      end.dispose();
-      clearTimeout(enough);
-      resolve();
-    };
-    const end = api.getFormula().calculationResultApplied(done);
-    const enough = setTimeout(done, 3000);
-  });
-}
-
-async function mayReplace(): Promise<boolean> {
-  return !unsaved() || ask(`“${name}” has changes that are not saved. Give them up?`, "Give them up");
-}
+const shell = createShell({
+  open: () => void guarded(() => filing.open(shell.input)),
+  save: () => void guarded(() => filing.save()),
+  saveCopy: () => void guarded(() => filing.saveCopy()),
+  saveCsv: () => void guarded(() => filing.saveCsv()),
+  blank: () => void guarded(() => ours(BLANK)),
+  demo: () => void guarded(() => ours(DEMO)),
+  focusGrid: () => grid?.focus(),
+  opened: (file) => void guarded(() => filing.take(file)),
+});
+const filing = createFiling({
+  shell,
+  keeper,
+  book: () => book,
+  endEditing: () => grid?.endEditing(true) ?? true,
+  read: readFile,
+  show,
+});
 
 async function guarded(work: () => Promise<void>): Promise<void> {
   try {
     await work();
   } catch (problem) {
-    say(problem instanceof HostError ? problem.message : `That did not work: ${String(problem)}`, true);
+    console.error(problem);
+    shell.say(`That did not work: ${problem instanceof Error ? problem.message : String(problem)}`, { trouble: true });
   }
 }
 
-async function save(forExcel: boolean): Promise<void> {
-  say("Saving …", false, true);
-  const { writeXlsx } = await import("./xlsx.ts");
-  // What is being typed belongs to it as well.
-  await api.getActiveWorkbook()?.endEditingAsync(true);
-  const edits = host.edits();
-  const { bytes, left } = await writeXlsx(takeWorkbook(univer), { forExcel });
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([bytes], { type: XLSX }));
-  link.download = `${name.replace(/\.xlsx$/i, "")}.xlsx`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-  savedAt = edits;
-  say(left.length === 0 ? `Saved ${link.download}` : `Saved ${link.download}, without ${left.join(", ")}`);
+/** Reads a file of the person's beside the page, which stays alive and can stop it. */
+async function readFile(name: string, bytes: Uint8Array) {
+  const stop = new AbortController();
+  let done = 0;
+  let shown = false;
+  const show = () => {
+    shown = true;
+    shell.progress(done, () => stop.abort());
+  };
+  const late = setTimeout(show, PATIENCE);
+  try {
+    return await readInWorker(() => new Worker("desk-reader.js"), bytes, {
+      signal: stop.signal,
+      onProgress: (part) => {
+        done = part;
+        if (shown) show();
+      },
+    });
+  } catch (problem) {
+    if (!(problem instanceof FileError)) throw problem;
+    shell.say(`${name}: ${problem.message}`, { trouble: problem.code !== "cancelled" });
+    return undefined;
+  } finally {
+    clearTimeout(late);
+    shell.progress(undefined);
+  }
 }
 
-async function open(file: File): Promise<void> {
-  if (!(await mayReplace())) return;
-  say(`Opening ${file.name} …`, false, true);
-  const { readXlsx } = await import("./xlsx.ts");
-  const { data, left } = await readXlsx(new Uint8Array(await file.arrayBuffer()), file.name);
-  await show(data, file.name);
-  say(left.length === 0 ? `Opened ${file.name}` : `Opened ${file.name}; not carried over: ${left.join(", ")}`);
+const session = () => pane?.session.store.get();
+
+/** Puts a workbook into grid and pane; what was open before stays kept in the browser when it has changes. */
+function show({ opened, name, words, steps, handle, seen, from }: Coming): void {
+  const before = book as OpenBook | undefined;
+  before?.close();
+  delete document.documentElement.dataset.ready;
+  book = openBook(opened, {
+    name,
+    ...(steps ? { steps } : {}),
+    ...(handle ? { handle } : {}),
+    ...(seen ? { seen } : {}),
+    hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
+    onBusy: (busy) => busy && shell.say("Still calculating …", { busy: true }),
+  });
+  const { model, planned } = book;
+  shell.title(name);
+  const place = worthLooking();
+  if (place) model.select(place);
+
+  if (grid === undefined) {
+    looks = createLooks(model);
+    grid = mountGrid(shell.grid, {
+      model,
+      onLeave: (direction) => shell.leaveGrid(direction),
+      classOf: (...at) => looks!.classOf(...at),
+      isUsed: (...at) => looks!.isUsed(...at),
+      hiddenColumns: (sheet) => looks!.hiddenColumns(sheet),
+    });
+    host = sheetHost(model, {
+      reveal: (at) => reveal(at),
+      busy: () => grid!.editing && !grid!.endEditing(true),
+      words: ENGLISH.refused,
+    });
+  } else {
+    looks!.setModel(model);
+    host!.setModel(model);
+    grid.setModel(model);
+  }
+  if (place) grid.select(place);
+
+  const started = keeper.begin({
+    name,
+    bytes: opened.kept.bytes,
+    ...(handle ? { handle } : {}),
+    ...(seen ? { seen } : {}),
+    ...(from ? { from } : {}),
+  });
+  keeper.follow(model);
+  filing.mark(words);
+  model.onChange(() => filing.mark());
+  planned.onTrouble((sentence) => shell.say(sentence, { trouble: true }));
+  let telling = false;
+  planned.onWaiting((rows) => {
+    if (rows > 0 && !checking) {
+      telling = true;
+      shell.say(`Planning ${rows} more ${rows === 1 ? "row" : "rows"} …`, { busy: true });
+    } else if (rows === 0 && telling) {
+      telling = false;
+      shell.say("");
+    }
+  });
+  void started.then(() => offers.refresh());
+  void guarded(() => settle(words));
 }
 
-element("open").onclick = () => element<HTMLInputElement>("file").click();
-element<HTMLInputElement>("file").onchange = () => {
-  const input = element<HTMLInputElement>("file");
-  const file = input.files?.[0];
-  input.value = "";
-  if (file) void guarded(() => open(file));
-};
-element("save").onclick = () => void guarded(() => save(false));
-element("save-excel").onclick = () => void guarded(() => save(true));
-element("blank").onclick = () =>
-  void guarded(async () => {
-    if (!(await mayReplace())) return;
-    await show(planBook("Plan", blankPlan(), LISTS), "Plan.xlsx");
-    say("A blank planning table, with the lists");
-  });
-const DEMO_NAME = "Demo job.xlsx";
-const DEMO_WORDS = "The demo job of the Harrow Lane Machine Works";
-element("demo").onclick = () =>
-  void guarded(async () => {
-    if (!(await mayReplace())) return;
-    say("Loading the demo job …", false, true);
-    await show(demoJob(), DEMO_NAME);
-    say(DEMO_WORDS);
-  });
+/** True while rows are looked through that nobody has changed. */
+let checking = false;
 
-document.addEventListener(
-  "keydown",
-  (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.altKey) return;
-    if (event.key === "s") void guarded(() => save(false));
-    else if (event.key === "o") element("open").click();
-    else return;
-    event.preventDefault();
-    event.stopPropagation();
-  },
-  true,
-);
-window.addEventListener("beforeunload", (event) => {
-  if (unsaved()) event.preventDefault();
-});
+/** Says that the plan is there when every cell of it holds its value, and looks then whether all are up to date. */
+async function settle(words: string): Promise<void> {
+  const own = book;
+  await own.calculating.ready();
+  await own.planned.settled();
+  if (own !== book) return;
+  if (pane === undefined) {
+    // There is always a table on the desk: it says more than a welcome.
+    pane = mountPane(shell.pane, host!, planner, advisor, { welcome: false });
+    const said = () => JSON.stringify([session()?.byHand, session()?.asked]);
+    let asked = said();
+    pane.session.store.subscribe(() => {
+      const now = said();
+      if (now === asked) return;
+      asked = now;
+      book.planned.again();
+    });
+  }
+  // Of workbooks that are ours there is nothing to tell.
+  const unseen =
+    own.unseen.length === 0 || words === DEMO.words || words === BLANK.words
+      ? ""
+      : ` Kept, not shown here: ${own.unseen.join(", ")}.`;
+  shell.say(`${words}${unseen}`);
+  shell.ready();
+  await new Promise((resolve) => setTimeout(resolve, 300));
+  if (own !== book) return;
+  checking = true;
+  const rows = await own.planned.bringUpToDate();
+  checking = false;
+  if (rows > 0 && own === book)
+    shell.say(
+      `${rows === 1 ? "1 row was" : `${rows} rows were`} not up to date and planned again; Ctrl+Z takes that back.`,
+    );
+}
 
-mountPane(element("pane"), host);
-host.onDataChange(() => void guarded(async () => void (await growLive(api, host))));
-showReasons(host, api, element("reason"));
-void guarded(async () => {
-  entitle(DEMO_NAME);
-  await firstAnswers;
-  say(DEMO_WORDS);
-});
+/** A row that shows what the plan is for: a thread that stops at a limit, else any row that stops, else one to check. */
+function worthLooking(): Place | undefined {
+  const [site] = book.planned.sites();
+  if (site === undefined) return undefined;
+  const { sheet, block, end, matching } = site;
+  const at = (list: readonly { readonly at: number; readonly column: { readonly key: string } }[], key: string) =>
+    list.find((m) => m.column.key === key)?.at;
+  const [verdict, load] = [at(matching.outputs, "verdict"), at(matching.outputs, "load")];
+  const operation = at(matching.inputs, "operation");
+  const value = (row: number, column: number | undefined) =>
+    column === undefined ? undefined : book.model.typed(sheet, row, block.left + column)?.value;
+  let best = block.top + 1;
+  let most = 0;
+  for (let row = block.top + 1; row <= end; row++) {
+    const word = value(row, verdict);
+    const limit = Number(value(row, load) ?? 0);
+    const worth =
+      word === "stop"
+        ? 2 + (limit > 1 ? 1 + (value(row, operation) === "thread mill" ? 1 : 0) : 0)
+        : word === "check"
+          ? 1
+          : 0;
+    if (worth > most) [best, most] = [row, worth];
+  }
+  return { sheet, row: best, column: block.left + 2 };
+}
+
+function reveal(place: Place, focus = false): void {
+  shell.show("table");
+  grid!.select(place, { focus });
+}
+
+/** One of the two workbooks that come with the desk; held once they were fetched, for when the server is gone. */
+const fetched = new Map<string, Promise<Uint8Array>>();
+function fetchBook(file: string): Promise<Uint8Array> {
+  const known = fetched.get(file);
+  if (known) return known;
+  const got = fetch(file).then(async (answer) => {
+    if (!answer.ok) throw new Error(`the desk's own file ${file} is not there (${answer.status})`);
+    return new Uint8Array(await answer.arrayBuffer());
+  });
+  fetched.set(file, got);
+  got.catch(() => fetched.delete(file));
+  return got;
+}
+
+async function ours({ file, name, words }: typeof DEMO): Promise<void> {
+  if (!(await filing.mayLeave())) return;
+  shell.say("Opening …", { busy: true });
+  show({ opened: openPackage(await fetchBook(file)), name, words });
+}
+
+const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave() });
+
+async function start(): Promise<void> {
+  const mine = keeper.mine();
+  if (mine !== undefined && (await offers.bring(mine, RELOAD))) return;
+  show({ opened: openPackage(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
+}
 
 /** For the tests, and for whoever looks at the desk from the browser's console. */
 Object.assign(globalThis, {
-  tablefeedDesk: { valueAt: host.valueAt, reasonAt: host.reasonAt, select: host.select, unsaved },
+  tablefeedDesk: {
+    valueAt: (place: Place) => host!.valueAt(place),
+    reasonAt: (place: Place) => host!.reasonAt(place),
+    select: (place: Place) => reveal(place, true),
+    unsaved: () => book.model.unsaved(),
+  },
+});
+
+window.addEventListener("pagehide", () => void keeper.flush());
+document.addEventListener("visibilitychange", () => void keeper.flush());
+// A tab that was closed meanwhile has let go of its work: it can be offered here.
+window.addEventListener("focus", () => void offers.refresh());
+window.addEventListener("beforeunload", (event) => {
+  // What is kept here comes back by itself; only where nothing is kept is there something to lose.
+  if (!filing.isKept() && book.model.unsaved()) event.preventDefault();
+});
+
+void guarded(async () => {
+  await start();
+  // All that may be needed later is fetched while the server is there.
+  fetchBook(BLANK.file).catch(() => undefined);
+  fetchBook(DEMO.file).catch(() => undefined);
+  void import("./calc/calculator.ts").catch(() => undefined);
+  void keepCode("desk-offline.js");
 });

@@ -27,6 +27,17 @@ function runs(grid: readonly (readonly CellValue[])[], row: number): { left: num
   return found;
 }
 
+/** True for a run whose cells are text more often than not: rows of numbers are not asked whether they are headings. */
+function isMostlyText(cells: readonly CellValue[], left: number, right: number): boolean {
+  let balance = 0;
+  for (let c = left; c <= right; c++) {
+    const cell = cells[c];
+    if (typeof cell === "string") balance += cell === "" ? 0 : 1;
+    else if (cell !== null && cell !== undefined) balance -= 1;
+  }
+  return balance >= 0;
+}
+
 /**
  * The planning table of a sheet, or null. Headings are looked for in every row; a table runs down over single blank
  * rows until two blank rows in a row, the next headings, or the end.
@@ -44,6 +55,7 @@ export function findTable(
   for (let row = 0; row < grid.length; row++) {
     if (grid[row]!.filter((cell) => typeof cell === "string" && cell.trim() !== "").length < 2) continue;
     for (const { left, right } of runs(grid, row)) {
+      if (!isMostlyText(grid[row]!, left, right)) continue;
       const points = score(grid[row]!.slice(left, right + 1));
       if (points > 0) heads.push({ row, left, right, score: points, end: row });
     }

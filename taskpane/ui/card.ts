@@ -13,6 +13,8 @@ export interface CardFacts {
   readonly figures: readonly Figure[];
   readonly reasons: readonly Reason[];
   readonly binding?: Limit;
+  /** Words of the program, to compare with. */
+  readonly words?: readonly string[];
   readonly basis: string;
   readonly drawing?: Node;
 }
@@ -68,6 +70,14 @@ export function card(): Part<CardFacts | undefined> {
               h("li", {}, `${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`),
             ),
           ),
+        facts.words !== undefined &&
+          facts.words.length > 0 &&
+          h(
+            "section",
+            { class: "card-words" },
+            h("h2", {}, WORDS_TITLE),
+            h("pre", {}, shortWords(facts.words).join("\n")),
+          ),
         h("h2", {}, "Before the spindle turns"),
         h("ul", { class: "small" }, ...CAUTIONS.map((text) => h("li", {}, text))),
         h(
@@ -81,6 +91,15 @@ export function card(): Part<CardFacts | undefined> {
   };
 }
 
+const WORDS_TITLE = "Words to compare the program with — not a program to run";
+/** Blocks that a sheet of paper has room for. */
+const MOST_WORDS = 84;
+
+function shortWords(words: readonly string[]): readonly string[] {
+  if (words.length <= MOST_WORDS) return words;
+  return [...words.slice(0, MOST_WORDS), `(AND ${words.length - MOST_WORDS} MORE BLOCKS, ALIKE)`];
+}
+
 /** The card as lines of label and text. */
 export function cardLines(facts: CardFacts): [string, string][] {
   return [
@@ -91,6 +110,7 @@ export function cardLines(facts: CardFacts): [string, string][] {
       `Point ${i + 1}`,
       `${reason.text}${reason.wayOut === "" ? "" : ` → ${reason.wayOut}`}`,
     ]),
+    ...shortWords(facts.words ?? []).map((text, i): [string, string] => [i === 0 ? WORDS_TITLE : "", text]),
     ...CAUTIONS.map((text): [string, string] => ["Caution", text]),
     ["First part measured", ""],
     ["Proved out by, date", ""],
@@ -101,6 +121,6 @@ export function cardLines(facts: CardFacts): [string, string][] {
 export function cardText(facts: CardFacts): string {
   return cardLines(facts)
     .filter(([, text]) => text !== "")
-    .map(([label, text]) => `${label}: ${text}`)
+    .map(([label, text]) => (label === "" ? text : `${label}: ${text}`))
     .join("\n");
 }

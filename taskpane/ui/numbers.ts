@@ -16,6 +16,7 @@ const DECIMALS: Record<DimensionName, readonly [number, number]> = {
   modulus: [0, 1],
   stiffness: [1, 1],
   acceleration: [1, 2],
+  roughness: [2, 0],
   density: [2, 3],
 };
 

@@ -1,4 +1,6 @@
 /** The pane: puts the parts together and hands each the facts it shows. The only part that knows the others. */
+
+import { rowBlocks } from "../../src/program/listing.ts";
 import {
   type Column,
   MACHINE_COLUMNS,
@@ -13,9 +15,10 @@ import type { Block, Host } from "../host/host.ts";
 import { additionOf } from "../work/adding.ts";
 import { advisor, planner } from "../work/planner.ts";
 import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../work/planning.ts";
+import { allFacts, selectedFacts } from "../work/programming.ts";
 import { createSession } from "../work/session.ts";
 import { emptyTable, STARTING_LISTS } from "../work/starting.ts";
-import { type Advisor, isNumbers, LISTS, type Planner, type State } from "../work/types.ts";
+import { type Advisor, isNumbers, LISTS, type Planner, type Session, type State } from "../work/types.ts";
 import { advice } from "./advice.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";
@@ -30,6 +33,7 @@ import { type FillFacts, fill, type Recognised } from "./fill.ts";
 import { firstRun } from "./first.ts";
 import { limits } from "./limits.ts";
 import { message } from "./message.ts";
+import { posted } from "./posted.ts";
 import { program } from "./program.ts";
 import { quote } from "./quote.ts";
 import { tabs } from "./tabs.ts";
@@ -70,9 +74,10 @@ export function mountPane(
   host: Host,
   plan: Planner = planner,
   advise: Advisor = advisor,
-): { destroy(): void } {
+  options: { readonly welcome?: boolean } = {},
+): { readonly session: Session; destroy(): void } {
   const session = createSession(host, plan, advise);
-  let welcome = !memory.seen();
+  let welcome = options.welcome !== false && !memory.seen();
   const past = () => {
     welcome = false;
     memory.keep();
@@ -119,6 +124,11 @@ export function mountPane(
     quote: (options) => void session.writeQuote(options),
     compare: (choice, options) => void session.writeComparison(choice, options),
     refuse: (text, action) => session.say({ kind: "failed", text, action }),
+  });
+  const postedPart = posted({
+    rows: () => allFacts(session.store.get()),
+    copy: copyText,
+    say: (text, action) => session.say({ kind: action === undefined ? "done" : "failed", text, action }),
   });
   const paper = card();
   let onPaper: CardFacts | undefined;
@@ -175,6 +185,7 @@ export function mountPane(
   const views = tabs([
     { key: "row", text: "This row", panel: rowPanel },
     { key: "table", text: "Whole table", panel: tablePanel },
+    { key: "program", text: "Program", panel: h("div", {}, postedPart.element) },
   ]);
   const read = h("button", { type: "button", class: "quiet", onclick: () => void session.refresh() }, "Read again");
 
@@ -221,6 +232,9 @@ export function mountPane(
     calloutsPart.show(calloutsFacts(state));
     quotePart.show(calloutsFacts(state));
 
+    const row = selectedFacts(state);
+    postedPart.show({ row, ready: (unitsGiven(matching) ?? state.asked) !== undefined });
+
     noRow.show(plan === null ? noRowFacts(state) : undefined);
     explained.hidden = plan === null;
     onPaper = undefined;
@@ -242,6 +256,7 @@ export function mountPane(
         figures,
         reasons: plan.reasons,
         binding: plan.binding,
+        words: row === undefined ? [] : rowBlocks(row, "tip"),
         basis: table.selected === null ? "" : basisOf(table.rows[table.selected]!, matching),
         drawing: drawingPart.element.querySelector("svg")?.cloneNode(true),
       };
@@ -253,6 +268,7 @@ export function mountPane(
   show(session.store.get());
   void session.refresh();
   return {
+    session,
     destroy() {
       stop();
       session.destroy();

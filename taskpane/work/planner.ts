@@ -1,32 +1,65 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
+import { Cache } from "../../src/cache.ts";
+import { usesCell } from "../../src/operations/index.ts";
 import { type Advice, advise, type Outcome } from "../../src/plan/advise.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { sharedSetups } from "../../src/plan/setups.ts";
 import { planRows } from "../../src/plan/table.ts";
 import { type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
+import { OPERATION_NAMES, ROW, type RowKey } from "../../src/table/rows.ts";
 import type { Units } from "../../src/units.ts";
 import { changeText, nothingText } from "../../src/words/advice.ts";
 import { full } from "../../src/words/en/full.ts";
-import { worded } from "../../src/words/worded.ts";
+import { type RowPlan, worded } from "../../src/words/worded.ts";
+import type { CellValue } from "../host/host.ts";
 import { digits, percent } from "../ui/numbers.ts";
 import type { PlanBlocks, Planner, Suggestion } from "./types.ts";
 
+/** Rows that were read, under the headings and units of their table; at an edit one row differs, and the lists seldom do. */
+const readBefore = new Cache<string, Cache<string, ReadRow>>("rows that were read", 4);
+const ROWS = 20_000;
+const listsBefore = new Cache<string, Lists>("lists that were read", 4);
+
+function rowsOf([headings = [], ...rows]: readonly CellValue[][]): ReadRow[] {
+  const known = readBefore.get(JSON.stringify(headings), () => new Cache<string, ReadRow>("rows of a table", ROWS));
+  return rows.map((cells) => known.get(JSON.stringify(cells), () => readRows([headings, cells])[0]!));
+}
+
+const listsOf = ({ materials, tools, machines }: Omit<PlanBlocks, "rows">): Lists =>
+  listsBefore.get(JSON.stringify([materials, tools, machines]), () => readLists(materials, tools, machines));
+
 function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
-  const rows = readRows(blocks.rows);
+  const rows = rowsOf(blocks.rows);
   const read = rows[only];
   if (read === undefined || read.empty) return undefined;
   // A machine's setup is shared by the rows planned on it, here as in the whole table.
-  return { read, lists: readLists(blocks.materials, blocks.tools, blocks.machines), sharing: sharedSetups(rows)(read) };
+  return { read, lists: listsOf(blocks), sharing: sharedSetups(rows)(read) };
 }
 
 export const planner: Planner = (blocks, only) => {
-  if (only === undefined)
-    return planRows(readRows(blocks.rows), readLists(blocks.materials, blocks.tools, blocks.machines), false);
+  if (only === undefined) return planRows(rowsOf(blocks.rows), listsOf(blocks), false);
   const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
   if (one) lines[only] = worded(planRow(one.read, one.lists, one.sharing), full);
   return lines;
 };
+
+export type { Lists, ReadRow, RowPlan };
+
+/** Rows read and planned one by one, for who keeps the results of a table fresh. */
+export const rowPlanner = {
+  lists: listsOf,
+  read: (headings: CellValue[], rows: CellValue[][]): ReadRow[] => readRows([headings, ...rows]),
+  /** @param sharing - rows of the table that share the setup of the row's machine */
+  plan: (read: ReadRow, lists: Lists, sharing: number): RowPlan | undefined =>
+    read.empty ? undefined : worded(planRow(read, lists, sharing, false), full),
+};
+
+/** False for an input that the operation of its row does not look at. */
+export function usesInput(operation: string, key: string): boolean {
+  const name = OPERATION_NAMES.find((known) => known === operation.trim().toLowerCase());
+  return !(key in ROW) || usesCell(name, key as RowKey);
+}
 
 /** Changes that would help a row, best first, in words. */
 export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[] {

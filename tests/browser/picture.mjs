@@ -21,13 +21,9 @@ const browser = await chromium.launch({
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 860 } });
   await page.goto(`http://localhost:${port}/`);
-  await page.getByText("Skip this").click({ timeout: 60000 });
-  await page.waitForTimeout(3000);
-  // A row of the demo job that stops: the small neck.
-  const box = page.locator("canvas").first();
-  const area = await box.boundingBox();
-  await page.mouse.click(area.x + 470, area.y + 645);
-  await page.waitForTimeout(2500);
+  // It opens on a row of the demo job that stops: the long neck.
+  await page.waitForFunction(() => document.documentElement.dataset.ready === "yes");
+  await page.waitForSelector("#pane .verdict");
   await page.screenshot({ path: path.join(root, "taskpane/pictures/desk.png") });
 } finally {
   await browser.close();

@@ -29,8 +29,7 @@ describe("the quote on the desk", () => {
   let desk: Desk;
   beforeAll(async () => {
     fs.mkdirSync(OUT, { recursive: true });
-    desk = await openDesk();
-    await desk.page.locator(".first button").last().click();
+    desk = await openDesk("quote");
     await ready(desk.page);
     await desk.page.click("#tab-table");
     await desk.page.locator(".quote summary").click();
@@ -63,7 +62,6 @@ describe("the quote on the desk", () => {
     wanted.forEach((line, i) => {
       if (typeof line[3] === "number") expect(lines[i]![1] as number).toBeCloseTo(line[3], 9);
     });
-    await desk.page.waitForTimeout(600);
     await desk.page.screenshot({ path: path.join(OUT, "quote-sheet.png") });
   });
   it("leads back to the table, and keeps what the person typed", async () => {
@@ -79,7 +77,6 @@ describe("the quote on the desk", () => {
     expect(await at(desk, "Compare", 0, 1)).toBe(MACHINES[2]![0]);
     expect(await at(desk, "Compare", 0, 2)).toBe(MACHINES[3]![0]);
     expect(await at(desk, "Compare", 1, 3)).toBeTypeOf("number");
-    await desk.page.waitForTimeout(600);
     await desk.page.screenshot({ path: path.join(OUT, "compare-sheet.png") });
   });
   it("saves both as pages that print as wide as the paper", async () => {

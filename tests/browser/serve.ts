@@ -1,43 +1,49 @@
-/** Builds the desk and serves it on this machine under its content security policy. */
+/** Builds the desk as the build does and serves it on this machine under its content security policy. */
 import fs from "node:fs";
 import http from "node:http";
-import type { AddressInfo } from "node:net";
+import type { AddressInfo, Socket } from "node:net";
 import path from "node:path";
-import { build, type Plugin } from "esbuild";
+import * as esbuild from "esbuild";
 
 const root = path.resolve(import.meta.dirname, "../..");
 export const OUT = path.join(root, "tests", ".out");
-const TYPES: Record<string, string> = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css" };
+const TYPES: Record<string, string> = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".webmanifest": "application/manifest+json",
+};
 
 export interface Served {
   readonly address: string;
+  /** Ends the server, open connections included, as when its machine is switched off. */
   close(): Promise<void>;
 }
 
-export async function serveDesk(plugins: Plugin[] = []): Promise<Served> {
-  const dist = path.join(OUT, "desk");
+interface Bundle {
+  bundleDesk(settings: { esbuild: unknown; root: string; dist: string; common: object }): Promise<void>;
+}
+
+const common = {
+  minify: !process.env.READABLE,
+  logLevel: "warning",
+  define: { "process.env.NODE_ENV": '"production"' },
+};
+
+/** @param folder - name of the folder under tests/.out that it is built into: one for each test file */
+export async function serveDesk(folder = "desk"): Promise<Served> {
+  const bundle = (await import(path.join(root, "taskpane/desk/bundle.mjs"))) as Bundle;
+  const dist = path.join(OUT, folder);
   fs.rmSync(dist, { recursive: true, force: true });
   fs.mkdirSync(dist, { recursive: true });
-  await build({
-    entryPoints: { desk: path.join(root, "taskpane/desk/main.ts") },
-    outdir: dist,
-    bundle: true,
-    plugins,
-    minify: !process.env.READABLE,
-    format: "esm",
-    splitting: true,
-    target: "es2022",
-    absWorkingDir: root,
-    logLevel: "warning",
-    legalComments: "none",
-    chunkNames: "desk/[name]-[hash]",
-    assetNames: "desk/[name]-[hash]",
-    define: { "process.env.NODE_ENV": '"production"' },
-    loader: { ".woff": "file", ".woff2": "file", ".ttf": "file", ".svg": "dataurl", ".png": "dataurl" },
-  });
-  const page = fs.readFileSync(path.join(root, "taskpane/desk.html"), "utf8");
-  const policy = /content="(default-src[^"]+)"/.exec(page)![1]!;
-  fs.writeFileSync(path.join(dist, "desk.html"), page);
+  await bundle.bundleDesk({ esbuild, root, dist, common });
+  const { policyOf } = (await import(path.join(root, "taskpane/build/policy.mjs"))) as {
+    policyOf(page: string): string;
+  };
+  const policy = policyOf(fs.readFileSync(path.join(dist, "desk.html"), "utf8"));
+  const sockets = new Set<Socket>();
   const server = http.createServer((request, response) => {
     const name = new URL(request.url!, "http://localhost").pathname;
     const file = path.join(dist, name === "/" ? "desk.html" : name);
@@ -51,9 +57,17 @@ export async function serveDesk(plugins: Plugin[] = []): Promise<Served> {
     });
     fs.createReadStream(file).pipe(response);
   });
+  server.on("connection", (socket) => {
+    sockets.add(socket);
+    socket.on("close", () => sockets.delete(socket));
+  });
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   return {
     address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
-    close: () => new Promise((resolve) => server.close(() => resolve())),
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        for (const socket of sockets) socket.destroy();
+      }),
   };
 }

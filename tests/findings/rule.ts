@@ -5,7 +5,7 @@ import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { Plan } from "../../src/operations/shared/types.ts";
 import { planRow } from "../../src/plan/row.ts";
-import { type Cells, readLists, readRows } from "../../src/table/read.ts";
+import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 
 export type Cell = string | number | boolean | null;
 /** Cells of a row by heading. */
@@ -56,15 +56,19 @@ export function blockOf(entries: readonly RowCells[]): Cells {
   return [headings, ...entries.map((e) => headings.map((h) => e[h] ?? null))];
 }
 
-/** The plan of one row of a case. */
-export function planOf({ row, material, tool, machine, tools }: Case): Plan {
-  const lists = readLists(
+/** The shop's lists with what the case changes in them. */
+export function caseLists({ row, material, tool, machine, tools }: Case): Lists {
+  return readLists(
     changed(MATERIALS, row.Material, material),
     tools ? blockOf(tools) : changed(TOOLS, row.Tool, tool),
     changed(MACHINES, row.Machine, machine),
   );
-  return planRow(readRows([Object.keys(row), Object.values(row)])[0]!, lists);
 }
+
+export const caseRow = ({ row }: Case): ReadRow => readRows([Object.keys(row), Object.values(row)])[0]!;
+
+/** The plan of one row of a case. */
+export const planOf = (one: Case): Plan => planRow(caseRow(one), caseLists(one));
 
 export function factsOf<C extends FindingCode>(plan: Plan, code: C): FactsOf<C> | undefined {
   return plan.findings.find((f) => f.code === code)?.facts as FactsOf<C> | undefined;

@@ -1,4 +1,316 @@
 /** Rules of threads. */
-import type { Rules } from "./rule.ts";
+import { type RowCells, type Rules, STEEL } from "./rule.ts";
 
-export const threads: Rules = {};
+/** M6 with the cutter bought for it, one and a half diameters deep, in the hole of a 4.9 drill as it stands. */
+const M6 = {
+  ...STEEL,
+  Operation: "thread mill",
+  Thread: "M6",
+  Tool: "TM-M6-S",
+  "Start diameter": 4.9,
+  Depth: 9,
+} as const;
+const STEM = {
+  ...STEEL,
+  Operation: "thread mill",
+  Thread: "M20x1.5-6g",
+  Tool: "TM-M16-S",
+  Depth: 15,
+  "Start diameter": 19.9,
+};
+const row = (cells: RowCells) => ({ row: { ...M6, ...cells } });
+const tool = (cells: RowCells) => ({ row: M6, tool: cells });
+/** A neck so long, held 8 mm behind its end. */
+const neck = (length: number) => tool({ "Neck length": length, "Stick-out": length + 8 });
+const QT = { ...M6, Material: "Steel 42CrMo4 QT (AISI 4140)" };
+
+export const threads: Rules = {
+  "unknown-thread": {
+    fires: row({ Thread: "M6.5" }),
+    inside: row({ Thread: "M6" }),
+    severity: "stop",
+    why: "ISO 261 has no M6.5",
+  },
+  "no-path": {
+    fires: tool({ Diameter: 5.426 }),
+    inside: tool({ Diameter: 5.424 }),
+    severity: "stop",
+    why: "a cutter as large as the pitch diameter, middle of 5.350 to 5.500, has no path",
+  },
+  "profile-angle": {
+    fires: tool({ "Profile angle": 55 }),
+    inside: tool({ "Profile angle": 60 }),
+    severity: "stop",
+    why: "a 55° cutter makes no 60° thread",
+  },
+  "pitch-differs": {
+    fires: { row: { ...M6, Tool: "TM-M6x1-F" }, tool: { Pitch: 1.001 } },
+    inside: { row: { ...M6, Tool: "TM-M6x1-F" }, tool: { Pitch: 1 } },
+    severity: "stop",
+    why: "all profiles of a full-profile cutter stand a pitch apart",
+  },
+  "blank-diameter": [
+    {
+      fires: { row: { ...STEM, "Start diameter": 19.97 } },
+      inside: { row: { ...STEM, "Start diameter": 19.96 } },
+      severity: "stop",
+      why: "ISO 965: M20×1.5-6g is at most 19.968 over its crests",
+    },
+    {
+      fires: { row: { ...STEM, "Start diameter": 19.73 } },
+      inside: { row: { ...STEM, "Start diameter": 19.74 } },
+      severity: "stop",
+      why: "and at least 19.732",
+    },
+  ],
+  "flat-too-wide": {
+    fires: tool({ "Tip flat": 0.1355 }),
+    inside: tool({ "Tip flat": 0.1345 }),
+    severity: "stop",
+    why: "the tip has to reach 6: at P/8 = 0.125 on a still profile, a little more at the middle of the limits, less by the sweep",
+  },
+  "no-depth": {
+    fires: row({ "Start diameter": 6.07 }),
+    inside: row({ "Start diameter": 6.05 }),
+    severity: "stop",
+    why: "the tip stands at 5.425 + (0.5 − 0.1)·√3 = 6.118 less the sweep of 0.05: a larger hole is not touched",
+  },
+  "neck-rubs": {
+    fires: tool({ "Neck diameter": 3.04 }),
+    inside: tool({ "Neck diameter": 3.03 }),
+    severity: "stop",
+    why: "the neck meets the wall when the profile is no higher than the thread is deep, (4.2 − 3.036)/2 = 0.582",
+  },
+  "neck-tight": {
+    fires: tool({ "Neck diameter": 2.94 }),
+    inside: tool({ "Neck diameter": 2.93 }),
+    severity: "check",
+    why: "0.05 mm for the chips (common practice): a neck 0.1 mm thinner than the one that rubs",
+  },
+  "profile-shallow": {
+    fires: tool({ "Neck diameter": 3.04 }),
+    inside: tool({ "Neck diameter": 3.03 }),
+    severity: "stop",
+    why: "the profile has to be as high as the thread is deep",
+  },
+  "neck-short": {
+    fires: row({ Depth: 14.6 }),
+    inside: row({ Depth: 14.5 }),
+    severity: "stop",
+    why: "a neck of 15 reaches 14.5 with 0.5 from the tip to the profile",
+  },
+  "hole-too-shallow": {
+    fires: row({ "Hole depth": 9.4 }),
+    inside: row({ "Hole depth": 9.5 }),
+    severity: "stop",
+    why: "9 of thread and 0.5 below the profile",
+  },
+  "hole-under-minor": {
+    fires: row({ "Start diameter": 4.91 }),
+    inside: row({ "Start diameter": 4.92 }),
+    severity: "stop",
+    why: "ISO 965: M6-6H minor 4.917 to 5.153",
+  },
+  "hole-over-minor": {
+    fires: row({ "Start diameter": 5.16 }),
+    inside: row({ "Start diameter": 5.15 }),
+    severity: "stop",
+    why: "ISO 965: M6-6H minor 4.917 to 5.153",
+  },
+  "cutter-too-large": {
+    fires: tool({ Diameter: 4.91 }),
+    inside: tool({ Diameter: 4.89 }),
+    severity: "stop",
+    why: "the tap drill is 4.9",
+  },
+  "tool-incomplete": [
+    { fires: tool({ "Tip flat": null }), inside: tool({}), severity: "stop", why: "no path without the tip flat" },
+    { fires: tool({ Teeth: null }), inside: tool({}), severity: "stop", why: "no feed without the teeth" },
+  ],
+  "tool-kind": {
+    fires: row({ Tool: "D-5.0" }),
+    inside: row({}),
+    severity: "stop",
+    why: "a drill mills no thread",
+  },
+  "tool-proposed": {
+    fires: row({ Tool: null }),
+    inside: row({}),
+    severity: "ok",
+    why: "a blank Tool is filled and said so",
+  },
+  "no-tool-fits": {
+    fires: row({ Tool: null, "Start diameter": null, Thread: "M2", Depth: 3 }),
+    inside: row({ Tool: null, "Start diameter": null, Thread: "M3", Depth: 4.5 }),
+    severity: "stop",
+    why: "the smallest listed thread mill is 2 mm: it does not enter the hole of M2",
+  },
+  "list-thread-feed-blank": {
+    fires: { row: M6, material: { "Thread feed [% of diameter]": null } },
+    inside: { row: M6 },
+    severity: "ok",
+    why: "a list without the column is read with 0.8 % and the row says so",
+  },
+  "chip-too-thick": [
+    {
+      // centre = edge·(6.063 − 4.2)/6.063, largest chip at an engagement beyond 79°: 0.302 of the edge's feed; list 0.0198
+      fires: row({ "Feed per tooth": 0.073 }),
+      inside: row({ "Feed per tooth": 0.0715 }),
+      severity: "check",
+      why: "a chip over 1.1 times the listed one",
+    },
+    {
+      fires: row({ "Feed per tooth": 0.132 }),
+      inside: row({ "Feed per tooth": 0.07 }),
+      severity: "stop",
+      why: "a chip over twice the listed one",
+    },
+  ],
+  "chip-too-thin": [
+    {
+      fires: row({ "Feed per tooth": 0.0118 }),
+      inside: row({ "Feed per tooth": 0.012 }),
+      severity: "ok",
+      why: "half of 0.302 of the feed at the flank against 0.3 × 0.006: a note, few shops know the edge radius",
+    },
+    {
+      fires: row({ "Feed per tooth": 0.0058 }),
+      inside: row({ "Feed per tooth": 0.012 }),
+      severity: "check",
+      why: "under half of that it rubs",
+    },
+  ],
+  "feed-by-strength": {
+    fires: { row: QT, tool: { "Neck diameter": 2.38 } },
+    inside: { row: QT, tool: { "Neck diameter": 2.43 } },
+    severity: "ok",
+    why: "stress goes with 1/d³: a thinner neck stands a third of 3500 MPa only at a lower feed",
+  },
+  "tool-stress": {
+    fires: { row: QT, tool: { "Neck diameter": 2.1 } },
+    inside: { row: QT, tool: { "Neck diameter": 2.2 } },
+    severity: "check",
+    why: "where the chip is as thin as the edge cuts, no lower feed helps",
+  },
+  "runout-idle": {
+    fires: tool({ Runout: 0.0097 }),
+    inside: tool({ Runout: 0.0095 }),
+    severity: "ok",
+    why: "0.0101 − 0.0097·sin 60° is under half the least chip on the flank, 0.0018",
+  },
+  "runout-thick": [
+    {
+      fires: tool({ Runout: 0.016 }),
+      inside: tool({ Runout: 0.0155 }),
+      severity: "ok",
+      why: "0.0101 + 0.016·sin 60° is over 1.2 × 0.0198",
+    },
+    {
+      fires: tool({ Runout: 0.0227 }),
+      inside: tool({ Runout: 0.0155 }),
+      severity: "check",
+      why: "0.0101 + 0.0227·sin 60° is over 1.5 × 0.0198",
+    },
+  ],
+  "gauge-first": {
+    fires: neck(13.3),
+    inside: neck(13),
+    severity: "ok",
+    why: "error and scatter together over half of half the tolerance, 0.0375",
+    near: 0.6,
+  },
+  "size-may-be-out": [
+    {
+      fires: neck(20.2),
+      inside: neck(20.1),
+      severity: "check",
+      why: "an error over half the tolerance, 0.075, that a wear value takes away",
+    },
+    {
+      fires: row({ "Wear value": 0.02 }),
+      inside: row({ "Wear value": 0.019 }),
+      severity: "check",
+      why: "a typed wear value with which the pitch diameter is still out",
+    },
+  ],
+  "size-out": [
+    {
+      fires: neck(35),
+      inside: neck(34.7),
+      severity: "stop",
+      why: "an error of more than 0.15 of the pitch in the radius is no matter of a wear value",
+    },
+    {
+      fires: row({ "Wear value": -0.058 }),
+      inside: row({ "Wear value": -0.0575 }),
+      severity: "stop",
+      why: "a typed wear value with which even the stiffest end is too large: scrap",
+    },
+    {
+      fires: { row: { ...STEM, "Wear value": -0.048 } },
+      inside: { row: { ...STEM, "Wear value": -0.046 } },
+      severity: "stop",
+      why: "outside, too small is scrap",
+    },
+  ],
+  "size-scatter": [
+    {
+      fires: neck(32.2),
+      inside: neck(32),
+      severity: "check",
+      why: "15 % of the bending is over half of half the tolerance, 0.0375",
+    },
+    {
+      fires: neck(45.2),
+      inside: neck(32),
+      severity: "stop",
+      why: "15 % of the bending is over half the tolerance, 0.075",
+    },
+  ],
+  "no-thread": [
+    {
+      fires: neck(63),
+      inside: neck(62.5),
+      severity: "stop",
+      why: "a pitch diameter that comes out under the hole is no thread",
+    },
+    {
+      fires: row({ "Wear value": 0.255 }),
+      inside: row({ "Wear value": 0.25 }),
+      severity: "stop",
+      why: "a path moved off the wall by a quarter of a millimetre, half of 5.425 − 4.9",
+    },
+  ],
+  "wear-change": {
+    fires: row({ Measured: 5.38 }),
+    inside: row({}),
+    severity: "ok",
+    why: "a measured size says what to add",
+  },
+  "measured-out": [
+    {
+      fires: row({ Measured: 5.349 }),
+      inside: row({ Measured: 5.351 }),
+      severity: "check",
+      why: "under 5.350, ISO 965: the thread can be cut again",
+    },
+    {
+      fires: row({ Measured: 5.501 }),
+      inside: row({ Measured: 5.499 }),
+      severity: "stop",
+      why: "over 5.500, ISO 965: scrap",
+    },
+    {
+      fires: { row: { ...STEM, Measured: 18.853 } },
+      inside: { row: { ...STEM, Measured: 18.855 } },
+      severity: "stop",
+      why: "outside the small one is scrap: M20×1.5-6g pitch 18.854 to 18.994",
+    },
+    {
+      fires: { row: { ...STEM, Measured: 18.995 } },
+      inside: { row: { ...STEM, Measured: 18.993 } },
+      severity: "check",
+      why: "and the large one is cut again",
+    },
+  ],
+};

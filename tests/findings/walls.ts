@@ -1,4 +1,150 @@
-/** Rules of walls. */
-import type { Rules } from "./rule.ts";
+/** Rules of walls: what fits, room for chips, surface. */
+import { type RowCells, type Rules, STEEL } from "./rule.ts";
 
-export const walls: Rules = {};
+const ALUMINIUM = { Units: "mm", Material: "Aluminium EN AW-6082 T6 (AA 6061)", Machine: "Centre V4" } as const;
+const side = { ...STEEL, Operation: "side", Tool: "EM-10-4", Depth: 10, Length: 60, "Radial depth": 2 };
+const slot = { ...STEEL, Operation: "slot", Tool: "EM-10-4", Depth: 4, Length: 60 };
+const soft = { ...ALUMINIUM, Operation: "slot", Tool: "EM-10-4", Depth: 5, Length: 60, "Axial depth": 5 };
+const bore = {
+  ...STEEL,
+  Operation: "bore",
+  Tool: "EM-10-4",
+  "Start diameter": 20,
+  "Finish diameter": 22,
+  Depth: 10,
+};
+const face = {
+  ...STEEL,
+  Operation: "face",
+  Tool: "FM-40-4",
+  "Axial depth": 1.5,
+  "Radial depth": 30,
+  Length: 120,
+};
+const pair = (base: RowCells, fires: RowCells, inside: RowCells) => ({
+  fires: { row: { ...base, ...fires } },
+  inside: { row: { ...base, ...inside } },
+});
+
+export const walls: Rules = {
+  "cutter-too-large": [
+    {
+      ...pair(bore, { "Start diameter": 0, "Finish diameter": 10 }, { "Start diameter": 0, "Finish diameter": 10.1 }),
+      severity: "stop",
+      why: "a cutter that fills the bore has no circle to run on",
+    },
+    {
+      ...pair(
+        side,
+        { Side: "inside", "Finish diameter": 10, "Radial depth": 0.2 },
+        { Side: "inside", "Finish diameter": 10.1, "Radial depth": 0.2 },
+      ),
+      severity: "stop",
+      why: "the same in an arc",
+    },
+    {
+      ...pair(slot, { "Finish diameter": 9.9 }, { "Finish diameter": 10 }),
+      severity: "stop",
+      why: "a slot is no narrower than its cutter",
+    },
+    {
+      ...pair(side, { "Inside corner": 4.9 }, { "Inside corner": 5 }),
+      severity: "stop",
+      why: "a corner is no tighter than the cutter's radius",
+    },
+  ],
+  "cutter-short": {
+    ...pair(side, { Depth: 22.1 }, { Depth: 22 }),
+    severity: "stop",
+    why: "flutes of 22 mm in the list, no neck",
+  },
+  "no-stock": [
+    {
+      ...pair(bore, { "Start diameter": 22 }, { "Start diameter": 21.9 }),
+      severity: "stop",
+      why: "a bore is larger than the hole before it",
+    },
+    {
+      ...pair({ ...bore, Operation: "boss" }, { "Start diameter": 22 }, { "Start diameter": 22.1 }),
+      severity: "stop",
+      why: "a boss is smaller than the blank before it",
+    },
+  ],
+  "radial-over-diameter": [
+    {
+      ...pair(side, { "Radial depth": 10.1 }, { "Radial depth": 10 }),
+      severity: "stop",
+      why: "a cutter of 10 mm is 10 mm wide",
+    },
+    {
+      ...pair(slot, { "Radial depth": 10.1 }, { "Radial depth": 10 }),
+      severity: "stop",
+      why: "the same in a slot",
+    },
+  ],
+  "arc-length": {
+    ...pair(
+      side,
+      { Side: "outside", "Finish diameter": 40, Length: null },
+      { Side: "outside", "Finish diameter": 40, Length: 1 },
+    ),
+    severity: "ok",
+    why: "an arc without a length is timed as a full circle, and said",
+  },
+  "too-many-passes": {
+    ...pair(bore, { "Radial depth": 0.00497 }, { "Radial depth": 0.005 }),
+    severity: "stop",
+    why: "1 mm a side in steps of 0.005 are 200 passes, the most",
+  },
+  "slot-too-deep": [
+    {
+      ...pair(soft, { Depth: 5.1, "Axial depth": 5.1 }, {}),
+      severity: "check",
+      why: "four flutes in aluminium: half a diameter a step (common practice)",
+    },
+    {
+      ...pair(soft, { Depth: 10.1, "Axial depth": 10.1 }, {}),
+      severity: "stop",
+      why: "double of that packs",
+    },
+    {
+      ...pair(
+        soft,
+        { Tool: "EM-12-3", Depth: 12.1, "Axial depth": 12.1 },
+        { Tool: "EM-12-3", Depth: 12, "Axial depth": 12 },
+      ),
+      severity: "check",
+      why: "three flutes: a diameter",
+    },
+    {
+      ...pair(slot, { Depth: 5.1, "Axial depth": 5.1, Coolant: "dry" }, { Depth: 5.1, "Axial depth": 5.1 }),
+      severity: "check",
+      why: "dry, half of the diameter that coolant clears in steel",
+    },
+  ],
+  "gullet-full": {
+    // (π/4)·(10² − 6²)/4/2 = 6.28 mm² a flute; 8 × the chip's 10 mm × feed
+    ...pair(soft, { "Feed per tooth": 0.0786 }, { "Feed per tooth": 0.0785 }),
+    severity: "check",
+    why: "the loose chip of a tooth takes eight times its volume in aluminium (common practice)",
+  },
+  roughness: [
+    {
+      // one tooth of four makes the wall where runout is 0.01: 0.4²/(8·5·(1 − 0.4/31.4)²)
+      ...pair(
+        { ...side, "Feed per tooth": 0.1 },
+        { Roughness: (1000 * 0.16) / 40 },
+        { Roughness: (1.03 * 1000 * 0.16) / 40 },
+      ),
+      severity: "check",
+      why: "the feed per turn over the radius (Martellotti)",
+    },
+    {
+      // level teeth leave 0.1²/(8·0.8) = 1.5625 µm; runout of an insert's corner makes more of it
+      fires: { row: { ...face, "Feed per tooth": 0.1, Roughness: 1.56 }, tool: { Runout: 0 } },
+      inside: { row: { ...face, "Feed per tooth": 0.1, Roughness: 1.57 }, tool: { Runout: 0 } },
+      severity: "check",
+      why: "f²/8r, printed in every handbook",
+    },
+  ],
+};

@@ -207,6 +207,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     units,
     N("pointAngle", 90, 140),
     N("chiselFactor", 1, 2),
+    N("chiselRatio", 0.02, 0.3),
   ),
   DRILLTORQUE: spec(
     "torque",
@@ -216,6 +217,24 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     exponent,
     units,
     N("pointAngle", 90, 140),
+    N("chiselRatio", 0.02, 0.3),
+  ),
+  TAPTORQUE: spec(
+    "torque",
+    thread,
+    L("holeDiameter", 8, 9),
+    kc11,
+    exponent,
+    units,
+    N("chamferThreads", 1, 10),
+    whole("flutes", 2, 6),
+  ),
+  CLASSSIZE: spec(
+    "length",
+    L("diameter", 1, 500),
+    words("toleranceClass", "H7", "g6", "js9", "K7"),
+    words("limit", "min", "max"),
+    units,
   ),
   NECKDEFLECTION: spec(
     "length",
@@ -277,7 +296,14 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     N("pointAngle", 90, 180),
     L("breakthrough", 0, 3),
   ),
-  MOVETIME: spec("plain", L("distance", 0, 500), number("feed", "feed", 10, 20000), acceleration, units),
+  MOVETIME: spec(
+    "plain",
+    L("distance", 0, 500),
+    number("feed", "feed", 10, 20000),
+    acceleration,
+    units,
+    N("rampTime", 0, 0.2),
+  ),
   ARCTIME: spec(
     "plain",
     L("radius", 0.2, 50),
@@ -286,6 +312,7 @@ export const PLAUSIBLE: Readonly<Record<string, Spec>> = {
     acceleration,
     units,
     L("risePerTurn", -3, 3),
+    N("rampTime", 0, 0.2),
   ),
   ARCFEEDLIMIT: spec("feed", L("radius", 0.2, 50), acceleration, units),
   TOOLLIFE: spec(
@@ -357,4 +384,6 @@ export const TABLES: Readonly<Record<string, readonly (readonly unknown[])[]>> =
   headings: [["Row", "Operation", "Units", "Material", "Machine", "Tool", "Finish diameter", "Depth", "Batch"]],
   row: [[1, "drill", "mm", "Steel", "Mill", "Drill", 8, 12, 10]],
   batch: [[25]],
+  program: [["G21 G90"], ["S4000 M3"], ["G0 X0 Y0 Z5"], ["G1 Z-14.4 F400"], ["G0 Z5"], ["M30"]],
+  toolZero: [["tip"]],
 };

@@ -121,7 +121,7 @@ const plain = (block: Block) =>
 
 describe("junk in the cells of every function (identity)", () => {
   it("has sensible arguments for every function that lifts", () => {
-    expect(tabular.map((f) => f.id).sort()).toEqual(["ADVISE", "PLAN", "QUOTE"]);
+    expect(tabular.map((f) => f.id).sort()).toEqual(["ADVISE", "CHECKPROGRAM", "PLAN", "PROGRAMWORDS", "QUOTE"]);
     for (const f of lifting)
       expect(
         PLAUSIBLE[f.id]!.params.map((p) => p.name),

@@ -9,7 +9,7 @@ import { agrees, runFormula } from "./formula-text.ts";
 
 /** Formula folders: every exported function here is a formula and is documented as one. */
 const FORMULAS = [
-  ...["thread", "drill", "mill", "tool"].flatMap((f) => filesBelow(`src/${f}`, ".ts")),
+  ...["thread", "drill", "mill", "tool", "fits"].flatMap((f) => filesBelow(`src/${f}`, ".ts")),
   ...["time", "life", "cost"].map((f) => path.join(root, "src", `${f}.ts`)),
 ].filter((f) => fs.existsSync(f));
 

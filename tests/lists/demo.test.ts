@@ -20,8 +20,9 @@ describe("the demo job (regression)", () => {
   it("carries the canonical headings", () => {
     expect(DEMO[0]!.join("|")).toBe(HEADINGS);
     expect(BLANK_PLAN[0]).toEqual(DEMO[0]);
-    // The drilling oversize is an input that the demo job leaves to the handbook.
-    const columns = ROW_COLUMNS.filter((c) => c.key !== "drillOversize");
+    // Inputs that the demo job leaves blank: the drilling oversize to the handbook, the others to the trade.
+    const blank = ["drillOversize", "roughness", "coolant", "insideCorner", "sizeClass"];
+    const columns = ROW_COLUMNS.filter((c) => !blank.includes(c.key));
     expect([...DEMO[0]!].sort()).toEqual(columns.map((c) => c.heading).sort());
   });
   it("offers twenty empty rows to begin with", () => {

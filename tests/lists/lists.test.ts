@@ -18,11 +18,11 @@ const num = (value: unknown) => {
 };
 
 const MATERIAL_HEADINGS =
-  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Axial ratio|Least chip|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Taylor n|Reference life [min]|Source";
+  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Axial ratio|Least chip|Thread feed [% of diameter]|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Feed 20 mm [mm per tooth]|Feed insert [mm per tooth]|Speed insert low [m/min]|Speed insert high [m/min]|Drill speed carbide [m/min]|Drill speed HSS [m/min]|Drill feed carbide [mm per turn at 10 mm]|Drill feed HSS [mm per turn at 10 mm]|Taylor n|Reference life [min]|Source";
 const TOOL_HEADINGS =
-  "Tool|Kind|Units|Diameter|Teeth|Cutting length|Neck diameter|Neck length|Shank diameter|Stick-out|Corner radius|Tip flat|Profile angle|Helix|Point angle|Edge radius|Edge angle|Tip to profile|Rupture strength [MPa]|Modulus [GPa]|Notch factor|Runout|Substrate|Pitch|Max rpm|Price|Edges";
+  "Tool|Kind|Units|Diameter|Teeth|Cutting length|Neck diameter|Neck length|Shank diameter|Stick-out|Corner radius|Tip flat|Profile angle|Helix|Point angle|Edge radius|Edge angle|Tip to profile|Rupture strength [MPa]|Modulus [GPa]|Notch factor|Runout|Substrate|Pitch|Chamfer [pitches]|Max rpm|Price|Edges";
 const MACHINE_HEADINGS =
-  "Machine|Min rpm|Max rpm|Power [kW]|Torque [N·m]|Max feed [m/min]|Rapid [m/min]|Acceleration [m/s²]|Tool change [s]|Holder stiffness [N/µm]|Damping|Rate [per hour]|Setup [min]";
+  "Machine|Min rpm|Max rpm|Power [kW]|Torque [N·m]|Max feed [m/min]|Rapid [m/min]|Acceleration [m/s²]|Tool change [s]|Holder stiffness [N/µm]|Damping|Rate [per hour]|Setup [min]|Ramp time [s]";
 
 describe("text tables (independent)", () => {
   it("reads numbers, text and blanks", () => {
@@ -37,10 +37,15 @@ describe("headings and cells of the lists (regression)", () => {
     expect(MACHINES[0]!.join("|")).toBe(MACHINE_HEADINGS);
   });
   it("agrees with the declared columns", () => {
-    expect(MATERIALS[0]).toEqual(MATERIAL_COLUMNS.map((c) => c.heading));
-    expect(TOOLS[0]).toEqual(TOOL_COLUMNS.map((c) => c.heading));
-    // A rating for 30 min is a column that few machines fill; the starting list does without.
-    const machine = MACHINE_COLUMNS.filter((c) => c.key !== "power30");
+    // What only a measurement tells is a column that few fill; the starting lists do without.
+    const measured = [
+      ...["power30", "cycleFactor", "tipModesX", "tipModesY", "tipModesOn"],
+      ...["edgeTangential", "edgeRadial"],
+      ...["neckEndDiameter", "holderDiameter", "holderLength", "coolantThrough", "chiselRatio", "sizeClass"],
+    ];
+    expect(MATERIALS[0]).toEqual(MATERIAL_COLUMNS.filter((c) => !measured.includes(c.key)).map((c) => c.heading));
+    expect(TOOLS[0]).toEqual(TOOL_COLUMNS.filter((c) => !measured.includes(c.key)).map((c) => c.heading));
+    const machine = MACHINE_COLUMNS.filter((c) => !measured.includes(c.key));
     expect(MACHINES[0]).toEqual(machine.map((c) => c.heading));
   });
   it("is rectangular, with names that occur once", () => {
@@ -62,7 +67,7 @@ describe("headings and cells of the lists (regression)", () => {
     expect(tools.length).toBeGreaterThanOrEqual(45);
     expect(machines.length).toBe(5);
     expect(new Set(materials.map((m) => m.Group))).toEqual(new Set(["P", "M", "K", "N", "S", "H"]));
-    expect(new Set(tools.map((t) => t.Kind)).size).toBe(6);
+    expect(new Set(tools.map((t) => t.Kind)).size).toBe(9);
     expect(new Set(tools.map((t) => t.Units))).toEqual(new Set(["mm", "in"]));
   });
 });

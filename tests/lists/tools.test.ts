@@ -85,6 +85,9 @@ describe("sizes of the tools (independent)", () => {
     ];
     const own: Record<string, string[]> = {
       drill: ["Point angle", "Helix"],
+      tap: ["Pitch", "Chamfer [pitches]", "Neck diameter", "Neck length", "Profile angle"],
+      reamer: ["Neck diameter", "Neck length", "Helix"],
+      countersink: ["Point angle"],
       "end mill": ["Corner radius", "Helix", "Edge angle"],
       "ball end mill": ["Corner radius", "Helix", "Edge angle"],
       "face mill": ["Corner radius", "Helix", "Edge angle"],
@@ -141,7 +144,7 @@ describe("sizes of the tools (independent)", () => {
       if (inch) expect(at(t, "Diameter"), String(t.Tool)).toBeCloseTo(Number(inch[1]) / Number(inch[2]), 4);
       const teeth = /^(?:EM|BM|FM)-.*-(\d)[HL]?$/.exec(String(t.Tool));
       if (teeth) expect(at(t, "Teeth"), String(t.Tool)).toBe(Number(teeth[1]));
-      expect(String(t.Tool)).toMatch(/^(?:D|EM|BM|FM|TM)-/);
+      expect(String(t.Tool)).toMatch(/^(?:D|EM|BM|FM|TM|T|R|CS)-/);
     }
   });
 });
@@ -220,5 +223,33 @@ describe("geometry of the thread mills (independent)", () => {
   it("keeps the long ones slender: five diameters and more", () => {
     expect(mm(byName.get("TM-M6-SL")!, "Neck length") / 6).toBeGreaterThanOrEqual(5);
     expect(mm(byName.get("TM-14-SL")!, "Neck length") / 6.35).toBeGreaterThanOrEqual(5);
+  });
+});
+
+describe("taps, reamers and drills of the shop (published: ISO 965-1, ASME B1.1, from memory; common practice)", () => {
+  const kind = (k: string) => tools.filter((t) => t.Kind === k);
+  it("has the coarse pitch of its size on every metric tap, and a chamfer of the standard's lengths", () => {
+    const coarse: Record<number, number> = { 3: 0.5, 4: 0.7, 5: 0.8, 6: 1, 8: 1.25, 10: 1.5, 12: 1.75 };
+    for (const t of kind("tap")) {
+      if (t.Units === "mm") expect(t.Pitch, String(t.Tool)).toBe(coarse[at(t, "Diameter")]);
+      const bottoming = String(t.Tool).endsWith("B");
+      expect(at(t, "Chamfer [pitches]")).toBeGreaterThanOrEqual(bottoming ? 1 : 3);
+      expect(at(t, "Chamfer [pitches]")).toBeLessThanOrEqual(bottoming ? 2 : 5);
+    }
+  });
+  it("has necks on taps that pass the smallest hole of their thread", () => {
+    for (const t of kind("tap")) {
+      const low = mm(t, "Diameter") - 1.0825 * mm(t, "Pitch");
+      expect(mm(t, "Neck diameter"), String(t.Tool)).toBeLessThan(low);
+    }
+  });
+  it("has a drill for every reamer that leaves 0.1 to 0.3 mm when its hole comes out", () => {
+    for (const t of kind("reamer")) {
+      const fits = kind("drill").filter((d) => {
+        const stock = mm(t, "Diameter") - mm(d, "Diameter");
+        return stock > 0.19 && stock < 0.35;
+      });
+      expect(fits.length, String(t.Tool)).toBeGreaterThan(0);
+    }
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { bentPasses } from "../../src/mill/bending.ts";
 import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
 import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadNormal } from "../../src/mill/threadnormal.ts";
 
 describe("passes of a bending tool (independent)", () => {
   it("agrees with the geometric series of a linear force", () => {
@@ -117,7 +118,9 @@ describe("quick parts of the end-mill forces (identity)", () => {
         fc.double({ min: 0.05, max: 1, noNaN: true }),
         fc.integer({ min: 1, max: 6 }),
         fc.boolean(),
-        (share, first, last, teeth, internal) => {
+        fc.boolean(),
+        fc.constantFrom("climb" as const, "conventional" as const),
+        (share, first, last, teeth, internal, full, way) => {
           const cut = {
             holeDiameter: 10,
             cutterDiameter: 10 * share,
@@ -133,9 +136,16 @@ describe("quick parts of the end-mill forces (identity)", () => {
             internal,
             edgeTangential: 8,
             edgeRadial: 8,
+            way,
+            ...(full ? { turnsInCut: 7, helixAngle: 12, pitch: 1.1 } : {}),
           };
           const whole = threadMillForces(cut);
+          const sharp = threadMillForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
           expect(threadWallForce(cut)).toBeCloseTo(whole.wallNormal, 9);
+          const quick = threadNormal(cut, cut.startDepth, cut.endDepth);
+          expect(Math.abs(quick.mean(cut.startDepth, cut.endDepth) - sharp.meanNormal)).toBeLessThan(2e-5 * sharp.mean);
+          expect(quick.wall(cut.startDepth, cut.endDepth, 1)).toBeCloseTo(whole.wallNormal, 7);
+          expect(quick.wall(cut.startDepth, cut.endDepth, 0)).toBeCloseTo(sharp.wallNormal, 7);
         },
       ),
     );

@@ -18,6 +18,9 @@ export interface BruteThread {
   edgeTangential?: number;
   edgeRadial?: number;
   way?: "climb" | "conventional";
+  /** Profiles one above the other, each this much behind [rad]. */
+  profiles?: number;
+  trail?: number;
 }
 
 export function bruteThread(c: BruteThread, count: number, steps: number) {
@@ -39,8 +42,10 @@ export function bruteThread(c: BruteThread, count: number, steps: number) {
   const p = (2 * Math.PI) / c.teeth;
   for (let k = 0; k < steps; k++) {
     let [n, x, t, q] = [0, 0, 0, 0];
-    for (let j = 0; j < c.teeth; j++) {
-      const theta = ((k + 0.5) / steps + j) * p;
+    for (let j = 0; j < c.teeth * (c.profiles ?? 1); j++) {
+      const behind = Math.floor(j / c.teeth) * (c.trail ?? 0);
+      const turned = ((k + 0.5) / steps + (j % c.teeth)) * p - behind;
+      const theta = turned - 2 * Math.PI * Math.floor(turned / (2 * Math.PI));
       if (theta >= Math.PI) continue;
       for (const { r, u, dx, sine } of slices) {
         const along = e + (c.internal ? 1 : -1) * r * Math.cos(theta);

@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
 import { millForces } from "../../src/mill/force.ts";
-import { type ThreadCut, threadMillForces, tipPathRadius } from "../../src/mill/threadforce.ts";
+import {
+  type ThreadCut,
+  threadLoads,
+  threadMillForces,
+  threadWallForce,
+  tipPathRadius,
+} from "../../src/mill/threadforce.ts";
 import reference from "../published/milling-force.json" with { type: "json" };
 import { bruteThread } from "./threadbrute.ts";
 
@@ -77,6 +83,77 @@ describe("thread-mill forces against a slice-by-slice sum (independent)", () => 
       for (const key of ["peak", "peakTangential"] as const) near(f[key], b[key], 1e-3, key);
     });
   }
+});
+
+describe("full-profile thread mills against a slice-by-slice sum (independent)", () => {
+  const full: ThreadCut = {
+    ...{ ...base, holeDiameter: 5, cutterDiameter: 4.5, tipFlat: 0.1, endDepth: 0.53, feedPerTooth: 0.006, kc11: 2200 },
+    ...{ turnsInCut: 9, helixAngle: 10, pitch: 1 },
+  };
+  const cases: Record<string, Partial<ThreadCut>> = {
+    "nine profiles at 10°": {},
+    "a second pass, conventional": { startDepth: 0.3, way: "conventional" },
+    "thirteen profiles at 27°: more than one tooth's turn": { turnsInCut: 13, helixAngle: 27, teeth: 4 },
+    "two profiles of an external thread": {
+      ...{
+        internal: false,
+        holeDiameter: 10,
+        cutterDiameter: 12,
+        pitch: 1.5,
+        endDepth: 0.9,
+        turnsInCut: 2,
+        helixAngle: 15,
+      },
+    },
+  };
+  for (const [name, change] of Object.entries(cases)) {
+    it(`agrees for ${name}`, () => {
+      const cut = { ...full, ...change };
+      const f = threadMillForces(cut);
+      // the trail by hand: a point one pitch up a helix of angle β stands P·tan β further round the circumference
+      const trail = (cut.pitch! * Math.tan((cut.helixAngle! * Math.PI) / 180)) / (cut.cutterDiameter / 2);
+      const b = bruteThread({ ...cut, profiles: cut.turnsInCut, trail }, 100, 400);
+      for (const key of ["mean", "meanTangential", "meanTorque"] as const) near(f[key], b[key], 5e-3, key);
+      for (const key of ["meanNormal", "meanFeed"] as const)
+        expect(Math.abs(f[key] - b[key]) / b.mean, key).toBeLessThan(2e-3);
+      for (const key of ["peak", "peakTangential"] as const) near(f[key], b[key], 5e-3, key);
+    });
+  }
+  it("the helix takes the peak down, never the torque; without one nothing changes", () => {
+    const straight = threadMillForces({ ...full, helixAngle: 0 });
+    const helical = threadMillForces(full);
+    expect(straight.peak).toBeGreaterThan(1.05 * helical.peak);
+    near(helical.meanTorque, straight.meanTorque, 1e-12);
+    near(straight.peak, 9 * threadMillForces({ ...full, turnsInCut: 1 }).peak, 1e-12);
+    expect(helical.peak).toBeGreaterThanOrEqual(helical.mean);
+  });
+  it("gives the loads alone as the whole calculation does, the torque of trailing profiles within 0.5 %", () => {
+    for (const cut of [full, { ...full, turnsInCut: 1 }, { ...full, helixAngle: 0 }]) {
+      const [loads, whole] = [threadLoads(cut), threadMillForces(cut)];
+      expect(loads.peak).toBe(whole.peak);
+      expect(loads.peakTangential).toBe(whole.peakTangential);
+      near(loads.meanTorque, whole.meanTorque, 5e-3);
+    }
+  });
+  it("wants whole profiles where they trail", () =>
+    expect(() => threadMillForces({ ...full, turnsInCut: 2.5 })).toThrow(TradeError));
+  it("gives the quick force at the wall as the whole calculation does, and nears the straight one as the helix goes", () => {
+    const edged = { ...full, edgeRadial: 9, edgeTangential: 9 };
+    expect(threadWallForce(edged)).toBe(threadMillForces(edged).wallNormal);
+    near(threadWallForce({ ...edged, helixAngle: 1e-6 }), threadWallForce({ ...edged, helixAngle: 0 }), 1e-4);
+  });
+  it("at the wall each profile meets the others where they stand then", () => {
+    const edged = { ...full, teeth: 1, turnsInCut: 3, edgeRadial: 9, edgeTangential: 9 };
+    const trail = Math.tan((10 * Math.PI) / 180) / 2.25;
+    // one tooth: the profile above trails into the wall's far side (no cut), the one below is a trail further on; the load of a
+    // profile at an angle is the brute sum of a slice-wise tooth there
+    const { engagement } = threadMillForces(edged);
+    expect((engagement * Math.PI) / 180).toBeGreaterThan(2 * trail);
+    const top = threadWallForce(edged);
+    const alone = threadWallForce({ ...edged, turnsInCut: 1 });
+    expect(top).toBeGreaterThan(alone);
+    near(threadMillForces(edged).wallNormalLeast, alone, 1e-6);
+  });
 });
 
 describe("thread-mill forces (identity)", () => {

@@ -74,7 +74,7 @@ describe("the pane in a browser", () => {
     ["the first time without a table", "?table=none", false],
   ])("has nothing for axe to find, and nothing wider than the pane: %s", async (_, query, seen) => {
     const { page, complaints } = await open(query, seen);
-    for (const view of ["row", "table"]) {
+    for (const view of ["row", "program", "table"]) {
       const tab = page.locator(`#tab-${view}`);
       if (await tab.isVisible()) await tab.click();
       for (const summary of await page.locator("summary").all()) if (await summary.isVisible()) await summary.click();
@@ -89,7 +89,7 @@ describe("the pane in a browser", () => {
 
   it("gives gloves something to hit: every control is at least 40 px high, the one that writes 48", async () => {
     const { page } = await open("?lists=none&unit=none", false);
-    for (const view of ["row", "table"]) {
+    for (const view of ["row", "program", "table"]) {
       await page.click(`#tab-${view}`);
       for (const control of await page.locator("button, select, summary").all()) {
         if (!(await control.isVisible())) continue;

@@ -64,6 +64,7 @@ export const THREAD_PLAN: RowPlan = {
   units: "mm",
   verdict: "check",
   findings: [],
+  plain: {},
   reasons: [
     {
       code: "deflection-high",
@@ -197,6 +198,7 @@ export const DRILL_PLAN: RowPlan = {
   units: "in",
   verdict: "ok",
   findings: [],
+  plain: {},
   reasons: [],
   limits: [{ key: "torque", name: "spindle torque", load: 0.08, value: 2.4, limit: 30, dimension: "torque" }],
   binding: { key: "torque", name: "spindle torque", load: 0.08, value: 2.4, limit: 30, dimension: "torque" },

@@ -128,33 +128,63 @@ const millA = byName(MACHINES, "Mill A");
 const millB = byName(MACHINES, "Mill B");
 
 /** n = vc/(π·D) (Machinery's Handbook), held under tool, machine and row; the speed lies at a place in the material's range. */
-function speed(material: typeof steel, place: number, D: Unit, caps: number[]): { rpm: Unit; vc: Unit } {
-  const vc = q("low + place * (high - low)", {
+function speed(
+  material: typeof steel,
+  place: number,
+  D: Unit,
+  caps: number[],
+  engaged = 1,
+): { rpm: Unit; vc: Unit; listVc: Unit } {
+  const vc = q("engaged * (low + place * (high - low))", {
+    engaged,
     low: unit(material("Speed carbide low [m/min]"), "m/minute"),
     high: unit(material("Speed carbide high [m/min]"), "m/minute"),
     place,
   });
   const free = q("vc / (pi * D)", { vc, D }).toNumber("minute^-1");
   const rpm = unit(Math.min(free, ...caps), "minute^-1");
-  return { rpm, vc: q("pi * D * n", { D, n: rpm }) };
+  const real = q("pi * D * n", { D, n: rpm });
+  // the speed that wears as much in the list's own cut
+  return { rpm, vc: real, listVc: q("vc / k", { vc: real, k: engaged }) };
 }
 
-/** Feed per tooth of the list: straight lines between 3, 6 and 12 mm. */
+/**
+ * Factor on the list's speeds for the engagement: measured life goes with V^(−1/n) and ae^(−1) (Tatar et al. 2020), so V goes with
+ * (D/2/ae)^n from the list's half cutter on; common practice keeps it between 0.84 and 1.35.
+ */
+const engagedBy = (material: typeof steel, phi: number) =>
+  Math.min(1.35, Math.max(0.84, (0.5 / ((1 - Math.cos(phi)) / 2)) ** material("Taylor n")));
+
+/** Feed per tooth of the list: straight lines between 3, 6 and 12 mm; a list without the column of 20 mm. */
 function listed(material: typeof steel, D: Unit): Unit {
   const [f3, f6, f12] = [3, 6, 12].map((d) => unit(material(`Feed ${d} mm [mm per tooth]`), "mm"));
   const d = mm(D);
   if (d < 3) return q("f * D / (3 mm)", { f: f3!, D });
   if (d < 6) return q("f3 + (f6 - f3) * (D - 3 mm) / (3 mm)", { f3: f3!, f6: f6!, D });
-  return d < 12 ? q("f6 + (f12 - f6) * (D - 6 mm) / (6 mm)", { f6: f6!, f12: f12!, D }) : f12!;
+  if (d < 12) return q("f6 + (f12 - f6) * (D - 6 mm) / (6 mm)", { f6: f6!, f12: f12!, D });
+  return q("f * sqrt(D / (12 mm))", { f: f12!, D }); // above the last size with the root of the diameter (common practice)
+}
+
+/**
+ * Feed of a thread mill's centre: 0.8 % of the diameter per tooth at the edge (common practice, the list is silent) times
+ * (Dm − Dc)/Dm, held where its largest chip fz·sin φ would be more than the listed one.
+ */
+function threadCentre(material: typeof steel, D: Unit, k: number, phi: number): Unit {
+  const sine = phi >= Math.PI / 2 ? 1 : Math.sin(phi);
+  return unit(Math.min(0.008 * mm(D) * k, mm(listed(material, D)) / sine), "mm");
 }
 
 /** Radial depth with that angle of engagement: φ = arccos(1 − 2·ae/D) (Martellotti 1941), turned round. */
 const depthOf = (phi: number, D: Unit) => q("D * (1 - cos(phi)) / 2", { D, phi });
 
-/** Edge feed raised until the largest chip fz·sin φ is the listed one (below half engagement), at most twice the list. */
-function edgeFeed(list: Unit, phi: number): Unit {
+/**
+ * Feed of the centre whose largest chip fz·sin φ is the listed one, at most three times the list (a corner makes the chip as thick as
+ * the feed); finishing at most 1.3 times it at centre and edge; inside a wall at most three times at the edge. `k` centre over edge.
+ */
+function centreFeed(list: Unit, phi: number, finishing: boolean, k = 1): Unit {
   const sine = phi >= Math.PI / 2 ? 1 : Math.sin(phi);
-  return q("list * k", { list, k: Math.min(2, 1 / sine) });
+  const most = [1 / sine, 3, ...(finishing ? [1.3, 1.3 * k] : []), ...(k < 1 ? [3 * k] : [])];
+  return q("list * k", { list, k: Math.min(...most) });
 }
 
 const chipOf = (fz: Unit, phi: number) => q("fz * s", { fz, s: phi >= Math.PI / 2 ? 1 : Math.sin(phi) });
@@ -226,9 +256,11 @@ function depthsWritten(row: string, wanted: number[], places: number): void {
     expect(Math.abs(d - wanted[i]!), `${row} depth ${i}`).toBeLessThanOrEqual(0.51 * 10 ** -places);
 }
 
-/** Middle and ends of the band are not asked here: the size is the programmed one and the mean of the two force models. */
-function sized(row: string, programmed: number, errors: [number, number], perUnit: number): void {
-  const wanted = programmed + (errors[0] + errors[1]) / 2;
+/** Force 15 % and flexibility 20 % down, and both up: what the errors of bending are taken times. */
+const ENDS = [0.85 * 0.8, 1.15 * 1.2];
+/** Middle of the band of what the two force models leave at both ends. */
+function sized(row: string, programmed: number, errors: number[], perUnit: number): void {
+  const wanted = programmed + (Math.min(...errors) + Math.max(...errors)) / 2;
   const got = (cellOf(row, "Size") as number) * perUnit;
   expect(Math.abs(got - wanted), `${row} Size ${got}, wanted ${wanted}`).toBeLessThanOrEqual(SOLVED);
 }
@@ -249,45 +281,57 @@ describe("a drilled tap hole in inch, worked out a second time (independent)", (
     const hole = n("(D - 2 * 0.649519 * 0.75 * P) / (1 in)", { D: unit(0.25, "in"), P: unit(0.05, "in") });
     const sizes: Record<string, number> = { "#6": 0.204, "#7": 0.201, "#8": 0.199, "13/64": 13 / 64 };
     const nearest = Object.keys(sizes).sort((a, b) => Math.abs(sizes[a]! - hole) - Math.abs(sizes[b]! - hole))[0];
-    expect(cellOf("drill", "Drill")).toBe(nearest);
+    expect(cellOf("drill", "Drill")).toBe(nearest); // the row names it; its hole lies inside the limits
     // Machinery's Handbook, mean oversize 0.003 in at 1/8, 0.004 in at 1/4; a third of it for carbide (from memory)
     same("drill", "Size", "length", q("D + (0.003 in + 0.001 in * (D - 0.125 in) / (0.125 in)) / 3", { D }));
   });
-  // a quarter up the range: chips must come out of the hole; the row's Max rpm holds it
-  const { rpm, vc } = speed(steel, 0.25, D, [9000, 20000, 6000]);
-  const lip = q("1.5 * f", { f: listed(steel, D) }); // common practice: half as much again per lip as per tooth
+  // Depth over diameter 4.478: Metal Cutting Tool Handbook (from memory) 4: 0.8 and 0.9, 5: 0.7 and 0.8, joined by lines.
+  const deep = n("0.9 in / D", { D }) - 4;
+  const [slower, finer] = [0.8 - 0.1 * deep, 0.9 - 0.1 * deep];
+  // No drilling speed in the list: 0.6 of the carbide milling range, a quarter up it (common practice).
+  const share = 0.6 * slower;
+  const vc = q("k * (low + (high - low) / 4)", {
+    k: share,
+    low: unit(steel("Speed carbide low [m/min]"), "m/minute"),
+    high: unit(steel("Speed carbide high [m/min]"), "m/minute"),
+  });
+  const rpm = q("vc / (pi * D)", { vc, D });
+  const lip = q("1.5 * k * f", { f: listed(steel, D), k: finer }); // common practice: half as much again per lip as per tooth
   it("turns and feeds as the handbook says", () => {
-    expect(rpm.toNumber("minute^-1")).toBe(6000);
-    plain("drill", "Spindle speed", 6000);
+    expect(rpm.toNumber("minute^-1")).toBeLessThan(6000);
+    plain("drill", "Spindle speed", rpm.toNumber("minute^-1"));
     same("drill", "Surface speed", "surface", vc);
     same("drill", "Feed per tooth", "length", lip);
     same("drill", "Table feed", "feed", q("n * 2 * fz", { n: rpm, fz: lip })); // vf = n·z·fz
     same("drill", "Chip thickness", "length", q("fz * sin(65 deg)", { fz: lip }));
   });
-  // Kienzle: kc = kc1.1·(h/1 mm)^−m; worn edge × 1.2
-  const kc = q("1.2 * k * (fz * sin(65 deg) / (1 mm))^(-0.25)", { k: unit(1700, "MPa"), fz: lip });
+  // Shaw and Oxford, in inches: M = K·f^0.8·D^1.8·A, F = 2·K·f^0.8·D^0.8·B + K·D²·J; K from Kienzle at 1/2 in and 0.23 mm,
+  // × 1.2 for the confined chip, × 1.2 for the worn edge; split point c/D = 0.03 (Machinery's Handbook: A 1.000, B 1.100, J 0.001).
+  const kc = 1.2 * 1700 * ((0.23 / 2) * Math.sin((65 * Math.PI) / 180)) ** -0.25; // MPa
+  const K = (1.2 * kc * (0.23 / 25.4) * 0.5 ** 2) / 8 / ((0.23 / 25.4) ** 0.8 * 0.5 ** 1.8); // MPa
   it("pushes, turns and draws power", () => {
-    // T = kc·f·D²/8, F = 1.5·½·kc·f·(D/2)·sin(σ/2) (chisel edge by judgement)
-    const torque = q("kc * 2 * fz * D^2 / 8", { kc, fz: lip, D });
-    same("drill", "Force", "force", q("1.5 * 0.5 * kc * 2 * fz * D / 2 * sin(65 deg)", { kc, fz: lip, D }));
-    same("drill", "Power", "power", power(rpm, torque.toNumber("N mm")));
+    const [f, d, r] = [2 * lip.toNumber("in"), 0.201, 0.03];
+    const A = (1 - r * r) / (1 + r) ** 0.2 + 3.2 * r ** 1.8;
+    const B = (1 - r) / (1 + r) ** 0.2 + 2.2 * r ** 0.8;
+    const square = 25.4 ** 2; // MPa·in² to N
+    same("drill", "Force", "force", unit(square * (2 * K * f ** 0.8 * d ** 0.8 * B + K * d * d * r * r), "N"));
+    same("drill", "Power", "power", power(rpm, square * 25.4 * K * f ** 0.8 * d ** 1.8 * A));
   });
-  it("takes its time and money, with pecks after three diameters", () => {
+  it("takes its time and money, with pecks that shrink from three diameters and end at the bottom", () => {
     const feed = q("n * 2 * fz", { n: rpm, fz: lip }).toNumber("mm/minute");
     const travel = mm(q("0.9 in + D / 2 / tan(65 deg)", { D })); // Machinery's Handbook: point D/2·cot(σ/2)
     const d = mm(D);
     const t = arrive(millA);
-    let bottom = 0;
-    let pecks = 0;
-    for (let next = 3 * d; bottom < travel; next += d, pecks++) {
-      const to = Math.min(travel, next);
-      // from 2 mm above the face; later from half a millimetre above the bottom
-      if (pecks > 0) t.moving += rapid(millA, bottom + 1.5);
-      t.cutting += way.move(pecks === 0 ? to + 2 : to - bottom + 0.5, feed, 2);
-      t.moving += rapid(millA, to + 2);
-      bottom = to;
-    }
-    plain("drill", "Passes", pecks);
+    // 3 and 1.8 diameters would reach 4.8; the travel is 4.71 of them: both shortened in that ratio
+    expect(travel).toBeGreaterThan(3 * d);
+    expect(travel).toBeLessThan(4.8 * d);
+    const bottoms = [(travel * 3) / 4.8, travel];
+    // from 2 mm above the face; later from half a millimetre above the bottom
+    t.cutting += way.move(bottoms[0]! + 2, feed, 2);
+    t.moving += rapid(millA, bottoms[0]! + 2) + rapid(millA, bottoms[0]! + 1.5);
+    t.cutting += way.move(bottoms[1]! - bottoms[0]! + 0.5, feed, 2);
+    t.moving += rapid(millA, travel + 2);
+    plain("drill", "Passes", 2);
     timeAndCost("drill", t, steel, "Mill A", vc, 6, 20, 40, 5);
   });
 });
@@ -297,7 +341,7 @@ describe("a thread in metric with a single-profile cutter, worked out a second t
   const [low, high] = [5.35, 5.5];
   const [P, Dc, flat, depth] = [1, 4.6, 0.08, 12];
   const D = unit(Dc, "mm");
-  const start = 4.9; // nearest metric drill to the middle 5.035 less the oversize 0.0911 interpolated at it
+  const start = 5; // the only metric drill that lies, with its hole, inside 4.917 to 5.153: 5.0 and 0.0911 more; 4.9 lies under, 5.1 cuts 5.19
   const e = way.threadPath((low + high) / 2, P, Dc, flat);
   const tip = 2 * e + Dc;
   const T = (tip - start) / 2;
@@ -305,22 +349,21 @@ describe("a thread in metric with a single-profile cutter, worked out a second t
   const walls = [start, ...depths.map((t) => start + 2 * t)];
   const phi = Math.max(...depths.map((_, i) => way.engagement(walls[i]!, walls[i + 1]!, Dc)));
   const { rpm, vc } = speed(steel, 0.5, D, [9000]);
-  const edge = edgeFeed(listed(steel, D), phi);
-  // feed of the centre against the edge's on the finished wall: (Dm − Dc)/Dm
-  const centre = q("fz * k", { fz: edge, k: (tip - Dc) / tip });
+  const centre = threadCentre(steel, D, (tip - Dc) / tip, phi);
+  const edge = q("fz / k", { fz: centre, k: (tip - Dc) / tip });
   const feed = q("n * 3 * fz", { n: rpm, fz: centre });
   it("has sizes, drill, path and gap", () => {
     same("single", "Size min", "length", unit(low, "mm"));
     same("single", "Size max", "length", unit(high, "mm"));
     // Machinery's Handbook, mean oversize 0.0762 mm at 3.175, 0.1016 at 6.35 (from memory)
-    const drill = 5.035 - (0.0762 + (0.0254 * (5.035 - 3.175)) / 3.175);
-    expect(Math.abs(4.9 - drill)).toBeLessThan(0.05);
+    const oversize = 0.0762 + (0.0254 * (5.035 - 3.175)) / 3.175;
+    expect([4.9, 5, 5.1].filter((d) => d >= 4.917 && d + oversize <= 5.153)).toEqual([5]);
     same("single", "Start diameter", "length", unit(start, "mm"));
-    expect(cellOf("single", "Drill")).toBe("4.9 mm");
+    expect(cellOf("single", "Drill")).toBe("5 mm");
     // envelope of the profile on its helix, searched
     same("single", "Path radius", "length", unit(e, "mm"), 1e-8);
     same("single", "Major diameter", "length", unit(tip, "mm"), 1e-8);
-    same("single", "Neck gap", "length", q("4.9 mm / 2 - e - 3.4 mm / 2", { e: unit(e, "mm") }), 1e-7); // a difference
+    same("single", "Neck gap", "length", q("5 mm / 2 - e - 3.4 mm / 2", { e: unit(e, "mm") }), 1e-7); // a difference
     plain("single", "Start Z", -12);
     plain("single", "End Z", 1);
     expect(cellOf("single", "Direction")).toBe("bottom up, counter-clockwise");
@@ -354,21 +397,14 @@ describe("a thread in metric with a single-profile cutter, worked out a second t
     plain("single", "Stress", way.principal(bars, peak, torque, 1.3) / (3500 / 3), BRUTE);
   });
   it("predicts the pitch diameter from the two force models", () => {
-    const chip = (from: number, to: number) =>
-      to <= from
-        ? 0
-        : 0.5 * mm(centre) * Math.sin(Math.min(Math.PI / 2, way.engagement(start + 2 * from, start + 2 * to, Dc)));
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        [...depths, T],
-        () => give,
-        (from, to) => way.threadNormal(cut(from, to, model === "wall" ? 1 : 0), model),
-        chip,
-        0.3 * 0.004,
-      );
-      return -2 * (T - w[3]!);
-    });
-    sized("single", (low + high) / 2, errors as [number, number], 1);
+    // wall and mean, at both ends; the layer on a 60° flank is twice the least chip
+    const errors = ENDS.flatMap((k) =>
+      [
+        (from: number, to: number, share: number) => way.threadNormal(cut(from, to, share), "wall"),
+        (from: number, to: number) => way.threadNormal(cut(from, to, 0), "mean"),
+      ].map((force) => -2 * (T - way.bluntly([...depths, T], k * give, force, (0.3 * 0.004) / 0.5)[3]!)),
+    );
+    sized("single", (low + high) / 2, errors, 1);
   });
   it("takes its time and money", () => {
     const t = arrive(millA, 30);
@@ -400,8 +436,9 @@ describe("a thread in inch with a full-profile cutter, worked out a second time 
   const walls = [mm(start), ...depths.map((t) => mm(start) + 2 * t)];
   const phi = Math.max(...depths.map((_, i) => way.engagement(walls[i]!, walls[i + 1]!, mm(D))));
   const { rpm, vc } = speed(alloy, 0.5, D, [12000]);
-  const edge = edgeFeed(listed(alloy, D), phi);
-  const centre = q("fz * (tip - D) / tip", { fz: edge, tip, D });
+  const share = n("(tip - D) / tip", { tip, D });
+  const centre = threadCentre(alloy, D, share, phi);
+  const edge = q("fz / k", { fz: centre, k: share });
   const wantedFeed = q("n * 4 * fz", { n: rpm, fz: centre });
   const feed = unit(Math.min(10000, wantedFeed.toNumber("mm/minute")), "mm/minute");
   it("has the sizes of ASME B1.1, path and passes", () => {
@@ -449,18 +486,13 @@ describe("a thread in inch with a full-profile cutter, worked out a second time 
     plain("full", "Stress", way.principal(bars, peak, torque, 1.4) / (3200 / 3), BRUTE);
   });
   it("predicts the pitch diameter from the two force models", () => {
-    const at = (t: number) => mm(start) + 2 * t;
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        depths,
-        () => give,
-        (from, to) => way.threadNormal(cut(from, to, model === "wall" ? 1 : 0), model),
-        (from, to) => 0.5 * mm(chipOf(centre, way.engagement(at(from), at(to), mm(D)))),
-        0.25 * 0.0002 * 25.4,
-      );
-      return -2 * (mm(T) - w[1]!);
-    });
-    sized("full", (25.4 * (low + high)) / 2, errors as [number, number], 25.4);
+    const errors = ENDS.flatMap((k) =>
+      [
+        (from: number, to: number, share: number) => way.threadNormal(cut(from, to, share), "wall"),
+        (from: number, to: number) => way.threadNormal(cut(from, to, 0), "mean"),
+      ].map((force) => -2 * (mm(T) - way.bluntly(depths, k * give, force, (0.25 * 0.0002 * 25.4) / 0.5)[1]!)),
+    );
+    sized("full", (25.4 * (low + high)) / 2, errors, 25.4);
   });
   it("takes its time and money: one turn a pass", () => {
     const t = arrive(millB, 50.8);
@@ -481,9 +513,9 @@ describe("a bore from solid in metric, worked out a second time (independent)", 
   const diameters = [first, 24];
   const angles = [Math.PI, way.engagement(19, 24, 10)]; // down into solid: full width
   const rise = mm(q("2 pi * r * tan(3 deg)", { r: unit((first - 10) / 2, "mm") })); // ramp of 3°
-  const { rpm, vc } = speed(alloy, 0.5, D, [12000]);
-  const edge = edgeFeed(listed(alloy, D), Math.PI);
-  const centre = q("fz * (24 - 10) / 24", { fz: edge });
+  const { rpm, vc, listVc } = speed(alloy, 0.5, D, [12000], engagedBy(alloy, Math.PI));
+  const centre = centreFeed(listed(alloy, D), Math.PI, false, (24 - 10) / 24);
+  const edge = q("fz * 24 / (24 - 10)", { fz: centre });
   const feed = q("n * 3 * fz", { n: rpm, fz: centre });
   it("turns, feeds and divides the stock", () => {
     plain("bore", "Spindle speed", rpm.toNumber("minute^-1"));
@@ -497,8 +529,8 @@ describe("a bore from solid in metric, worked out a second time (independent)", 
     depthsWritten("bore", [9.5, 12], 3);
     expect(cellOf("bore", "Direction")).toBe("top down, counter-clockwise");
   });
-  // the helix cuts its rise; the wider circle the whole depth of 15
-  const heights = [rise, 15];
+  // the helix cuts its rise; the wider circle, over a quarter of the cutter wide, at most a diameter: 15 in two levels
+  const heights = [rise, 7.5];
   const turns = angles.map((phi, i) =>
     way.endMillTurn({
       ...{ D: 10, phi, ap: heights[i]!, helix: (40 * Math.PI) / 180, fz: mm(centre), teeth: 3 },
@@ -520,15 +552,17 @@ describe("a bore from solid in metric, worked out a second time (independent)", 
     const stress = way.principal(barsAt(heights[worst]!), turns[worst]!.peak, torque, 1.2);
     plain("bore", "Stress", stress / 1000, BRUTE);
   });
-  it("takes its time and money: a helix down, one turn on the size", () => {
+  it("takes its time and money: a helix down, one turn on the size at each of two levels", () => {
     const t = arrive(millB);
     const f = feed.toNumber("mm/minute");
     diameters.forEach((d, i) => {
       const r = (d - 10) / 2;
-      t.moving += 2 * rapid(millB, 17);
-      t.cutting += 2 * way.arc(r / 2, 0.5, f, 4) + way.arc(r, i === 0 ? 15 / rise + 1 : 1, f, 4, i === 0 ? rise : 0);
+      for (let level = 0; level < (i === 0 ? 1 : 2); level++) {
+        t.moving += 2 * rapid(millB, 17);
+        t.cutting += 2 * way.arc(r / 2, 0.5, f, 4) + way.arc(r, i === 0 ? 15 / rise + 1 : 1, f, 4, i === 0 ? rise : 0);
+      }
     });
-    timeAndCost("bore", t, alloy, "Mill B", vc, 1, 50, 45, 1);
+    timeAndCost("bore", t, alloy, "Mill B", listVc, 1, 50, 45, 1);
   });
 });
 
@@ -540,9 +574,11 @@ describe("an inside arc in inch, worked out a second time (independent)", () => 
   const walls = [dm - 2 * stock, dm - stock, dm];
   const angles = [0, 1].map((i) => way.engagement(walls[i]!, walls[i + 1]!, mm(D)));
   const phi = Math.max(...angles);
-  const { rpm, vc } = speed(steel, 0.5, D, [9000, 8000]);
-  const edge = edgeFeed(listed(steel, D), phi);
-  const centre = q("fz * (Dm - D) / Dm", { fz: edge, Dm: finish, D });
+  const { rpm, vc, listVc } = speed(steel, 0.5, D, [9000, 8000], engagedBy(steel, phi));
+  // under a tenth of the cutter, with a size to hold: a finishing cut
+  const finishing = (1 - Math.cos(phi)) / 2 < 0.1;
+  const centre = centreFeed(listed(steel, D), phi, finishing, (dm - mm(D)) / dm);
+  const edge = q("fz * Dm / (Dm - D)", { fz: centre, Dm: finish, D });
   const feed = q("n * 4 * fz", { n: rpm, fz: centre });
   it("turns and feeds at the centre", () => {
     plain("arc", "Spindle speed", rpm.toNumber("minute^-1"));
@@ -576,19 +612,17 @@ describe("an inside arc in inch, worked out a second time (independent)", () => 
   it("predicts the diameter from the two force models", () => {
     const start = walls[0]!;
     const angle = (from: number, to: number) => way.engagement(start + 2 * from, start + 2 * to, mm(D));
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        [stock / 2, stock],
-        () => give,
-        (from, to) => way.endMillNormal(cut(angle(from, to), model === "wall" ? 1 : 0), model),
-        (from, to) => mm(chipOf(centre, angle(from, to))),
-        0.3 * 0.0003 * 25.4,
-      );
-      return -2 * (stock - w[1]!);
-    });
+    // wall and mean, at both ends; the layer on a wall is the least chip
+    const errors = ENDS.flatMap((k) =>
+      (["wall", "mean"] as const).map((model) => {
+        const force = (from: number, to: number, share: number) =>
+          way.endMillNormal(cut(angle(from, to), model === "wall" ? share : 0), model);
+        return -2 * (stock - way.bluntly([stock / 2, stock], k * give, force, 0.3 * 0.0003 * 25.4)[1]!);
+      }),
+    );
     plain("arc", "Size min", 1.246);
     plain("arc", "Size max", 1.254);
-    sized("arc", dm, errors as [number, number], 25.4);
+    sized("arc", dm, errors, 25.4);
   });
   it("takes its time and money", () => {
     const t = arrive(millA);
@@ -600,7 +634,7 @@ describe("an inside arc in inch, worked out a second time (independent)", () => 
       t.moving += 2 * rapid(millA, ap + 2) + rapid(millA, 1.1 * 25.4 + mm(D) / 2);
       t.cutting += way.arc(r, turnsOfArc, f, 2) + way.arc(r / 2, 0.5, f, 2);
     }
-    timeAndCost("arc", t, steel, "Mill A", vc, 1, 20, 60, 2);
+    timeAndCost("arc", t, steel, "Mill A", listVc, 1, 20, 60, 2);
   });
 });
 
@@ -608,15 +642,15 @@ describe("a thin straight cut in metric, worked out a second time (independent)"
   const D = unit(8, "mm");
   const angleOf = (ae: number) => Math.acos(1 - (2 * ae) / 8); // Martellotti 1941
   const phi = angleOf(0.25);
-  const { rpm, vc } = speed(steel, 0.5, D, [12000]);
-  const edge = edgeFeed(listed(steel, D), phi);
+  const { rpm, vc, listVc } = speed(steel, 0.5, D, [12000], engagedBy(steel, phi));
+  const edge = centreFeed(listed(steel, D), phi, true);
   const feed = q("n * 3 * fz", { n: rpm, fz: edge });
-  it("turns, feeds and meets the limit of the thinning rule", () => {
+  it("turns, feeds and meets the limit of a finishing cut", () => {
     plain("wall", "Spindle speed", rpm.toNumber("minute^-1"));
     same("wall", "Surface speed", "surface", vc);
     same("wall", "Radial depth", "length", unit(0.25, "mm"));
     expect(1 / Math.sin(phi)).toBeGreaterThan(2);
-    same("wall", "Feed per tooth", "length", q("2 f", { f: listed(steel, D) }));
+    same("wall", "Feed per tooth", "length", q("1.3 f", { f: listed(steel, D) }));
     same("wall", "Table feed", "feed", feed);
     same("wall", "Chip thickness", "length", chipOf(edge, phi));
     depthsWritten("wall", [0.25, 0.25], 3);
@@ -641,19 +675,16 @@ describe("a thin straight cut in metric, worked out a second time (independent)"
     plain("wall", "Stress", way.principal(bars, turn.peak, turn.torque, 1.2) / 1000, BRUTE);
   });
   it("predicts the error of the wall from the two force models", () => {
-    const errors = (["wall", "mean"] as const).map((model) => {
-      const w = way.bent(
-        [0.25, 0.25],
-        () => give,
-        (from, to) => way.endMillNormal(cut(to - from, model === "wall" ? 1 : 0), model),
-        (from, to) => mm(chipOf(edge, angleOf(to - from))),
-        0.3 * 0.005,
-      );
-      return 0.25 - w[1]!;
-    });
+    const errors = ENDS.flatMap((k) =>
+      (["wall", "mean"] as const).map((model) => {
+        const force = (from: number, to: number, share: number) =>
+          way.endMillNormal(cut(to - from, model === "wall" ? share : 0), model);
+        return 0.25 - way.bluntly([0.25, 0.25], k * give, force, 0.3 * 0.005)[1]!;
+      }),
+    );
     plain("wall", "Size min", -0.05);
     plain("wall", "Size max", 0.05);
-    sized("wall", 0, errors as [number, number], 1);
+    sized("wall", 0, errors, 1);
   });
   it("takes its time and money", () => {
     const t = arrive(millB);
@@ -662,6 +693,6 @@ describe("a thin straight cut in metric, worked out a second time (independent)"
       t.moving += 2 * rapid(millB, 20) + rapid(millB, 124);
       t.cutting += way.move(124, f, 4);
     }
-    timeAndCost("wall", t, steel, "Mill B", vc, 2, 50, 38, 1);
+    timeAndCost("wall", t, steel, "Mill B", listVc, 2, 50, 38, 1);
   });
 });

@@ -366,19 +366,22 @@ export function principal(bars: Bar[], force: number, torque: number, notch: num
   return worst;
 }
 
-/** Depth of the wall after each pass of a tool that bends: w = t − c·F(before → w); a chip under the least leaves the wall. */
-export function bent(
+/** Depth of the wall after each pass of a tool that bends, p = t − c·F, with a blunt edge: the path by halving, then what the edge leaves, r∞·(1 − e^(−x/r∞)); edge forces rise to full at r∞. */
+export function bluntly(
   depths: number[],
-  give: (from: number) => number,
-  force: (from: number, to: number) => number,
-  chip: (from: number, to: number) => number,
-  least: number,
+  give: number,
+  force: (from: number, to: number, share: number) => number,
+  layer: number,
 ): number[] {
   let wall = 0;
   return depths.map((t) => {
-    if (t <= wall || chip(wall, t) < least) return wall;
     const from = wall;
-    wall = bisectShort((w) => w - t + give(from) * force(from, w), from + 1e-7, t + (t - from) / 2);
+    const path = bisectShort(
+      (p) => p - t + give * force(from, p, Math.min(1, (p - from) / layer)),
+      from + 1e-9,
+      2 * t - from,
+    );
+    wall = path - layer * (1 - Math.exp(-(path - from) / layer));
     return wall;
   });
 }

@@ -79,7 +79,7 @@ describe("the worked formulas of a row (identity)", () => {
   it("covers the functions that a chain is made of", () => {
     for (const name of [
       ...["RPM", "SURFACESPEED", "TABLEFEED", "CHIPTHICKNESS", "ARCFEED", "ARCDEPTH", "THREADLEAD", "THREADSIZE"],
-      ...["THREADPERCENT", "TAPDRILL", "THREADPATH", "THREADPASSES", "NECKCLEARANCE", "TOOLDEFLECTION", "WEARCHANGE"],
+      ...["THREADPERCENT", "TAPTORQUE", "THREADPATH", "THREADPASSES", "NECKCLEARANCE", "TOOLDEFLECTION", "WEARCHANGE"],
       ...["DRILLTORQUE", "DRILLTHRUST", "DRILLTRAVEL", "TOOLLIFE", "PARTCOST"],
     ])
       expect(formulas, name).toContain(name);

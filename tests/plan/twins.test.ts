@@ -229,7 +229,9 @@ describe("what follows when one thing of a row changes (identity)", () => {
   });
   it("pushes more the deeper the radial cut", () => {
     // the edge feed may fall with the depth: the thin-chip compensation goes; so the row says its own chip is thick enough
-    const at = (ae: number) => ({ row: { ...BASES.side!, "Radial depth": ae, "Feed per tooth": 0.03 } });
+    const at = (ae: number) => ({
+      row: { ...BASES.side!, "Radial depth": ae, "Axial depth": 12, "Feed per tooth": 0.03 },
+    });
     rises(["side"], "power", () => [2, 3, 4, 5, 7].map(at));
     rises(["side"], "radialDepth", () => [0.5, 1, 2].map(at));
   });
@@ -283,7 +285,8 @@ describe("what follows when one thing of a row changes (identity)", () => {
         );
         const slow = planOf({ row: BASES[name]!, machine: { "Max feed [m/min]": 0.02 } });
         expect(number(slow, "tableFeed")).toBeLessThanOrEqual(20 * (1 + 1e-12));
-        expect(slow.reasons.map((r) => r.code)).toContain("feed-capped");
+        // a feed that the row chose for a wall is held, others are capped: either is said
+        expect(slow.reasons.map((r) => r.code).filter((c) => c === "feed-capped" || c === "feed-held")).toHaveLength(1);
       }
   });
   it("feeds the centre slower than the edge inside, faster outside", () => {
@@ -315,8 +318,14 @@ describe("what follows when one thing of a row changes (identity)", () => {
   it("moves the size by twice the wear value, away from the wall when it is positive", () => {
     const size = (name: string, wear: number) =>
       number(planOf({ row: { ...BASES[name]!, "Wear value": wear, "Size tolerance": 0.1 } }), "size");
-    for (const name of ["thread", "bore"]) expect(size(name, 0.01) - size(name, 0)).toBeCloseTo(-0.02, 9);
-    expect(size("boss", 0.01) - size("boss", 0)).toBeCloseTo(0.02, 9);
+    // a path moved away from the wall cuts less and bends less: a little under twice the value
+    const moved = (name: string, sign: number) => {
+      const by = sign * (size(name, 0.01) - size(name, 0));
+      expect(by, name).toBeGreaterThan(0.0185);
+      expect(by, name).toBeLessThanOrEqual(0.02 + 1e-9);
+    };
+    for (const name of ["thread", "bore"]) moved(name, -1);
+    moved("boss", 1);
   });
   it("comes nearer to the size with spring passes", () => {
     for (const name of ["thread", "bore", "boss"]) {

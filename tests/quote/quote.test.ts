@@ -30,6 +30,7 @@ function made(operation: string, tool: string, time: RowTime, own: { life?: numb
     units: "mm",
     verdict: "ok",
     findings: [],
+    plain: {},
     reasons: [],
     limits: [],
     steps: [],

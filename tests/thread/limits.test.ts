@@ -92,7 +92,7 @@ describe("limits that a standard leaves open", () => {
     ["M6-6g", "minor", "min"],
     ["G1/4", "major", "max"],
     ["G1/4A", "minor", "min"],
-    ["1/4-28 UNJF-3B", "minor", "max"],
+    ["1/4-28 UNJF-3A", "minor", "max"],
     ["M1-6H", "pitch", "max"],
   ];
   it.each(open)("says of %s that %s %s is open and why", (text, element, limit) => {

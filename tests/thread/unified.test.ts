@@ -143,3 +143,24 @@ describe("printed exceptions (regression)", () => {
     expect(size("1/2-13 UNRC-3A", "minor", "max")).toBe(0.4084); // Machinery's Handbook, from memory
   });
 });
+
+describe("internal UNJ threads (published: ASME B1.15, from memory)", () => {
+  it.each([
+    ["#10-32 UNJF-3B", 0.1596, 0.1675],
+    ["1/4-28 UNJF-3B", 0.2152, 0.2229],
+    ["5/16-24 UNJF-3B", 0.2719, 0.2799],
+    ["3/8-24 UNJF-3B", 0.3344, 0.3417],
+    ["1/2-20 UNJF-3B", 0.4513, 0.4591],
+  ])("%s has a minor diameter of %s to %s in", (text, min, max) => {
+    expect(size(text, "minor", "min")).toBe(min);
+    expect(size(text, "minor", "max")).toBe(max);
+  });
+  it("keep the pitch diameter of class 3B and a larger minor diameter (identity)", () => {
+    for (const t of ["1/4-28", "3/8-24", "1/2-20"]) {
+      for (const limit of ["min", "max"] as const) {
+        expect(size(`${t} UNJF-3B`, "pitch", limit)).toBe(size(`${t} UNF-3B`, "pitch", limit));
+        expect(size(`${t} UNJF-3B`, "minor", limit)).toBeGreaterThan(size(`${t} UNF-3B`, "minor", limit));
+      }
+    }
+  });
+});

@@ -74,15 +74,17 @@ function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
   const isThread = tool.kind === "thread mill single" || tool.kind === "thread mill full";
   const parts: (Segment & { part: string })[] = [];
   let at = 0;
-  const add = (to: number, d: number, part: string) => {
+  const add = (to: number, d: number, part: string, wide = d) => {
     const end = Math.min(to, stickOut);
     if (end - at <= 1e-9) return;
-    parts.push({ tipDiameter: d, holderDiameter: d, length: end - at, part });
+    // A cone that the holder grips ends where it is gripped.
+    const holderDiameter = d + ((wide - d) * (end - at)) / (to - at);
+    parts.push({ tipDiameter: d, holderDiameter, length: end - at, part });
     at = end;
   };
   if (tool.kind === "thread mill single") {
     if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
-      add(tool.neckLength, tool.neckDiameter, "neck");
+      add(tool.neckLength, tool.neckDiameter, "neck", tool.neckEndDiameter);
     else if (tool.cuttingLength !== undefined) add(tool.cuttingLength, FLUTED_SHARE * diameter, "cutting part");
   } else {
     const core = FLUTED_SHARE * diameter;
@@ -94,7 +96,7 @@ function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
       );
     }
     if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
-      add(tool.neckLength, tool.neckDiameter, "neck");
+      add(tool.neckLength, tool.neckDiameter, "neck", tool.neckEndDiameter);
   }
   add(stickOut, shank, "shank");
   return parts;
@@ -118,5 +120,6 @@ export function deflectionStep(
     modulus,
     holder: holderStiffness,
     poisson,
+    cones: beam.parts.some((p) => p.tipDiameter !== p.holderDiameter),
   });
 }

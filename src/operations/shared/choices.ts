@@ -10,14 +10,30 @@ import { interpolate } from "../../numeric.ts";
 export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
 /** Feed per lip of a drill against the listed feed per tooth of a cutter of that diameter. */
 export const DRILL_FEED_FACTOR = 1.5;
-/** The edge feed is never raised above this multiple of the list for thin chips. */
-export const THINNING_LIMIT = 2;
+/**
+ * Largest real chip over the list's: above `check` the row says so, at `stop` edges break (judgement: the list's chip is meant
+ * for the edge's whole life, and double of it is what makers call the end of the range).
+ */
+export const CHIP_OVER = { check: 1.1, stop: 2 } as const;
+/** A largest chip under this share of the list's is worth a word: the row costs more time and edge than it must. */
+export const CHIP_UNDER = 0.5;
+/** Share of the least chip under which rubbing is a check; above it a note, because few shops know their edge radius. */
+export const RUBS = 0.5;
 /** Efficiency from the spindle motor to the cut. */
 export const SPINDLE_EFFICIENCY = 0.85;
 /** Rupture strength is divided by this (judgement; carbide is brittle and its strength scatters). */
 export const STRESS_SAFETY = 3;
 /** Share of the allowed size error (half the tolerance) that bending may use: the middle half stays. */
 export const BENDING_SHARE = 0.5;
+/**
+ * Share of the bending that changes from part to part: force and wear between two gaugings (judgement: forces of equal cuts
+ * scatter by about 15 %). Only the rest is the same on every part and can be gauged away.
+ */
+export const SCATTER_SHARE = 0.15;
+/** A chip over the listed one by more than this is said (judgement: lists are round figures). */
+export const THICK_CHIP = 1.1;
+/** How many listed chips the tooth that runs out most may cut before it is said, and before the row is to be looked at (judgement). */
+export const RUNOUT_OVER = { said: 1.2, check: 1.5 } as const;
 /** Stick-out against diameter above which a row is to be looked at. */
 export const STICK_OUT_RATIO = 4;
 /** Room per side that a neck needs for chips [mm]. */
@@ -30,8 +46,6 @@ export const FLUTED_SHARE = 0.8;
 export const CLEARANCE = 2;
 /** Distance between holes where the row does not say [mm]. */
 export const DEFAULT_SPACING = 25;
-/** Depth of hole, in diameters, from which a drill pecks. */
-export const PECK_FROM = 3;
 /** How far a drill goes out of a through hole [mm]. */
 export const BREAKTHROUGH = 1;
 /** Ramp of a helical entry [deg]. */
@@ -42,21 +56,6 @@ export const UNCERTAINTY = { force: 0.15, flexibility: 0.2 } as const;
 /** What the uncertainties together make of a bending, at their good and at their bad end. */
 export const GOOD_END = (1 - UNCERTAINTY.force) * (1 - UNCERTAINTY.flexibility);
 export const BAD_END = (1 + UNCERTAINTY.force) * (1 + UNCERTAINTY.flexibility);
-
-/** Force of the tooth that runout loads most over the even one: it takes its own chip and the runout. */
-export function runoutFactor(chip: number, runout = 0, exponent = 0): number {
-  return chip > 0 ? ((chip + runout) / chip) ** (1 - exponent) : 1;
-}
-
-/**
- * Spring passes worth making, `most` at the most: as many as bring the size error within `allowed`, as long as each
- * takes off at least a fiftieth of what is left. `worst` is the error after so many of them.
- */
-export function chooseSprings(most: number, allowed: number, worst: (springs: number) => number): number {
-  let springs = 0;
-  while (springs < most && worst(springs) > allowed && worst(springs + 1) <= 0.98 * worst(springs)) springs++;
-  return springs;
-}
 
 /**
  * How much a drill cuts over its size on average, by diameter [mm]: interpolated from Machinery's Handbook,
@@ -89,6 +88,13 @@ export function drillNameOf(diameter: number, sets: readonly DrillSet[]): string
     throw error;
   }
 }
+
+/** Edge radius of a cutter whose list row does not say: sharp and honed end of what is usual [mm] (common practice). */
+export const USUAL_EDGE = [0.003, 0.01] as const;
+/** Thread feed in percent of the diameter for a material whose list row does not say (common practice in steel 0.7 to 1). */
+export const USUAL_THREAD_FEED = 0.8;
+/** Largest wear value that is still one, as a share of the pitch: beyond it the tool is wrong, not the path (judgement). */
+export const WEAR_REACH = 0.15;
 
 /** Ploughing force per length of edge [N/mm]: kc1.1 on an edge radius of chip (judgement; published fits lie around it). */
 export function edgeForce(kc11: number, edgeRadius: number | undefined): number {

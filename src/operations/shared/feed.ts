@@ -1,7 +1,8 @@
-/** From the feed of the edge to the feed to program, with the chip that results: the same for threads and walls. */
+/** From the feed of the centre to the feed to program, with the chip that results: the same for threads and walls. */
 import { arcFeed, type Side } from "../../mill/arc.ts";
 import { tableFeed } from "../../mill/speed.ts";
-import { THINNING_LIMIT } from "./choices.ts";
+import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
+import { CHIP_OVER, CHIP_UNDER } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
 
@@ -17,37 +18,71 @@ export interface EdgeFeed {
   readonly rpm: number;
   readonly teeth: number;
   readonly diameter: number;
+  /** Diameter of the edge that is engaged, where it is not the whole cutter's [mm]. */
+  readonly engaged?: number;
   /** Finished wall, when it is an arc: diameter [mm] and side. */
   readonly arc?: { readonly diameter: number; readonly side: Side };
   /** Highest feed that the machine's acceleration allows on the path [mm/min]. */
   readonly arcLimit?: number;
+  /** What set the feed. */
+  readonly by: FeedBy;
 }
 
 /**
  * Table feed to program [mm/min], and which share of the wanted feed the machine really reaches: its cap and its
  * acceleration on the path make the chip thinner by that much. Every number of the way becomes a step.
  */
-export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: number } {
+export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: number; heldBy?: "arc" | "feed" } {
   const { work } = job;
   const { arc, diameter } = f;
   const edgeTable = tableFeed(f.rpm, f.teeth, f.edgeFeed);
   const wanted = arc ? arcFeed(edgeTable, arc.diameter, diameter, arc.side) : edgeTable;
-  work.step("edgeFeed", f.edgeFeed, { listed: f.listed, most: THINNING_LIMIT });
+  work.step("edgeFeed", f.edgeFeed, { listed: f.listed, by: f.by });
   const table = { rpm: f.rpm, teeth: f.teeth, feed: f.edgeFeed };
   if (arc) {
     work.step("edgeTable", edgeTable, table);
     work.step("tableFeed", wanted, { edge: edgeTable, finish: arc.diameter, diameter, arc: arc.side });
   } else work.step("tableFeed", edgeTable, table);
-  const feed = judgeFeed(job, wanted, f.arcLimit);
+  const feed = judgeFeed(job, wanted, f.arcLimit, job.row.feedPerTooth !== undefined);
   const share = Math.min(feed, f.arcLimit ?? feed) / wanted;
   const chip = share * f.chip;
+  const engaged = f.engaged ?? diameter;
   work.step("chip", chip, {
     feed: share * f.centreFeed,
-    radialDepth: f.radialDepth,
-    diameter,
+    radialDepth: Math.min(f.radialDepth, engaged),
+    diameter: engaged,
     edgeAngle: f.edgeAngle,
     held: share < 1,
   });
   work.set({ tableFeed: feed, feedPerTooth: f.edgeFeed, radialDepth: f.radialDepth, chipThickness: chip });
-  return { feed, share };
+  return { feed, share, heldBy: share < 1 ? (feed < wanted && feed !== f.arcLimit ? "feed" : "arc") : undefined };
+}
+
+/**
+ * The largest real chip against the list's, above and below. `would` is the feed at the edge whose chip is the list's.
+ * A share below 1 is what the machine makes of the feed.
+ */
+export function judgeRealChip(
+  job: Job,
+  {
+    chip,
+    share,
+    heldBy,
+    listed,
+    would,
+    by,
+  }: { chip: number; share: number; heldBy?: "arc" | "feed"; listed: number; would: number; by: WallFeedBy },
+): void {
+  const { work } = job;
+  const real = share * chip;
+  work.limit("chip", real, CHIP_OVER.check * listed, "length");
+  const grave = real > CHIP_OVER.stop * listed;
+  if (grave || real > CHIP_OVER.check * listed) {
+    const limit = (grave ? CHIP_OVER.stop : CHIP_OVER.check) * listed;
+    work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
+  }
+  const limit = CHIP_UNDER * listed;
+  if (real >= limit) return;
+  const held = heldBy !== undefined && chip >= limit ? heldBy : by;
+  if (held !== "chip") work.find("chip-under-list", { value: real, limit, by: held });
 }

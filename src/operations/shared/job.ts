@@ -1,6 +1,7 @@
 /** A row with the list entries it names, ready to be worked out. */
 import { TradeError } from "../../errors.ts";
 import type { FindingCode } from "../../findings.ts";
+import { classLimits, type SizeLimits } from "../../fits/limits.ts";
 import type { Machine, Material, Tool } from "../../table/lists.ts";
 import type { List, Lists, ReadRow } from "../../table/read.ts";
 import type { OperationName, Row, RowKey } from "../../table/rows.ts";
@@ -14,8 +15,10 @@ export interface Job {
   readonly lists: Lists;
   readonly material?: Material;
   readonly machine?: Machine;
-  /** The tool that the row names; blank: the operation proposes one. */
+  /** The tool that the row names; blank: the one that is proposed, if any. */
   readonly tool?: Tool;
+  /** Limits of the finish diameter, where the row names a tolerance class. */
+  readonly size?: SizeLimits;
 }
 
 /** What an operation hands back for time, tool life and cost. */
@@ -39,7 +42,27 @@ export function startJob(read: ReadRow, lists: Lists, detail = true): Job {
   const tool = lookUp(work, row.tool, lists.tools, "unknown-tool", "list-tool");
   if (row.material === undefined && !bad.has("material")) work.find("material-blank", {});
   if (row.machine === undefined && !bad.has("machine")) work.find("machine-blank", {});
-  return { work, row, operation: row.operation ?? "drill", lists, material, machine, tool };
+  const operation = row.operation ?? "drill";
+  return { work, operation, lists, material, machine, tool, ...classed(work, operation, row) };
+}
+
+/** Operations whose finish diameter may have a tolerance class. */
+const CLASSED: readonly OperationName[] = ["drill", "ream", "bore", "boss", "counterbore"];
+/** Operations whose walls are made to the middle of the limits; a drill or reamer has the size that it has. */
+const TO_THE_MIDDLE: readonly OperationName[] = ["bore", "boss", "counterbore"];
+
+/** A tolerance class on the finish diameter: its limits, and for a milled wall their middle and half width. */
+function classed(work: Work, operation: OperationName, row: Row): Pick<Job, "row" | "size"> {
+  if (!CLASSED.includes(operation)) return { row };
+  const { finishDiameter, sizeClass } = row;
+  if (finishDiameter === undefined || sizeClass === undefined) return { row };
+  const size = attempt(work, "unknown-class", () => {
+    const wanted = operation === "boss" ? "shaft" : "hole";
+    return classLimits(finishDiameter, sizeClass, "Size class", wanted);
+  });
+  if (!size || !TO_THE_MIDDLE.includes(operation) || row.sizeTolerance !== undefined) return { row, size };
+  const middle = (size.min + size.max) / 2;
+  return { row: { ...row, finishDiameter: middle, sizeTolerance: (size.max - size.min) / 2 }, size };
 }
 
 /** An entry of a list by its name; undefined, with a finding, when it is not there. */
@@ -64,7 +87,7 @@ function lookUp<T>(
 /** Runs a formula; a TradeError becomes a finding of the row instead of ending it. */
 export function attempt<T>(
   work: Work,
-  code: Extract<FindingCode, "unknown-thread" | "no-path">,
+  code: Extract<FindingCode, "unknown-thread" | "unknown-class" | "no-path">,
   run: () => T,
 ): T | undefined {
   try {

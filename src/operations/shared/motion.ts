@@ -2,7 +2,7 @@
 
 import type { Machine, Row } from "../../table/read.ts";
 import { arcTime, moveTime } from "../../time.ts";
-import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING, PECK_FROM } from "./choices.ts";
+import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING } from "./choices.ts";
 
 /** Seconds of one feature by what the machine does in them. */
 export interface FeatureTime {
@@ -16,12 +16,17 @@ export interface FeatureTime {
 export interface MachineMotion {
   readonly rapid: number;
   readonly acceleration: number;
+  /** Time in which the acceleration builds up [s]. */
+  readonly ramp: number;
+  /** Measured cycle over the planned one [-]. */
+  readonly factor: number;
 }
 
-/** Rapid [mm/min] and acceleration of a machine, when its row tells both. */
+/** How a machine moves, when its row tells rapid and acceleration. A measured cycle calibrates it. */
 export function motionOf(machine: Machine | undefined): MachineMotion | undefined {
   if (machine?.rapid === undefined || machine.acceleration === undefined) return undefined;
-  return { rapid: machine.rapid * 1000, acceleration: machine.acceleration };
+  const { rapid, acceleration, rampTime = 0, cycleFactor = 1 } = machine;
+  return { rapid: rapid * 1000, acceleration, ramp: rampTime, factor: cycleFactor };
 }
 
 export class Motion {
@@ -36,19 +41,20 @@ export class Motion {
   }
 
   rapid(distance: number): void {
-    if (distance > 0) this.time.moving += moveTime(distance, this.m.rapid, this.m.acceleration);
+    if (distance > 0)
+      this.time.moving += this.m.factor * moveTime(distance, this.m.rapid, this.m.acceleration, this.m.ramp);
   }
 
   feed(distance: number, feed: number): void {
     if (distance <= 0) return;
-    this.time.cutting += moveTime(distance, feed, this.m.acceleration);
+    this.time.cutting += this.m.factor * moveTime(distance, feed, this.m.acceleration, this.m.ramp);
     this.time.ideal += (60 * distance) / feed;
   }
 
   /** Arc or helix at a feed; the acceleration caps the feed on small radii. */
   arc(radius: number, turns: number, feed: number, risePerTurn = 0): void {
     if (radius <= 0 || turns <= 0) return;
-    this.time.cutting += arcTime(radius, turns, feed, this.m.acceleration, risePerTurn);
+    this.time.cutting += this.m.factor * arcTime(radius, turns, feed, this.m.acceleration, risePerTurn, this.m.ramp);
     this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
   }
 
@@ -69,27 +75,6 @@ export class Motion {
   arrive(row: Row): void {
     this.rapid(row.spacing ?? DEFAULT_SPACING);
     this.rapid(10 * CLEARANCE);
-  }
-
-  /** A hole drilled `travel` deep (point included), with full retracts from PECK_FROM diameters on. Returns the pecks. */
-  drill(travel: number, diameter: number, feed: number): number {
-    const first = PECK_FROM * diameter;
-    if (travel <= first) {
-      this.feed(travel + CLEARANCE, feed);
-      this.rapid(travel + CLEARANCE);
-      return 1;
-    }
-    const pecks = 1 + Math.ceil((travel - first) / diameter - 1e-9);
-    let bottom = 0;
-    for (let i = 0; i < pecks; i++) {
-      const next = Math.min(travel, i === 0 ? first : first + i * diameter);
-      const start = i === 0 ? -CLEARANCE : bottom - CLEARANCE / 4;
-      if (i > 0) this.rapid(bottom + CLEARANCE * 0.75);
-      this.feed(next - start, feed);
-      this.rapid(next + CLEARANCE);
-      bottom = next;
-    }
-    return pecks;
   }
 
   /** One pass around: half-circle in from the middle, `turns` on the path, half-circle out. */

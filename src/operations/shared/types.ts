@@ -6,6 +6,7 @@ import type { FactsOf, FindingCode, LimitKey, Verdict } from "../../findings.ts"
 import type { Results } from "../../table/results.ts";
 import type { StepFacts, StepKey } from "../../table/steps.ts";
 import type { DimensionName, Units } from "../../units.ts";
+import type { Wall } from "./wall/wall.ts";
 
 /** Something found of a row. */
 export type Finding = {
@@ -52,6 +53,11 @@ export interface Sketch {
   readonly deflection?: number;
 }
 
+/** What a program of the row runs along, beside the results: the wall of a milling row, the depths of a drill's pecks [mm]. */
+export type Path =
+  | { readonly kind: "wall"; readonly wall: Wall }
+  | { readonly kind: "pecks"; readonly bottoms: readonly number[] };
+
 /** Seconds of one feature by what the machine does in them; the tool change is once per row. */
 export interface RowTime {
   readonly cutting: number;
@@ -83,6 +89,7 @@ export interface Plan {
   readonly results: Results;
   readonly steps: readonly Step[];
   readonly sketch?: Sketch;
+  readonly path?: Path;
   /** Where the machine has a rapid and an acceleration and the row is complete. */
   readonly time?: RowTime;
   /** Where the machine has a rate as well. */

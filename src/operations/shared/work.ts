@@ -3,7 +3,7 @@ import { type FactsOf, FINDINGS, type FindingCode, type LimitKey, type Verdict, 
 import type { Results } from "../../table/results.ts";
 import type { StepFacts, StepKey } from "../../table/steps.ts";
 import type { DimensionName, Units } from "../../units.ts";
-import type { Finding, Limit, Plan, Sketch, Step } from "./types.ts";
+import type { Finding, Limit, Path, Plan, Sketch, Step } from "./types.ts";
 
 export class Work {
   readonly units: Units;
@@ -12,6 +12,7 @@ export class Work {
   readonly limits: Limit[] = [];
   results: Results = {};
   sketch: Sketch | undefined;
+  path: Path | undefined;
   /** Steps are kept for a person to read; a table of thousands does without. */
   readonly detail: boolean;
 
@@ -67,6 +68,7 @@ export class Work {
       results: { ...this.results, load: limits[0] ? worstLoad(limits[0]) : null },
       steps: this.steps,
       sketch: this.sketch,
+      path: this.path,
     };
   }
 }

@@ -36,6 +36,9 @@ export const en: Spellings = {
     measured: ["gauged"],
     wearValue: ["wear offset", "offset"],
     sizeTolerance: ["tolerance", "tol"],
+    roughness: ["rz", "surface finish", "finish rz"],
+    coolant: ["cooling"],
+    insideCorner: ["corner", "corner r"],
     remark: ["remarks", "assumed", "assumptions"],
   },
   result: {

@@ -22,6 +22,8 @@ export const names: Readonly<Record<string, string>> = {
   holeDiameter: "Start diameter",
   kc11: "kc1.1 of the material",
   length: "Length",
+  loadDistance: "distance of the cut from the tip",
+  measuredPitchDiameter: "Measured",
   modulus: "Modulus of the tool",
   neckDiameter: "Neck diameter of the tool",
   neckLength: "Neck length of the tool",
@@ -45,4 +47,5 @@ export const names: Readonly<Record<string, string>> = {
   surfaceSpeed: "Surface speed",
   teeth: "Teeth of the tool",
   tipFlat: "Tip flat of the tool",
+  wantedPitchDiameter: "wanted size",
 };

@@ -1,5 +1,16 @@
 /** What every number of a row's chain is called in English, and what its symbols leave unsaid. */
+import { tidy } from "../say.ts";
 import type { StepWords } from "../types.ts";
+
+const FEED_BY = {
+  contour: "the thread feed of the material",
+  strength: "held by the strength of the tool",
+  chip: "so that the largest chip is the list's",
+  tooth: "held to what a tooth may meet in a corner",
+  finish: "held for the surface of a finishing cut",
+  spindle: "held to the spindle's power and torque",
+  edge: "held for the edge, which runs faster than the centre in a tight bore",
+} as const;
 
 export const steps: StepWords = {
   // thread
@@ -36,13 +47,32 @@ export const steps: StepWords = {
   depths: ["radial depth after each pass", "equal cut area each; spring passes at full depth"],
   left: ["pitch diameter after each pass", "each pass solved for the depth really cut; mean of the two force models"],
   // hole
-  tapDrill: ["tap drill", (f) => (f?.inch ? "nearest standard drill to 75 % of thread" : "to the drill steps")],
   travel: ["feed travel", "depth + point + breakthrough"],
-  pecks: ["pecks", "first 3 × D, then 1 × D each"],
-  torque: ["drilling torque"],
-  thrust: ["thrust (estimate)"],
+  pecks: ["depth after each peck", "each less than the one before, all shortened in one ratio to end at the bottom"],
+  torque: ["drilling torque", "whole drill: lips, chisel edge, chips and margins"],
+  thrust: ["drilling thrust", "whole drill: lips and chisel edge"],
+  breakingTorque: ["torque that breaks the tool", (f) => (f ? `allowed: that over ${f.safety}` : "")],
+  buckling: ["thrust that buckles the drill", (f) => (f ? `allowed: that over ${f.safety}` : "")],
+  tapTorque: ["tapping torque", "full chamfer in the cut, sharp and oiled"],
+  tappedHole: ["full-diameter depth that the tap wants"],
+  ringTorque: ["cutting torque", "edges from the hole to the finished diameter"],
+  drillFeed: [
+    "feed per turn",
+    (f) =>
+      f?.typed
+        ? "from the row"
+        : f?.ten === undefined
+          ? "from the milling feed"
+          : `list feed at 10 mm${f.depth < 1 ? `, × ${f.depth.toFixed(2)} in this depth` : ""}`,
+  ],
   // speed and feed
-  speedRange: ["surface speed range", "from the material's row"],
+  speedRange: [
+    "surface speed range",
+    (f) =>
+      f && f.engaged !== 1
+        ? `from the material's row, × ${tidy(f.engaged, 2)} for the share of a turn that an edge cuts`
+        : "from the material's row",
+  ],
   spindleSpeed: [
     "spindle speed",
     (f) =>
@@ -51,13 +81,16 @@ export const steps: StepWords = {
         : `capped by ${{ machine: "the machine", tool: "the tool", row: "the row's Max rpm" }[f.by]}`,
   ],
   surfaceSpeed: ["surface speed"],
-  feedPerTooth: [
-    "feed per lip",
-    (f) => (f?.factor === undefined ? "from the row" : `list feed at the diameter × ${f.factor}`),
-  ],
   edgeFeed: [
     "feed per tooth at the edge",
-    (f, say) => (f ? `list or row ${say.value(f.listed)}, raised for the thin chip, at most × ${f.most}` : ""),
+    (f, say) => {
+      if (!f) return "";
+      return f.by === "row" ? "from the row" : `list ${say.value(f.listed)}, ${FEED_BY[f.by]}`;
+    },
+  ],
+  roughness: [
+    (f) => (f?.of === "floor" ? "theoretical Rz of the floor" : "theoretical Rz of the wall"),
+    "marks of the teeth, deeper where one runs out",
   ],
   edgeTable: ["feed of the edge"],
   tableFeed: [(f) => (f?.arc === undefined ? "table feed" : "table feed at the cutter's centre")],
@@ -66,6 +99,10 @@ export const steps: StepWords = {
     (f) => (f === undefined ? "from the row, or the stock in equal passes" : ""),
   ],
   chip: [(f) => (f?.drill ? "chip thickness" : "largest chip"), (f) => (f?.held ? "at the feed really reached" : "")],
+  mostChip: [
+    "chip of the tooth that runs out most",
+    (f, say) => (f ? `m teeth back, runout q = ${say.value(f.runout)}, ${f.teeth} teeth` : ""),
+  ],
   flankChip: ["chip on the flank", "radial chip by half the profile angle"],
   leastChip: ["least chip", (f) => (f ? `${f.fraction} × edge radius` : "")],
   axialDepth: [
@@ -105,6 +142,11 @@ export const steps: StepWords = {
       f
         ? `programmed ${say.value(f.programmed)} and what bending leaves; between ${say.value(f.least)} and ${say.value(f.most)}`
         : "drill size and mean drilling oversize",
+  ],
+  scatter: ["scatter of the size from part to part", (f) => (f ? `${f.share} × the largest change by bending` : "")],
+  startWear: [
+    "wear value for the first part (radius)",
+    "solved with the deeper path for the end that bends least; negative goes into the wall",
   ],
   wearChange: ["add to the wear value (radius)"],
   // time, life, money

@@ -29,7 +29,10 @@ export const addCallouts =
       const open = callouts.filter((row) => !row.understood).length;
       const left =
         open === 0 ? "" : ` ${open === 1 ? "1 of them was" : `${open} of them were`} not understood: fill in by hand.`;
-      const live = beside !== null && !isNumbers(beside);
+      // The desk plans rows of a table that has a basis as they come.
+      const live =
+        (beside !== null && !isNumbers(beside)) ||
+        (c.host.kind === "sheet" && (matching.basisAt !== undefined || isNumbers(beside)));
       return {
         kind: "done",
         text: told + left,

@@ -1,31 +1,42 @@
 /** The cut of a thread: speed, feed, forces, bending, time. */
+import { arcFeed } from "../../../mill/arc.ts";
+import { threadWidth } from "../../../mill/chatter-rule.ts";
+import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { CLEARANCE, SPEED_PLACE } from "../choices.ts";
+import { judgeChatter } from "../chatter.ts";
+import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
-import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
+import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
-import { chooseFeed, chooseSpeed } from "../speed.ts";
+import { judgeRunout } from "../runout.ts";
+import { judgeSize } from "../size.ts";
+import { chooseSpeed, listedFeed } from "../speed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 import { type Attempt, choosePasses } from "./passes.ts";
+
+/** A typed feed whose chip is over the list's by this breaks edges (judgement). */
+const BREAKS = 2;
 
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
   const { sizes, tool, diameter, side, tip } = g;
   const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
-  const listed = chooseFeed(job, diameter);
+  const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
+  if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
+    work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });
   const teeth = tool.teeth;
+  if (listed === undefined && material) work.find("no-feed", { material: material.material });
   if (teeth === undefined) {
     work.find("tool-incomplete", { tool: tool.tool, missing: "teeth" });
     return {};
   }
   if (!speed || listed === undefined || !(side === "outside" || diameter < g.start)) return {};
   const beam = toolBeam(job, tool);
-  const loadFromTip =
-    tool.kind === "thread mill full" ? Math.min(row.depth ?? 0, tool.cuttingLength ?? 0) / 2 : (tool.tipToProfile ?? 0);
-  const chosen = choosePasses(job, g, listed, teeth, beam, loadFromTip);
-  if (!chosen) return {};
+  const full = tool.kind === "thread mill full";
+  const loadFromTip = full ? Math.min(row.depth ?? 0, tool.cuttingLength ?? 0) / 2 : (tool.tipToProfile ?? 0);
+  const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip });
   const arcLimit =
     machine?.acceleration === undefined ? undefined : arcFeedLimit(g.pathRadius, machine.acceleration, sizes.pitch);
   work.step("radialDepth", chosen.radialDepth, { side });
@@ -39,7 +50,8 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     arc: { diameter: tip, side },
     arcLimit,
   });
-  work.step("flankChip", share * chosen.flankChip);
+  const flankChip = share * chosen.flankChip;
+  work.step("flankChip", flankChip);
   work.step("depths", chosen.depths, {
     thread: sizes.thread.designation,
     start: g.start,
@@ -49,7 +61,28 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     cutter: diameter,
   });
   work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: chosen.depths });
-  judgeChip(job, share * chosen.flankChip, tool.edgeRadius, true);
+  judgeFeed(job, g, chosen, listed, share);
+  judgeChip(job, flankChip, tool.edgeRadius, true);
+  const sine = chosen.chip > 0 ? chosen.flankChip / chosen.chip : 0;
+  const rubs = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+  judgeRunout(job, {
+    chip: share * chosen.chip,
+    listed,
+    runout: tool.runout,
+    teeth,
+    leastChip: sine > 0 ? rubs / sine : undefined,
+  });
+  // Full-profile cutters are not judged: by their whole width the rule would condemn every second thread in steel that shops make.
+  if (beam && !full)
+    judgeChatter(job, beam, tool, {
+      radialDepth: chosen.radialDepth,
+      axialDepth: threadWidth(sizes.pitch, g.fullDepth),
+      diameter,
+      centreFeed: share * chosen.centreFeed,
+      edgeAngle: 90,
+      teeth,
+      surfaceSpeed: speed.surfaceSpeed,
+    });
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,
@@ -72,6 +105,21 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   return deep ? timing(job, g, chosen, feed, speed.surfaceSpeed) : {};
 }
 
+/** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */
+function judgeFeed({ work }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
+  const real = share * chosen.chip;
+  if (real > THICK_CHIP * listed) {
+    const grave = real > BREAKS * listed;
+    const would = (chosen.edgeFeed * listed) / chosen.chip;
+    const limit = (grave ? BREAKS : THICK_CHIP) * listed;
+    work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
+  }
+  if (chosen.by === "strength") {
+    const free = arcFeed(1, g.tip, g.diameter, g.side);
+    work.find("feed-by-strength", { value: chosen.edgeFeed, centre: chosen.edgeFeed * free });
+  }
+}
+
 function forces(
   job: Job,
   g: Geometry,
@@ -84,24 +132,42 @@ function forces(
   work.set({ force: chosen.tangential });
   work.step("force", chosen.tangential, { thread: true });
   judgePower(job, chosen.torque, rpm);
-  if (!beam) return;
+  const walls = chosen.walls();
+  if (!beam || !walls) return;
   work.set({ deflection: beam.flexibility(loadFromTip) * chosen.peak });
   deflectionStep(job, beam, loadFromTip, chosen.peak, true);
   judgeStress(job, beam, g.tool, chosen.peak, chosen.torque, loadFromTip, chosen.chip);
-  const sign = g.sizes.internal ? -1 : 1;
-  const middle = (g.sizes.pitchMin + g.sizes.pitchMax) / 2;
-  const programmed = programmedSize(job, middle, g.sizes.internal);
-  judgeSize(job, {
-    programmed,
-    low: g.sizes.pitchMin,
-    high: g.sizes.pitchMax,
-    errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
-    of: "pitch diameter",
-  });
+  judgeThread(job, g, chosen, walls);
+}
+
+/** Pitch diameter that comes out, as a band; a groove too shallow to have one is no thread. */
+function judgeThread(job: Job, g: Geometry, chosen: Attempt, { deepest, shallowest }: WallBand): void {
+  const { work, row } = job;
+  const { internal, pitchMin: low, pitchMax: high } = g.sizes;
+  const sign = internal ? 1 : -1;
+  const middle = (low + high) / 2;
+  const sizeAt = (wall: number) => middle + sign * 2 * (wall - g.fullDepth);
+  const ends = [sizeAt(deepest.at(-1)!), sizeAt(shallowest.at(-1)!)] as const;
+  const size = (ends[0] + ends[1]) / 2;
   work.step(
     "left",
-    chosen.left.map((r) => programmed + sign * 2 * r),
+    deepest.map((d, i) => sizeAt((d + shallowest[i]!) / 2)),
   );
+  if (row.measured === undefined && sign * (size - g.start) <= 0) {
+    work.set({ sizeMin: low, sizeMax: high });
+    work.find("no-thread", { value: size, limit: g.start });
+    return;
+  }
+  judgeSize(job, {
+    low,
+    high,
+    of: "pitch diameter",
+    inside: internal,
+    walls: 2,
+    programmed: middle - sign * 2 * (row.wearValue ?? 0),
+    ends,
+    start: chosen.start,
+  });
 }
 
 function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpeed: number): Omit<Done, "tool"> {

@@ -61,11 +61,14 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
   const e = path.swept;
   const tip = tipDiameter(e, diameter, kind);
   work.step("sweep", 2 * (path.plain - e));
-  work.step("pathRadius", e, { thread: thread.designation, cutter: diameter, flat });
+  const root = internal ? sizes.major : sizes.minorMin;
+  const shallow = internal ? tip < root * 0.9999999 : tip > root * 1.0000001;
+  // THREADPATH refuses a flat that leaves the root short, unless it is told the pitch diameter.
+  const pitchDiameter = shallow ? wanted : undefined;
+  work.step("pathRadius", e, { thread: thread.designation, cutter: diameter, flat, pitchDiameter });
   work.step(internal ? "majorDiameter" : "minorDiameter", tip);
   work.set({ pathRadius: e, majorDiameter: internal ? tip : null });
-  const root = internal ? sizes.major : sizes.minorMin;
-  if (internal ? tip < root * 0.9999999 : tip > root * 1.0000001) {
+  if (shallow) {
     const would = widestTipFlat(cutter, pitch, wanted, root, kind);
     work.find("flat-too-wide", { value: tip, limit: root, flat, inside: internal, would });
   }

@@ -1,191 +1,232 @@
-/** How many passes a thread takes: each count tried with its forces and what bending leaves. */
-import { arcDepth, arcFeed } from "../../../mill/arc.ts";
-import { bentPasses } from "../../../mill/bending.ts";
-import { largestChip, thinnedFeed } from "../../../mill/chip.ts";
-import { type ThreadCut, threadMillForces, threadWallForce } from "../../../mill/threadforce.ts";
-import type { Tool } from "../../../table/lists.ts";
+/** How many passes a thread takes: each count tried with its feed, its forces and what bending leaves. */
+import { arcDepth } from "../../../mill/arc.ts";
+import { leastLayer } from "../../../mill/edge.ts";
+import { type BendingThread, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
+import { engagedChip } from "../../../mill/threadfeed.ts";
+import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
+import { startWear } from "../../../mill/wear.ts";
+import type { Material } from "../../../table/lists.ts";
 import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
   BAD_END,
   BENDING_SHARE,
-  chooseSprings,
   edgeForce,
-  runoutFactor,
+  GOOD_END,
+  SCATTER_SHARE,
   STRESS_SAFETY,
-  THINNING_LIMIT,
-  UNCERTAINTY,
+  USUAL_EDGE,
+  WEAR_REACH,
 } from "../choices.ts";
 import type { Job } from "../job.ts";
-import { lightest } from "../pass-search.ts";
+import { badStress, stressOf } from "../limits.ts";
+import { type CutterFeed, freeFeed, strongFeed } from "./feed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 
 /** Most passes and spring passes that a row chooses by itself. */
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 3;
+/** A way that costs more time has to bring the row this much nearer to its limits. */
+const WORTH = 0.9;
+
+/** A pass more that leaves stress and size above this share of what they were is of no use. */
+const IDLE = 0.95;
 
 /** One way of taking the thread out: so many passes and spring passes, with what follows from it. */
-export interface Attempt {
+export interface Attempt extends CutterFeed {
   readonly depths: readonly number[];
   readonly passes: number;
   readonly springs: number;
   readonly radialDepth: number;
-  readonly edgeFeed: number;
-  readonly centreFeed: number;
-  readonly chip: number;
   readonly flankChip: number;
   readonly peak: number;
   readonly tangential: number;
   readonly torque: number;
-  /** Change of the pitch diameter by bending [mm], at the two force models; walls after each pass at the worse one. */
-  readonly errors: readonly [number, number];
-  readonly left: readonly number[];
-  readonly load: number;
+  /** Where the wall ends up after each pass [mm]; none without a force or a beam. */
+  readonly walls: () => WallBand | undefined;
+  /** Wear value that brings the deepest wall to full depth; null when that is out of reach. */
+  readonly start: () => number | null;
+  /** Share of the allowed stress at its bad end; size error at its bad end over what it aims at. */
+  readonly stress: number;
+  readonly size: number;
+  /** What the bad end of size error and scatter are of what a row may have. */
+  readonly hold: number;
+  /** Turns over feed: as the time goes. */
+  readonly cost: number;
 }
 
-/** The fewest passes and spring passes that keep every limit, or those that come closest. */
-export function choosePasses(
-  job: Job,
-  g: Geometry,
-  listed: number,
-  teeth: number,
-  beam: ToolBeam | undefined,
-  loadFromTip: number,
-): Attempt | undefined {
-  const { row } = job;
+export interface ThreadTask {
+  readonly job: Job;
+  readonly g: Geometry;
+  /** Largest chip that the milling list allows [mm]. */
+  readonly listed: number;
+  readonly teeth: number;
+  readonly beam: ToolBeam | undefined;
+  readonly loadFromTip: number;
+}
+
+/** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
+export function choosePasses(task: ThreadTask): Attempt {
+  const { row } = task.job;
   const counts = row.passes === undefined ? Array.from({ length: MOST_PASSES }, (_, i) => i + 1) : [row.passes];
-  return lightest(counts, (passes) => tryPasses(job, g, listed, teeth, beam, loadFromTip, passes));
+  const seen: Attempt[] = [];
+  let best: Attempt | undefined;
+  for (const passes of counts) {
+    const tried = tryPasses(task, passes);
+    const last = seen.at(-1);
+    seen.push(...tried);
+    for (const a of tried) if (a.stress <= 1 && a.size <= 1 && (!best || a.cost < best.cost)) best = a;
+    // More passes at the same feed only take longer.
+    if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
+    // Where one pass more brought next to nothing, the ones after it bring less.
+    const now = seen.at(-1)!;
+    if (last && now.stress > IDLE * last.stress && now.size > IDLE * last.size) break;
+  }
+  if (best) return best;
+  seen.sort((a, b) => a.cost - b.cost);
+  return seen.reduce((near, a) => (better(a, near) ? a : near));
 }
 
-function tryPasses(
-  job: Job,
-  g: Geometry,
-  listed: number,
-  teeth: number,
-  beam: ToolBeam | undefined,
-  loadFromTip: number,
-  passes: number,
-): Attempt {
+/** A tool that holds comes first, then a size within reach; each further step must be worth its time. */
+function better(a: Attempt, near: Attempt): boolean {
+  if (a.stress > 1 || near.stress > 1) return Math.max(1, a.stress) < WORTH * near.stress;
+  if (a.hold > 1 && near.hold > 1) return a.hold < WORTH * near.hold;
+  return a.hold <= 1 && (near.hold > 1 || a.size < WORTH * near.size);
+}
+
+function tryPasses(task: ThreadTask, passes: number): Attempt[] {
+  const { job, g, listed, teeth, beam, loadFromTip } = task;
   const { row, material } = job;
-  const { sizes, diameter, side, start, fullDepth, flat, tool, tip } = g;
+  const { sizes, diameter, side, start, fullDepth, flat, tool } = g;
   const angle = sizes.thread.profileAngle;
+  const sine = Math.sin((angle * Math.PI) / 360);
   const cutting = passDepths(fullDepth, flat, angle, passes);
   const sign = side === "inside" ? 1 : -1;
-  const wall = (depth: number) => start + sign * 2 * depth;
   let radialDepth = 0;
-  cutting.forEach((t, i) => {
-    radialDepth = Math.max(radialDepth, arcDepth(wall(i === 0 ? 0 : cutting[i - 1]!), wall(t), diameter, side));
+  let engagement = 0;
+  cutting.forEach((to, i) => {
+    const from = i === 0 ? 0 : cutting[i - 1]!;
+    const pass = { holeDiameter: start, cutterDiameter: diameter, startDepth: from, endDepth: to };
+    engagement = Math.max(engagement, threadEngagement({ ...pass, internal: sizes.internal }));
+    radialDepth = Math.max(radialDepth, arcDepth(start + sign * 2 * from, start + sign * 2 * to, diameter, side));
   });
-  const ae = Math.min(radialDepth, diameter);
-  const edgeFeed = Math.min(THINNING_LIMIT * listed, thinnedFeed(listed, ae, diameter, 90));
-  const centreFeed = arcFeed(edgeFeed, tip, diameter, side);
-  const chip = largestChip(centreFeed, ae, diameter, 90);
-  const flankChip = chip * Math.sin((angle * Math.PI) / 360);
-  const edge = tool.edgeRadius ?? 0;
-  const leastChip = (material?.leastChip ?? 0) * edge;
-  const base = { passes, radialDepth, edgeFeed, centreFeed, chip, flankChip };
+  const free = freeFeed(row, material, g, radialDepth, listed);
+  const ends: Pick<Attempt, "passes" | "radialDepth"> = { passes, radialDepth };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     const springs = row.springPasses ?? 0;
-    return {
-      ...base,
-      springs,
-      depths: passDepths(fullDepth, flat, angle, passes, springs),
-      peak: 0,
-      tangential: 0,
-      torque: 0,
-      errors: [0, 0],
-      left: [],
-      load: 0,
-    };
+    const depths = passDepths(fullDepth, flat, angle, passes, springs);
+    const flankChip = engagedChip(free.centreFeed, engagement) * sine;
+    const none = { peak: 0, tangential: 0, torque: 0, stress: 0, size: 0, hold: 0, cost: depths.length };
+    return [{ ...free, ...ends, ...none, springs, depths, flankChip, walls: () => undefined, start: () => null }];
   }
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
-  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
-  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const ploughing = edgeForce(kc11, edge);
-  const cutOf = (from: number, to: number, edgeShare = 0): ThreadCut => ({
-    holeDiameter: start,
-    internal: sizes.internal,
-    cutterDiameter: diameter,
-    tipFlat: flat,
-    profileAngle: angle,
-    feedPerTooth: centreFeed,
-    teeth,
-    kc11,
-    exponent: material.exponent!,
-    startDepth: from,
-    endDepth: Math.max(to, from * (1 + 1e-9) + 1e-9),
-    radialRatio: material.radialRatio ?? 0.35,
-    edgeTangential: edgeShare * ploughing,
-    edgeRadial: edgeShare * ploughing,
-    way: row.way ?? "climb",
-    turnsInCut: profiles,
-  });
+  const cut = cutOf(task, material, material.kc11, material.exponent);
   let peak = 0;
   let tangential = 0;
   let torque = 0;
-  cutting.forEach((t, i) => {
-    const f = threadMillForces(cutOf(i === 0 ? 0 : cutting[i - 1]!, t));
+  cutting.forEach((to, i) => {
+    const pass = { ...cut, feedPerTooth: free.centreFeed, startDepth: i === 0 ? 0 : cutting[i - 1]!, endDepth: to };
+    const f = threadLoads({ ...pass, edgeTangential: 0, edgeRadial: 0 });
     peak = Math.max(peak, f.peak);
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
-  const c = beam?.flexibility(loadFromTip) ?? 0;
-  const halfTolerance = (sizes.pitchMax - sizes.pitchMin) / 2;
-  const bend = (depths: readonly number[], normalForce: (from: number, to: number) => number) =>
-    bentPasses({
-      depths,
-      flexibility: c,
-      normalForce,
-      chip: (from, to) => flankChipOf(g, centreFeed, wall(from), wall(to)),
-      leastChip,
+  const m = material.exponent;
+  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / STRESS_SAFETY;
+  const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
+  const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
+  const feed = strongFeed(free, full * badStress({ ...tool, runout: 0 }, free.chip, m), {
+    runout: tool.runout ?? 0,
+    teeth,
+    exponent: m,
+    leastChip: layers[0]!,
+  });
+  const share = (feed.chip / free.chip) ** (1 - m);
+  const stress = full * share * badStress(tool, feed.chip, m);
+  const flexibility = beam?.flexibility(loadFromTip) ?? 0;
+  const most = row.springPasses ?? (flexibility > 0 ? MOST_SPRINGS : 0);
+  const bending: BendingThread = {
+    cut: { ...cut, feedPerTooth: feed.centreFeed },
+    flexibility,
+    ends: [GOOD_END, BAD_END],
+    layers: [layers[0]!, layers[1]!],
+    edges: material.edgeTangential === undefined ? edgeEnds(tool.edgeRadius) : [1, 1],
+  };
+  const programmed = passDepths(fullDepth, flat, angle, passes, most);
+  // The wear value that stands in the control moves every pass.
+  const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
+  const by = -(row.wearValue ?? 0);
+  // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
+  const bad = beam ? threadWalls(bending, moved(by, passes + most), "bad") : undefined;
+  const half = (sizes.pitchMax - sizes.pitchMin) / 2;
+  const common = {
+    ...feed,
+    ...ends,
+    flankChip: engagedChip(feed.centreFeed, engagement) * sine,
+    peak: share * peak,
+    tangential: share * tangential,
+    torque: share * torque,
+    stress,
+  };
+  const attempts: Attempt[] = [];
+  for (let springs = row.springPasses ?? 0; springs <= most; springs++) {
+    const n = passes + springs;
+    const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
+    const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
+    attempts.push({
+      ...common,
+      springs,
+      depths: programmed.slice(0, n),
+      walls: () => (beam ? threadWalls(bending, moved(by, n)) : undefined),
+      start: () => {
+        const reach = WEAR_REACH * sizes.pitch;
+        if (left / 2 > reach) return null;
+        const corners = row.way === "conventional" ? "all" : "good";
+        const wall = (depth: number) => threadWalls(bending, moved(depth - fullDepth, n), corners).deepest[n - 1]!;
+        return startWear(fullDepth, wall, reach);
+      },
+      size: left / (BENDING_SHARE * half),
+      hold: Math.max(left / half, (SCATTER_SHARE * left) / (BENDING_SHARE * half)),
+      cost: n / feed.centreFeed,
     });
-  const most = row.springPasses ?? (c > 0 ? MOST_SPRINGS : 0);
-  const all = passDepths(fullDepth, flat, angle, passes, most);
-  const walls = [
-    bend(all, (from, to) => threadWallForce(cutOf(from, to, 1))),
-    bend(all, (from, to) => threadMillForces(cutOf(from, to)).meanNormal),
-  ] as const;
-  const errorAfter = (n: number) => walls.map((w) => 2 * (fullDepth - w[n - 1]!)) as [number, number];
-  const worst = (springs: number) => Math.max(...errorAfter(passes + springs).map(Math.abs)) * BAD_END;
-  const allowed = BENDING_SHARE * halfTolerance;
-  const springs = row.springPasses ?? chooseSprings(most, allowed, worst);
-  const n = passes + springs;
-  const errors = errorAfter(n);
-  const size = worst(springs) / allowed;
-  const stress =
-    beam && tool.ruptureStrength !== undefined
-      ? roughStress(beam, tool, peak * (1 + UNCERTAINTY.force) * runoutFactor(chip, tool.runout, material.exponent)) /
-        (tool.ruptureStrength / STRESS_SAFETY)
-      : 0;
-  const rub = flankChip > 0 ? leastChip / flankChip : 0;
+  }
+  return attempts;
+}
+
+/** The cut but for its feed and depths. */
+function cutOf(
+  { job, g, teeth }: ThreadTask,
+  material: Material,
+  kc11: number,
+  exponent: number,
+): Omit<BendingThread["cut"], "feedPerTooth"> {
+  const { row } = job;
+  const { sizes, tool } = g;
+  const worn = row.wearFactor ?? 1;
+  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
+  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
+  const edge = edgeForce(kc11, middleEdge(tool.edgeRadius));
   return {
-    ...base,
-    depths: all.slice(0, n),
-    springs,
-    peak,
-    tangential,
-    torque,
-    errors,
-    left: all.slice(0, n).map((_, i) => fullDepth - (walls[0][i]! + walls[1][i]!) / 2),
-    load: Math.max(size, stress, rub),
+    holeDiameter: g.start,
+    internal: sizes.internal,
+    cutterDiameter: g.diameter,
+    tipFlat: g.flat,
+    profileAngle: sizes.thread.profileAngle,
+    teeth,
+    kc11: worn * kc11,
+    exponent,
+    radialRatio: material.radialRatio ?? 0.35,
+    edgeTangential: worn * (material.edgeTangential ?? edge),
+    edgeRadial: worn * (material.edgeRadial ?? material.edgeTangential ?? edge),
+    way: row.way ?? "climb",
+    turnsInCut: profiles,
+    helixAngle: tool.helix ?? 0,
+    pitch: sizes.pitch,
   };
 }
 
-/** Chip on the flank of a pass from one wall to the next [mm]. */
-function flankChipOf(g: Geometry, centreFeed: number, from: number, to: number): number {
-  const ae = Math.min(arcDepth(from, to, g.diameter, g.side), g.diameter);
-  return ae <= 0
-    ? 0
-    : largestChip(centreFeed, ae, g.diameter, 90) * Math.sin((g.sizes.thread.profileAngle * Math.PI) / 360);
-}
-
-/** Bending stress at the thinnest end of the neck [MPa], enough to choose between numbers of passes. */
-function roughStress(beam: ToolBeam, tool: Tool, force: number): number {
-  let x = 0;
-  let worst = 0;
-  for (const part of beam.parts) {
-    x += part.length;
-    worst = Math.max(worst, (32 * force * x * (tool.notchFactor ?? 1)) / (Math.PI * part.holderDiameter ** 3));
-  }
-  return worst;
-}
+const edgeRadii = (listed: number | undefined): readonly [number, number] =>
+  listed === undefined ? USUAL_EDGE : [listed, listed];
+const middleEdge = (listed: number | undefined) => listed ?? Math.sqrt(USUAL_EDGE[0] * USUAL_EDGE[1]);
+/** A blank edge radius makes a band of the edge force as well. */
+const edgeEnds = (listed: number | undefined): readonly [number, number] =>
+  listed === undefined ? [USUAL_EDGE[0] / middleEdge(listed), USUAL_EDGE[1] / middleEdge(listed)] : [1, 1];

@@ -1,7 +1,7 @@
 /** Full circles: bores, counterbores and bosses. */
 import { RAMP_ANGLE } from "../choices.ts";
 import type { Job } from "../job.ts";
-import { edgeOf, FIRST_CIRCLE, levelsOf, type SizedTool, type Wall } from "./wall.ts";
+import { edgeOf, FIRST_CIRCLE, levelDepth, levelsOf, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
 
 /** Helical rise per turn is never more than this share of the cutter diameter. */
 const RISE_SHARE = 0.25;
@@ -19,19 +19,21 @@ export function circleWall({ work, row }: Job, tool: SizedTool, inside: boolean)
     work.find("cutter-too-large", { value: diameter, limit: finish, into: "bore" });
     return undefined;
   }
-  const edge = edgeOf(tool, depth);
   const solid = inside && start < diameter;
   const radius = (inside ? Math.min(finish, FIRST_CIRCLE * diameter) - diameter : finish + diameter) / 2;
   const ramp = 2 * Math.PI * radius * Math.tan((RAMP_ANGLE * Math.PI) / 180);
   const rise = solid ? Math.min(depth, row.axialDepth ?? Math.min(ramp, RISE_SHARE * diameter)) : 0;
   if (rise > 0) work.step("rise", rise, { typed: row.axialDepth !== undefined, angle: RAMP_ANGLE, share: RISE_SHARE });
+  const stock = Math.abs(finish - (solid ? Math.min(finish, Math.max(start, 0)) : start)) / 2;
+  const edge = edgeOf(tool, depth);
+  const axial = row.axialDepth ?? levelDepth(tool, depth, Math.min(stock, row.radialDepth ?? RADIAL_SHARE * diameter));
   return {
     side: inside ? "inside" : "outside",
     finish,
     start,
-    stock: Math.abs(finish - (solid ? Math.min(finish, Math.max(start, 0)) : start)) / 2,
+    stock,
     depth,
-    ...levelsOf(depth, Math.min(row.axialDepth ?? edge, edge)),
+    ...levelsOf(depth, Math.min(axial, edge)),
     rise,
     circles: true,
     walls: 2,

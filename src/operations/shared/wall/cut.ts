@@ -1,18 +1,25 @@
 /** Milling a wall: tool, speed, feed, passes, forces, size, time. What the wall is, its operation says. */
+import { engagedSpeed } from "../../../mill/engaged-speed.ts";
+import type { Tool } from "../../../table/lists.ts";
 import type { Direction } from "../../../table/results.ts";
 import type { Row } from "../../../table/rows.ts";
 import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { CLEARANCE, SPEED_PLACE } from "../choices.ts";
-import { programFeed } from "../feed.ts";
+import { judgeChatter } from "../chatter.ts";
+import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
+import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
-import { judgeChip, judgePower, judgeSize, judgeStress, programmedSize } from "../limits.ts";
+import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
-import { chooseFeed, chooseSpeed } from "../speed.ts";
-import { type Attempt, choosePasses } from "./passes.ts";
-import { diameterAt, effective, reachOf, type SizedTool, type Wall } from "./wall.ts";
+import { judgeReach } from "../reach.ts";
+import { judgeRunout } from "../runout.ts";
+import { judgeSize } from "../size.ts";
+import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
+import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
+import { judgeRoughness, judgeSlot } from "./surface.ts";
+import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
 export interface WallWork {
   /** Whether a listed cutter is worth proposing. */
@@ -32,7 +39,9 @@ export const onWall: WallWork["fits"] = (tool, row) => row.depth === undefined |
 
 export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
   const { work, row } = job;
-  const tool = job.tool ?? (row.tool === undefined ? proposeTool(job, operation, wallWork) : undefined);
+  const { tool } = job;
+  if (!tool && row.tool === undefined)
+    work.find("no-tool-fits", { operation: job.operation, kind: operation.tools[0]! });
   const needed = operation.needs(row);
   if (!tool) {
     requireCells(job, needed);
@@ -43,45 +52,43 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
     work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: operation.tools[0]! });
     return { tool };
   }
-  const { diameter, teeth } = tool;
-  if (diameter === undefined || teeth === undefined) {
-    work.find("tool-incomplete", { tool: tool.tool, missing: diameter === undefined ? "diameter" : "teeth" });
+  if (!isSized(tool)) {
+    work.find("tool-incomplete", { tool: tool.tool, missing: tool.diameter === undefined ? "diameter" : "teeth" });
     return { tool };
   }
   if (!requireCells(job, needed)) return { tool };
   const reach = reachOf(tool);
   if (!wallWork.reaches && row.depth! > reach) work.find("cutter-short", { value: row.depth!, limit: reach });
-  const sized = { ...tool, diameter, teeth };
-  const wall = wallWork.wall(sized);
+  const wall = wallWork.wall(tool);
   if (!wall) return { tool };
-  return { tool, ...cut(job, wall, sized) };
+  work.path = { kind: "wall", wall };
+  // Whatever is thicker than the cutter meets the wall that the cutter makes.
+  judgeReach(job, tool, wall.depth, tool.diameter, true);
+  return { tool, ...cut(job, wall, tool) };
 }
 
-/** The listed cutter that fits and is thickest for its reach. */
-function proposeTool({ work, row, lists, operation: name }: Job, operation: Operation, { fits, reaches }: WallWork) {
+/** Listed cutters that fit, thickest for their reach first. */
+export function wallCutters(
+  { row, lists }: Job,
+  operation: Operation,
+  { fits, reaches }: Pick<WallWork, "fits" | "reaches">,
+) {
   const kind = operation.tools[0]!;
-  let best: { tool: SizedTool; score: number } | undefined;
+  const able: { tool: Tool; score: number }[] = [];
   for (const tool of lists.tools.items) {
     const { diameter } = tool;
     if (tool.kind !== kind || diameter === undefined || !fits({ diameter }, row)) continue;
     if (!reaches && Math.max(tool.cuttingLength ?? 0, tool.neckLength ?? 0) < (row.depth ?? 0)) continue;
-    const score = diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2;
-    if (!best || score > best.score) best = { tool: tool as SizedTool, score };
+    able.push({ tool, score: diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2 });
   }
-  if (best) {
-    work.find("tool-proposed", { tool: best.tool.tool, for: "wall" });
-    return best.tool;
-  }
-  work.find("no-tool-fits", { operation: name, kind });
-  return undefined;
+  return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), for: "wall" as const };
 }
 
 function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
   const arc = wall.side !== "straight";
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
-  const listed = chooseFeed(job, diameter);
+  const given = givenFeed(job, tool);
   work.set({ direction: wallDirection(job, wall) });
   const pathRadius = arc ? (wall.side === "inside" ? wall.finish! - diameter : wall.finish! + diameter) / 2 : undefined;
   if (wall.circles && pathRadius !== undefined) {
@@ -97,19 +104,29 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
         ),
       });
   }
-  if (!speed || listed === undefined) return {};
-  const beam = toolBeam(job, tool);
-  const chosen = choosePasses(job, wall, tool, listed, beam);
-  if (!chosen) return {};
+  const beam = given && toolBeam(job, tool);
+  let chosen = given && choosePasses(job, wall, tool, given, beam);
+  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
+    engaged: chosen && engagedFactor(job, tool, chosen),
+    inserts: tool.kind === "face mill",
+  });
+  if (!speed || !given || !chosen) return {};
+  const spindle = spindleShare(job, given, chosen, speed.rpm);
+  if (spindle < 1) {
+    const wanted = chosen.edgeFeed;
+    chosen = choosePasses(job, wall, tool, { ...given, spindle }, beam) ?? chosen;
+    work.find("feed-for-spindle", { value: chosen.edgeFeed, limit: wanted });
+  }
   radialStep(job, wall, chosen, diameter);
   const limit =
     pathRadius !== undefined && machine?.acceleration !== undefined
       ? arcFeedLimit(pathRadius, machine.acceleration, wall.rise)
       : undefined;
-  const { feed, share } = programFeed(job, {
+  const { feed, share, heldBy } = programFeed(job, {
     ...chosen,
-    listed,
-    edgeAngle: tool.edgeAngle ?? 90,
+    listed: given.listed,
+    edgeAngle: chosen.edge.angle,
+    engaged: chosen.edge.diameter,
     rpm: speed.rpm,
     teeth,
     diameter,
@@ -117,6 +134,22 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arcLimit: limit,
   });
   judgeChip(job, share * chosen.chip, tool.edgeRadius);
+  if (given.list) {
+    const { listed } = given;
+    judgeRealChip(job, { ...chosen, share, heldBy, listed });
+    const leastChip = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+    judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip, check: RUNOUT_CHECK });
+  }
+  if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
+  judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
+  if (beam && operation !== "face")
+    judgeChatter(job, beam, tool, {
+      ...chosen,
+      diameter: chosen.edge.diameter,
+      edgeAngle: chosen.edge.angle,
+      teeth,
+      surfaceSpeed: speed.surfaceSpeed,
+    });
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -134,7 +167,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     holeDiameter: wall.finish,
     startDiameter: wall.start,
     depth: wall.depth,
-    through: row.through,
+    through: operation === "face" ? undefined : row.through,
     pathRadius,
     cutterDiameter: diameter,
     depths: chosen.depths,
@@ -144,7 +177,53 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: true });
   } else forces(job, wall, tool, chosen, beam, speed.rpm);
-  return timing(job, wall, tool, chosen, feed, speed.surfaceSpeed);
+  return timing(job, wall, tool, chosen, feed, speed.listSpeed);
+}
+
+/** The list's feed for the cutter, and the row's own; undefined (with a finding) when neither is there. */
+function givenFeed({ work, row, material }: Job, tool: SizedTool): (GivenFeed & { list: boolean }) | undefined {
+  const typed = row.feedPerTooth;
+  const listed = material && feedOf(material, tool.kind, tool.diameter);
+  if (listed !== undefined) {
+    if (tool.kind === "face mill" && material?.feedInsert === undefined)
+      work.find("list-insert-blank", { material: material!.material, factor: INSERT_FEED });
+    return { listed, typed, list: true };
+  }
+  if (typed !== undefined) return { listed: typed, typed, list: false };
+  if (material) work.find("no-feed", { material: material.material });
+  return undefined;
+}
+
+/** A feed that the row chose is lowered to what the spindle drives, down to this share; beyond it the depth is wrong, not the feed. */
+const SPINDLE_SHARE = 0.5;
+
+/** Share of a chosen feed that the spindle has power and torque for, with the uncertainty of the force; 1 where it has enough. */
+function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque }: Attempt, rpm: number): number {
+  if (typed !== undefined || material?.exponent === undefined || torque === 0) return 1;
+  const drawn = ((1 + UNCERTAINTY.force) * torque) / SPINDLE_EFFICIENCY;
+  const power = (2 * Math.PI * rpm * drawn) / 60000;
+  const load = Math.max(
+    power / (machine?.power ?? Number.POSITIVE_INFINITY),
+    drawn / (machine?.torque ?? Number.POSITIVE_INFINITY),
+  );
+  // force goes with the chip to the power 1 − m; a hair below the limit
+  const share = (0.995 / load) ** (1 / (1 - material.exponent));
+  return load > 1 && share >= SPINDLE_SHARE ? share : 1;
+}
+
+/**
+ * Listed chips that the tooth of an end mill which runs out may cut before the row is to be looked at: an everyday holder with 0.01 mm
+ * gives a 3 mm cutter one and a half (judgement; edges break at double, CHIP_OVER).
+ */
+const RUNOUT_CHECK = 2;
+
+/** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
+const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
+
+/** Factor on the list's speeds for how far the cutter is engaged. */
+function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }: Attempt): number {
+  const n = tool.substrate === "hss" ? TAYLOR.hss : (material?.taylorN ?? TAYLOR.carbide);
+  return engagedSpeed(Math.min(radialDepth, edge.diameter), edge.diameter, Math.min(n, 0.99));
 }
 
 function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
@@ -190,20 +269,27 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   deflectionStep(job, beam, loadFromTip, force, false);
   judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
-  const finish = wall.finish ?? 0;
-  const sign = wall.side === "inside" ? -1 : 1;
+  if (!chosen.ends) return;
+  const reached = chosen.ends();
+  const inside = wall.side === "inside";
+  // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
+  const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
+  const sizeAt = (depth: number) => finish + sign * wall.walls * (depth - wall.stock);
+  const ends = [sizeAt(reached[0]), sizeAt(reached[1])] as const;
   if (row.sizeTolerance === undefined) {
-    work.find("no-size-tolerance", { error: Math.max(...chosen.errors.map(Math.abs)) });
-    if (wall.finish !== undefined && wall.walls === 2)
-      work.set({ size: finish + (sign * (chosen.errors[0] + chosen.errors[1])) / 2 });
+    work.find("no-size-tolerance", { error: Math.max(...ends.map((s) => Math.abs(s - finish))) });
+    if (wall.finish !== undefined && wall.walls === 2) work.set({ size: (ends[0] + ends[1]) / 2 });
     return;
   }
   judgeSize(job, {
-    programmed: wall.walls === 2 ? programmedSize(job, finish, wall.side === "inside") : 0,
     low: finish - row.sizeTolerance,
     high: finish + row.sizeTolerance,
-    errors: [sign * chosen.errors[0], sign * chosen.errors[1]],
     of: wall.walls === 2 ? "finished diameter" : "wall error",
+    inside,
+    walls: wall.walls === 2 ? 2 : 1,
+    programmed: finish - sign * wall.walls * (row.wearValue ?? 0),
+    ends,
+    start: chosen.start ?? (() => null),
   });
 }
 
@@ -213,7 +299,7 @@ function timing(
   tool: SizedTool,
   chosen: Attempt,
   feed: number,
-  surfaceSpeed: number,
+  listSpeed: number,
 ): Omit<Done, "tool"> {
   const { row, machine, work, operation } = job;
   const m = motionOf(machine);
@@ -222,13 +308,14 @@ function timing(
   const d = tool.diameter;
   motion.arrive(row);
   chosen.depths.forEach((depth, i) => {
-    const first = wall.full && i === 0;
+    // A helical entry goes down through all levels at once; every other pass is made on each of them.
+    const first = wall.rise > 0 && i === 0;
     motion.repeat(first ? 1 : wall.levels, () => {
       if (wall.circles) {
         const at = diameterAt(wall, depth);
         const radius = Math.max(1e-3, (wall.side === "inside" ? at - d : at + d) / 2);
         motion.rapid(wall.depth + CLEARANCE);
-        motion.circle(radius, first && wall.rise > 0 ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
+        motion.circle(radius, first ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
         motion.rapid(wall.depth + CLEARANCE);
       } else {
         const over = operation === "face" ? d : d / 2;
@@ -245,5 +332,5 @@ function timing(
     });
   });
   work.step("timeEach", motion.total());
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
 }

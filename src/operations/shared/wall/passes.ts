@@ -1,14 +1,32 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
 import { arcFeed } from "../../../mill/arc.ts";
-import { bentPasses } from "../../../mill/bending.ts";
-import { largestChip, thinnedFeed } from "../../../mill/chip.ts";
+import { largestChip } from "../../../mill/chip.ts";
+import { leastLayer } from "../../../mill/edge.ts";
 import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mill/wall-bias.ts";
+import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
+import { startWear } from "../../../mill/wear.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
+import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, chooseSprings, edgeForce, THINNING_LIMIT } from "../choices.ts";
+import { BAD_END, BENDING_SHARE, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
-import { axialOf, effective, FIRST_CIRCLE, positions, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
+import {
+  axialOf,
+  effective,
+  engagedEdge,
+  FIRST_CIRCLE,
+  positions,
+  RADIAL_SHARE,
+  type SizedTool,
+  type Wall,
+} from "./wall.ts";
+
+/** Largest wear value of a wall [mm]: beyond it the tool or the depth is wrong, not the path (judgement). */
+const WALL_WEAR_REACH = 0.2;
+/** Edge radius that a force is worked out with where the list has none [mm]. */
+const middleEdge = Math.sqrt(USUAL_EDGE[0] * USUAL_EDGE[1]);
 
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
@@ -20,22 +38,40 @@ export interface Attempt {
   readonly passes: number;
   readonly springs: number;
   readonly radialDepth: number;
+  /** Axial depth of the pass that takes most [mm]. */
+  readonly axialDepth: number;
+  /** The edge engaged: diameter [mm] and angle [deg]. */
+  readonly edge: { readonly diameter: number; readonly angle: number };
   readonly edgeFeed: number;
   readonly centreFeed: number;
+  readonly by: WallFeedBy;
+  /** Feed at the edge whose chip is the list's, within the limits of a feed [mm]. */
+  readonly would: number;
   readonly chip: number;
   readonly tangential: number;
   /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
   readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
   readonly torque: number;
-  readonly errors: readonly [number, number];
+  /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
+  readonly ends?: () => readonly [number, number];
+  /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
+  readonly start?: () => number | null;
   readonly load: number;
+}
+
+/** Feed of the list, and the row's own at the edge when it has one [mm]. */
+export interface GivenFeed {
+  readonly listed: number;
+  readonly typed?: number;
+  /** Share of the wanted feed that the spindle has power for [-]. */
+  readonly spindle?: number;
 }
 
 export function choosePasses(
   job: Job,
   wall: Wall,
   tool: SizedTool,
-  listed: number,
+  given: GivenFeed,
   beam: ToolBeam | undefined,
 ): Attempt | undefined {
   const { row } = job;
@@ -54,29 +90,64 @@ export function choosePasses(
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
-  return lightest(counts, (passes) => tryPasses(job, wall, tool, listed, beam, passes), WORTH);
+  return lightest(counts, (passes) => tryPasses(job, wall, tool, given, beam, passes), WORTH);
+}
+
+/** The feed of the centre by the one rule, or the row's own at the edge. */
+function feedFor(
+  { row }: Job,
+  wall: Wall,
+  tool: SizedTool,
+  { listed, typed, spindle }: GivenFeed,
+  edge: Attempt["edge"],
+  radialDepth: number,
+): Pick<Attempt, "edgeFeed" | "centreFeed" | "by" | "would"> {
+  const { side } = wall;
+  const arc = side === "straight" ? undefined : { diameter: wall.finish!, cutterDiameter: tool.diameter, side };
+  const finishing = wall.walls > 0 && row.sizeTolerance !== undefined && radialDepth < FINISHING_SHARE * tool.diameter;
+  const rule = wallFeed(
+    {
+      listed,
+      radialDepth: Math.min(radialDepth, edge.diameter),
+      diameter: edge.diameter,
+      edgeAngle: edge.angle,
+      arc,
+      finishing,
+    },
+    FEED_LIMITS,
+  );
+  const would = rule.edgeFeed;
+  if (typed === undefined) {
+    const by = spindle === undefined ? rule.heldBy : "spindle";
+    return { edgeFeed: would * (spindle ?? 1), centreFeed: rule.centreFeed * (spindle ?? 1), by, would };
+  }
+  const centreFeed = arc ? arcFeed(typed, arc.diameter, arc.cutterDiameter, arc.side) : typed;
+  return { edgeFeed: typed, centreFeed, by: "row", would };
 }
 
 function tryPasses(
   job: Job,
   wall: Wall,
   tool: SizedTool,
-  listed: number,
+  given: GivenFeed,
   beam: ToolBeam | undefined,
   passes: number,
 ): Attempt {
   const { row, material } = job;
   const { diameter, teeth } = tool;
-  const angle = tool.edgeAngle ?? 90;
   const cutting = positions(wall, diameter, passes);
-  let radialDepth = 0;
-  cutting.forEach((d, i) => {
-    radialDepth = Math.max(radialDepth, effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, d));
-  });
-  const edgeFeed = Math.min(THINNING_LIMIT * listed, thinnedFeed(listed, radialDepth, diameter, angle));
-  const centreFeed = wall.side === "straight" ? edgeFeed : arcFeed(edgeFeed, wall.finish!, diameter, wall.side);
-  const chip = largestChip(centreFeed, radialDepth, diameter, angle);
-  const base = { passes, radialDepth, edgeFeed, centreFeed, chip };
+  const own = (i: number) => effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, cutting[i]!);
+  let most = 0;
+  for (let i = 1; i < cutting.length; i++) if (own(i) >= own(most)) most = i;
+  const radialDepth = Math.max(own(0), own(most), wall.corner ?? 0);
+  const axialDepth = axialOf(wall, most === 0 ? 0 : cutting[most - 1]!);
+  const edge = engagedEdge(tool, axialDepth);
+  const { angle } = edge;
+  const chipOf = (feed: number, ae: number) => largestChip(feed, Math.min(ae, edge.diameter), edge.diameter, angle);
+  const feed = feedFor(job, wall, tool, given, edge, radialDepth);
+  const { centreFeed } = feed;
+  const chip = chipOf(centreFeed, radialDepth);
+  const base = { passes, radialDepth, axialDepth, edge, ...feed, chip };
   const chosenSprings = row.springPasses ?? 0;
   const spring = (n: number) => [...cutting, ...Array.from({ length: n }, () => wall.stock)];
   if (material?.kc11 === undefined || material.exponent === undefined) {
@@ -87,28 +158,34 @@ function tryPasses(
       tangential: 0,
       bending: { force: 0, loadFromTip: 0, deflection: 0 },
       torque: 0,
-      errors: [0, 0],
       load: 0,
     };
   }
   const sin = Math.sin((angle * Math.PI) / 180);
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const edge = edgeForce(kc11, tool.edgeRadius);
+  const worn = row.wearFactor ?? 1;
+  const ploughing = edgeForce(kc11, tool.edgeRadius ?? middleEdge);
+  const edgeTangential = material.edgeTangential === undefined ? ploughing : worn * material.edgeTangential;
+  const edgeRadial = material.edgeRadial === undefined ? edgeTangential : worn * material.edgeRadial;
   const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
     kc11: kc11 * sin ** -material.exponent!,
     exponent: material.exponent!,
     feedPerTooth: centreFeed,
-    radialDepth: Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
+    // From solid the whole front cuts, wherever the tool is bent to.
+    radialDepth:
+      wall.full && from === 0 && wall.circles
+        ? diameter
+        : Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
     axialDepth: axialOf(wall, from),
     diameter,
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
     axialRatio: material.axialRatio ?? 0,
-    edgeTangential: edgeShare * edge,
-    edgeRadial: edgeShare * edge,
+    edgeTangential: edgeShare * edgeTangential,
+    edgeRadial: edgeShare * edgeRadial,
     way: row.way ?? "climb",
   });
   let tangential = 0;
@@ -118,50 +195,72 @@ function tryPasses(
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
     const from = i === 0 ? 0 : cutting[i - 1]!;
-    const f = millForces(cutOf(from, d));
+    const straight = cutOf(from, d);
+    // Load and stress count in the tightest corner; the wall's size is that of the straight part.
+    const f = millForces(
+      wall.corner ? { ...straight, radialDepth: Math.max(straight.radialDepth, wall.corner) } : straight,
+    );
     const deflection = flexibility(from) * f.peak;
     if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
-  const leastChip = (material.leastChip ?? 0) * (tool.edgeRadius ?? 0);
-  const judged = wall.walls > 0 && row.sizeTolerance !== undefined && beam !== undefined;
-  const most = row.springPasses ?? (judged ? MOST_SPRINGS : 0);
-  let errors: [number, number] = [0, 0];
+  const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
+  const common = { ...base, tangential, torque, bending };
+  if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
+  const give = flexibility(wall.stock);
+  const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
+  const bent: BendingWall = {
+    // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
+    wallForce: (from, to, share) => (wallNormalForce(cutOf(from, to, share)) * flexibility(from)) / give,
+    meanForce: (from, to) => (meanNormalForce(cutOf(from, to)) * flexibility(from)) / give,
+    flexibility: give,
+    ends: [GOOD_END, BAD_END],
+    layers: [leastLayer(material.leastChip ?? 0, radii[0], 90), leastLayer(material.leastChip ?? 0, radii[1], 90)],
+    edges: tool.edgeRadius === undefined ? [radii[0] / middleEdge, radii[1] / middleEdge] : [1, 1],
+    deepest: wall.side === "outside" ? 0.49 * wall.start! : undefined,
+  };
+  // The wear value that stands in the control moves every pass; positive is away from the wall.
+  const by = -(row.wearValue ?? 0);
+  const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
+  const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
+  // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
+  const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
+  const badAfter = (n: number) => cornersAt("bad").map((corner) => wallCorner(bent, moved(by, n), corner).at(-1)!);
+  const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let size = 0;
-  if (wall.walls > 0 && beam) {
-    const bend = (normal: (from: number, to: number) => number) =>
-      bentPasses({
-        depths: spring(most),
-        flexibility: flexibility(wall.stock),
-        // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
-        normalForce: (from, to) =>
-          to - from <= 1e-9 ? 0 : (normal(from, to) * flexibility(from)) / flexibility(wall.stock),
-        chip: (from, to) =>
-          to - from <= 1e-9 ? 0 : largestChip(centreFeed, effective(wall, diameter, from, to), diameter, angle),
-        leastChip,
-      });
-    const walls = [
-      bend((from, to) => wallNormalForce(cutOf(from, to, 1))),
-      bend((from, to) => meanNormalForce(cutOf(from, to))),
-    ] as const;
-    const after = (n: number) => walls.map((w) => wall.walls * (wall.stock - w[n - 1]!)) as [number, number];
-    const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
-    const worst = (n: number) => Math.max(...after(passes + n).map(Math.abs)) * BAD_END;
-    springs = row.springPasses ?? chooseSprings(most, allowed, worst);
-    errors = after(passes + springs);
-    size = worst(springs) / allowed;
+  let bad = badAfter(springs);
+  // As many spring passes as bring the size within its share, each as long as it is worth its time.
+  while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
+    const next = badAfter(springs + 1);
+    if (errorOf(next) > WORTH * errorOf(bad)) break;
+    springs++;
+    bad = next;
   }
-  const rub = chip > 0 ? leastChip / chip : 0;
+  const error = errorOf(bad);
+  // Without a tolerance the bad end is all that is said.
+  const order = row.sizeTolerance === undefined ? cornersAt("bad") : [...cornersAt("bad"), ...cornersAt("good")];
+  let known: readonly number[] | undefined;
+  const band = () => {
+    known ??= order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!);
+    return known;
+  };
   return {
-    ...base,
+    ...common,
     springs,
     depths: spring(springs),
-    tangential,
-    bending,
-    torque,
-    errors,
-    load: Math.max(size, rub),
+    ends: () => {
+      const last = band();
+      return [Math.max(...last), Math.min(...last)];
+    },
+    start: () => {
+      if (error / wall.walls > WALL_WEAR_REACH) return null;
+      // the corner that bends least, moved until it comes to size
+      const last = band();
+      const corner = order[last.indexOf(Math.max(...last))]!;
+      const reached = (depth: number) => wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+      return startWear(wall.stock, reached, WALL_WEAR_REACH);
+    },
+    load: Math.max(error / allowed, rub),
   };
 }

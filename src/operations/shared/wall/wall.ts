@@ -1,5 +1,6 @@
 /** A wall to mill, brought to one shape for bore, boss, counterbore, slot, side and face. */
 import { arcDepth } from "../../../mill/arc.ts";
+import { ballDiameter, noseAngle } from "../../../mill/ball.ts";
 import type { Tool } from "../../../table/lists.ts";
 
 /** Radial depth per pass where the row does not say, of the cutter diameter. */
@@ -32,14 +33,35 @@ export interface Wall {
   /** Wall judged by its size: 2 for diameters, 1 for one wall, 0 for none. */
   readonly walls: 0 | 1 | 2;
   readonly full: boolean;
+  /** Straight wall: radial depth with the engagement of its tightest inside corner [mm], where the row names one. */
+  readonly corner?: number;
 }
 
-export type SizedTool = Tool & { diameter: number; teeth: number };
+export type SizedTool = Tool & { readonly diameter: number; readonly teeth: number };
+export const isSized = (tool: Tool): tool is SizedTool => tool.diameter !== undefined && tool.teeth !== undefined;
 
 /** Levels of equal depth, none deeper than `axial` [mm]. */
 export function levelsOf(depth: number, axial: number): { axial: number; levels: number } {
   const levels = Math.max(1, Math.ceil(depth / axial - 1e-9));
   return { axial: depth / levels, levels };
+}
+
+/** A pass that takes more than this share of the cutter is no deeper than so many diameters where the row does not say (common practice). */
+const WIDE = { share: 0.25, axial: 1 } as const;
+
+/** Axial depth of a level where the row does not say [mm]: the whole edge in a thin cut, a diameter in a wide one. */
+export const levelDepth = (tool: SizedTool, depth: number, radial: number): number =>
+  Math.min(edgeOf(tool, depth), radial > WIDE.share * tool.diameter ? WIDE.axial * tool.diameter : depth);
+
+/**
+ * The edge that a cut of so much depth engages: its widest diameter [mm], and the angle of the edge there [deg], where the chip is
+ * thickest. A ball or a corner radius that is cut in part is narrower and flatter than the cutter.
+ */
+export function engagedEdge(tool: SizedTool, axial: number): { diameter: number; angle: number } {
+  const { diameter, edgeAngle: angle = 90 } = tool;
+  const radius = Math.min(diameter / 2, tool.cornerRadius ?? (tool.kind === "ball end mill" ? diameter / 2 : 0));
+  if (axial >= radius) return { diameter, angle };
+  return { diameter: ballDiameter(diameter, axial, radius), angle: Math.min(angle, noseAngle(axial, radius)) };
 }
 
 /** How deep the edge reaches [mm], and the whole of the tool with its neck. */

@@ -1,0 +1,111 @@
+/**
+ * What may be said of chatter before anybody has measured the machine: whether a cut is likely to chatter even in a stiff
+ * holder, and how much any set-up allows. Linear theory with published modes condemns most ordinary rows, so the depth that
+ * it calls stable is no verdict; the rule speaks only where both ends of what is known agree.
+ */
+import { notNegative, positive } from "../check.ts";
+import { HOLDING } from "../tool/tip-mode.ts";
+import { anySpeedDepth, type ChatterCut, type ChatterMode, stableAtAnySpeed, type TipModes } from "./chatter.ts";
+
+/**
+ * How many times the nominal depth limit a cut must pass before it is called likely to chatter. Not physics: calibrated on
+ * ordinary recipes, of which fewer than one in a hundred goes beyond it, while two thirds of aggressive ones do.
+ */
+export const ORDINARY_RATIO = 100;
+
+/** A cut as for averagedCut, without the process damping: that belongs to the ends of the band. */
+export type BandedCut = Omit<ChatterCut, "processDamping">;
+
+/** One mode at each end of what is known about the holding, the same in every direction. */
+export interface HeldModes {
+  readonly firm: ChatterMode;
+  readonly nominal: ChatterMode;
+  readonly soft: ChatterMode;
+}
+
+export type HoldingName = keyof HeldModes;
+
+/** The same list in both directions: it is worked out once. */
+function round(mode: ChatterMode): TipModes {
+  const modes = [mode];
+  return { x: modes, y: modes };
+}
+const damped = (cut: BandedCut, end: HoldingName): ChatterCut => ({
+  ...cut,
+  processDamping: HOLDING[end].processDamping,
+});
+
+/**
+ * Whether a cut is likely to chatter even in a stiff holder: deeper than the limit at the firm end, and deeper than
+ * {@link ORDINARY_RATIO} times the limit at the nominal end. Two tests, no search.
+ *
+ *   ap > b(firm) and ap > 100·b(nominal)
+ *
+ * @param cut - the cut as for averagedCut; cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.surfaceSpeed [m/min]
+ * @param modes - mode at the tip at the firm and the nominal end: frequency [Hz], stiffness [N/µm], damping [-]
+ * @param depth - ap [mm], scalar, > 0
+ * @returns whether it is likely to chatter
+ * @throws TradeError "range" when a value is outside its limits
+ * @source ALTINTAS1995 ALTINTAS2008 COMMON
+ * @example
+ * likelyToChatter({ teeth: 4, radialDepth: 12, diameter: 12, slope: 3000, radialRatio: 0.4, way: "climb", surfaceSpeed: 120 }, { firm: { frequency: 500, stiffness: 0.5, damping: 0.03 }, nominal: { frequency: 300, stiffness: 0.1, damping: 0.02 } }, 20) //=> true
+ */
+export function likelyToChatter(cut: BandedCut, modes: Pick<HeldModes, "firm" | "nominal">, depth: number): boolean {
+  const ap = positive("depth", depth);
+  if (stableAtAnySpeed(damped(cut, "firm"), round(modes.firm), ap)) return false;
+  return !stableAtAnySpeed(damped(cut, "nominal"), round(modes.nominal), ap / ORDINARY_RATIO);
+}
+
+/**
+ * Whether a cut chatters at some speed with modes that were measured, at the end of the process damping that favours it.
+ *
+ *   ap > b with the measured modes and the firm end's C
+ *
+ * @param cut - the cut as for averagedCut; cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.surfaceSpeed [m/min]
+ * @param modes - measured modes along and across the feed: frequency [Hz], stiffness [N/µm], damping [-]
+ * @param depth - ap [mm], scalar, > 0
+ * @returns whether it is likely to chatter
+ * @throws TradeError "range" when a value is outside its limits, "blank" when a direction has no mode
+ * @source ALTINTAS1995 ALTINTAS2008
+ * @example
+ * measuredChatter({ teeth: 4, radialDepth: 6, diameter: 12, slope: 2003, radialRatio: 0.4, way: "climb", surfaceSpeed: 200 }, { x: [{ frequency: 1243, stiffness: 2.92, damping: 0.0619 }], y: [{ frequency: 1243, stiffness: 2.92, damping: 0.0619 }] }, 12) //=> true
+ */
+export function measuredChatter(cut: BandedCut, modes: TipModes, depth: number): boolean {
+  return !stableAtAnySpeed(damped(cut, "firm"), modes, depth);
+}
+
+/**
+ * Depth that every spindle speed allows, with the damping of the process at one end of its band.
+ *
+ *   b as in anySpeedDepth
+ *
+ * @param cut - the cut as for averagedCut; cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.surfaceSpeed [m/min]
+ * @param modes - one mode for all directions, or modes along and across the feed: frequency [Hz], stiffness [N/µm], damping [-]
+ * @param end - "firm", "nominal" or "soft"
+ * @returns b [mm]; infinite when the process damps every depth
+ * @throws TradeError "range" when a value is outside its limits, "blank" when a direction has no mode
+ * @source ALTINTAS1995 ALTINTAS2008
+ * @example
+ * chatterDepth({ teeth: 4, radialDepth: 10, diameter: 10, slope: 800, radialRatio: 0.35, way: "climb", surfaceSpeed: 1e6 }, { frequency: 1000, stiffness: 10, damping: 0.03 }, "nominal") //=> 0.366
+ */
+export function chatterDepth(cut: BandedCut, modes: ChatterMode | TipModes, end: HoldingName): number {
+  return anySpeedDepth(damped(cut, end), "x" in modes ? modes : round(modes));
+}
+
+/**
+ * Width of cut of a single-profile thread mill, the axial depth that its chatter is judged by.
+ *
+ *   b = min(0.9·P, P/8 + 2·t·tan 30°)
+ *
+ * @param pitch - P [mm], scalar, > 0
+ * @param radialDepth - t, depth of the profile in the work [mm], scalar, ≥ 0
+ * @returns b [mm]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source DERIVED COMMON
+ * @example
+ * threadWidth(1, 0.3) //=> 0.47141
+ */
+export function threadWidth(pitch: number, radialDepth: number): number {
+  const P = positive("pitch", pitch);
+  return Math.min(0.9 * P, P / 8 + 2 * notNegative("radialDepth", radialDepth) * Math.tan(Math.PI / 6));
+}

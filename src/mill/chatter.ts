@@ -1,0 +1,300 @@
+/**
+ * Chatter of a milling cut at no particular speed: the axial depth below which no spindle speed lets it start.
+ *
+ * Time-averaged cut (zero order) with process damping, any number of modes in the feed direction x and across it, y. With u the
+ * vibration, Δ = u(t) − u(t − T) and μ = 1 − e^(−iωT), the cut answers with −b·A·μ·u − b·P·u̇, and the tool with G·force:
+ *
+ *   det(B + b·μ·A) = 0,   B = diag(1/Gx, 1/Gy) + iω·b·P
+ *
+ * A speed can only give |1 − μ| = 1. So a depth is stable at every speed if and only if both roots μ lie outside that circle
+ * at every ω. The damping stands in its own directions: folded into one ratio it would come out several times too large.
+ */
+import { count, notNegative, positive, within } from "../check.ts";
+import { TradeError } from "../errors.ts";
+import { maximum } from "../numeric.ts";
+import type { Way } from "./force.ts";
+import { MOST_TEETH } from "./turn.ts";
+
+/** One way in which the tool tip swings. */
+export interface ChatterMode {
+  /** [Hz] */
+  readonly frequency: number;
+  /** Stiffness of the mode at the tool tip [N/µm]. */
+  readonly stiffness: number;
+  /** Damping ratio ζ [-]. */
+  readonly damping: number;
+}
+
+/** Modes of the tool tip along the feed (x) and across it in the plane of the cut (y). */
+export interface TipModes {
+  readonly x: readonly ChatterMode[];
+  readonly y: readonly ChatterMode[];
+}
+
+export interface ChatterCut {
+  /** z [-] */
+  readonly teeth: number;
+  /** ae of the straight cut with the same engagement [mm] */
+  readonly radialDepth: number;
+  /** D [mm] */
+  readonly diameter: number;
+  /** Kt, slope of the tangential force per width with the chip [MPa], see {@link forceSlope}. */
+  readonly slope: number;
+  /** Kr, radial over tangential force [-] */
+  readonly radialRatio: number;
+  readonly way: Way;
+  /** v [m/min] */
+  readonly surfaceSpeed: number;
+  /** C, force per width and per slope of the wave that the flank meets [N/m]; 0: no process damping. */
+  readonly processDamping: number;
+}
+
+/** Where the frequencies are looked for, in parts of the lowest and of the highest mode. */
+const FROM = 0.6;
+const TO = 4;
+const STEPS = 160;
+/** How near the lowest place is looked for; its value is level there, so it is far nearer. */
+const REFINED = 1e-5;
+
+/**
+ * Slope of Kienzle's force with the chip: what a vibration feels. The specific force itself is 14 to 26 % higher.
+ *
+ *   Kt = dF/dh per width = (1 − m)·kc1.1·h^(−m)
+ *
+ * @param kc11 - kc1.1 [MPa], scalar, > 0
+ * @param exponent - m [-], scalar, 0 ≤ m < 1
+ * @param chipThickness - h, mean chip of the cut [mm], scalar, > 0
+ * @returns Kt [MPa]
+ * @throws TradeError "range" when an argument is outside its limits
+ * @source KIENZLE1952
+ * @example
+ * forceSlope(1800, 0.25, 0.1) //=> 2400.68
+ */
+export function forceSlope(kc11: number, exponent: number, chipThickness: number): number {
+  const m = within("exponent", exponent, 0, 1, undefined, "high");
+  return (1 - m) * positive("kc11", kc11) * positive("chipThickness", chipThickness) ** -m;
+}
+
+/**
+ * Time-averaged matrices of a cut: of the force with the vibration (A) and with its speed (P), row by row.
+ *
+ *   A = Kt·[[sc + Kr·ss, cc + Kr·sc], [−(ss − Kr·sc), −(sc − Kr·cc)]],   P = (C/v)·[[ss, sc], [sc, cc]]
+ *   ss = z/2π·[θ/2 − sin 2θ/4],   cc = z/2π·[θ/2 + sin 2θ/4],   sc = z/2π·[sin²θ/2]
+ *
+ * θ from the entry to the exit of a tooth: climb π − φ to π, conventional 0 to φ, φ = 2·arcsin √(ae/D).
+ *
+ * @param cut - cut.teeth [-], cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.radialRatio [-], cut.way, cut.surfaceSpeed [m/min], cut.processDamping [N/m]
+ * @returns A [N/mm²] and P [N·s/mm²], each as xx, xy, yx, yy
+ * @throws TradeError "range" when a value is outside its limits (radialDepth at most diameter)
+ * @source ALTINTAS1995 ALTINTAS2008
+ * @example
+ * averagedCut({ teeth: 4, radialDepth: 10, diameter: 10, slope: 1000, radialRatio: 0.4, way: "climb", surfaceSpeed: 60, processDamping: 0 }).A //=> [400.0, 1000.0, -1000.0, 400.0]
+ */
+export function averagedCut(cut: ChatterCut): { readonly A: readonly number[]; readonly P: readonly number[] } {
+  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
+  const D = positive("diameter", cut.diameter);
+  const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
+  const Kt = positive("slope", cut.slope);
+  const Kr = notNegative("radialRatio", cut.radialRatio);
+  // C/v in N·s/m² = 10⁻⁶ N·s/mm²
+  const flank =
+    (1e-6 * notNegative("processDamping", cut.processDamping) * 60) / positive("surfaceSpeed", cut.surfaceSpeed);
+  const phi = 2 * Math.asin(Math.sqrt(ae / D));
+  // Half of [θ/2 ∓ sin 2θ/4] is the same for both ways; sc changes its sign with the way.
+  const share = z / (2 * Math.PI);
+  const ss = share * halfGap(phi);
+  const cc = share * (phi - halfGap(phi));
+  const sc = (cut.way === "climb" ? -1 : 1) * share * (Math.sin(phi) ** 2 / 2);
+  return {
+    A: [Kt * (sc + Kr * ss), Kt * (cc + Kr * sc), -Kt * (ss - Kr * sc), -Kt * (sc - Kr * cc)],
+    P: [flank * ss, flank * sc, flank * sc, flank * cc],
+  };
+}
+
+/** φ/2 − sin 2φ/4 without loss of figures at small angles. */
+function halfGap(phi: number): number {
+  if (phi > 0.2) return phi / 2 - Math.sin(2 * phi) / 4;
+  const x = phi * phi;
+  return (phi * x * (1 - (x / 5) * (1 - ((2 * x) / 21) * (1 - x / 18)))) / 3;
+}
+
+/** A sum of modes at ω: 1/G as a complex number [N/mm]. */
+function inverse(modes: readonly ChatterMode[], omega: number): [number, number] {
+  let re = 0;
+  let im = 0;
+  for (const { frequency, stiffness, damping } of modes) {
+    const r = omega / (2 * Math.PI * frequency);
+    const a = 1 - r * r;
+    const b = 2 * damping * r;
+    const size = 1000 * stiffness * (a * a + b * b);
+    re += a / size;
+    im -= b / size;
+  }
+  const whole = re * re + im * im;
+  return [re / whole, -im / whole];
+}
+
+/** The two roots η = b·μ of det(B + η·A) = 0 at ω, as [re, im, re, im]; a root at infinity is left out as infinity. */
+function roots(
+  { A, P }: { readonly A: readonly number[]; readonly P: readonly number[] },
+  modes: TipModes,
+  omega: number,
+  depth: number,
+  out: Float64Array,
+): void {
+  const [xr, xi] = inverse(modes.x, omega);
+  const [yr, yi] = modes.y === modes.x ? [xr, xi] : inverse(modes.y, omega);
+  const w = omega * depth;
+  const i11 = xi + w * P[0]!;
+  const i22 = yi + w * P[3]!;
+  const i12 = w * P[1]!; // B12 = B21 = i·i12
+  const a = A[0]! * A[3]! - A[1]! * A[2]!;
+  const br = xr * A[3]! + yr * A[0]!;
+  const bi = i11 * A[3]! + i22 * A[0]! - i12 * (A[1]! + A[2]!);
+  const cr = xr * yr - i11 * i22 + i12 * i12;
+  const ci = xr * i22 + yr * i11;
+  // √(b² − 4ac), the sign that does not cancel, then q/a and c/q
+  const dr = br * br - bi * bi - 4 * a * cr;
+  const di = 2 * br * bi - 4 * a * ci;
+  const size = Math.sqrt(dr * dr + di * di);
+  let sr = Math.sqrt(Math.max(0, (size + dr) / 2));
+  let si = Math.sqrt(Math.max(0, (size - dr) / 2));
+  if (di < 0) si = -si;
+  if (br * sr + bi * si < 0) {
+    sr = -sr;
+    si = -si;
+  }
+  const qr = -(br + sr) / 2;
+  const qi = -(bi + si) / 2;
+  const q2 = qr * qr + qi * qi;
+  out[0] = qr / a;
+  out[1] = qi / a;
+  out[2] = (cr * qr + ci * qi) / q2;
+  out[3] = (ci * qr - cr * qi) / q2;
+}
+
+const ROOTS = new Float64Array(4);
+
+/** Least |1 − μ|² over both roots at ω. */
+function nearest(cut: ReturnType<typeof averagedCut>, modes: TipModes, depth: number, omega: number): number {
+  roots(cut, modes, omega, depth, ROOTS);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < 4; i += 2) {
+    const re = 1 - ROOTS[i]! / depth;
+    const im = ROOTS[i + 1]! / depth;
+    const d = re * re + im * im;
+    if (d < least) least = d;
+  }
+  return least;
+}
+
+/** Depth that one frequency allows where nothing but the structure damps: |η|²/(2·Re η), least over both roots. */
+function undamped(cut: ReturnType<typeof averagedCut>, modes: TipModes, omega: number): number {
+  roots(cut, modes, omega, 1, ROOTS);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < 4; i += 2) {
+    const re = ROOTS[i]!;
+    const im = ROOTS[i + 1]!;
+    if (re > 0) least = Math.min(least, (re * re + im * im) / (2 * re));
+  }
+  return least;
+}
+
+/** Least value of a function of ω over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
+function least(modes: TipModes, f: (omega: number) => number, enough = Number.NEGATIVE_INFINITY): number {
+  const all = [...modes.x, ...modes.y].map((m) => m.frequency);
+  const low = 2 * Math.PI * FROM * Math.min(...all);
+  const high = 2 * Math.PI * TO * Math.max(...all);
+  const at = (i: number) => low * (high / low) ** (i / STEPS);
+  const values = new Float64Array(STEPS + 1);
+  let best = Number.POSITIVE_INFINITY;
+  for (let i = 0; i <= STEPS; i++) {
+    values[i] = f(at(i));
+    if (values[i]! < best) best = values[i]!;
+    if (best < enough) return best;
+  }
+  // A sharp mode may have its lowest point between two steps of a shallow dip: look into the two lowest dips.
+  const dips: number[] = [];
+  for (let i = 1; i < STEPS; i++) {
+    if (values[i]! <= values[i - 1]! && values[i]! <= values[i + 1]! && Number.isFinite(values[i]!)) dips.push(i);
+  }
+  dips.sort((i, j) => values[i]! - values[j]!);
+  for (const i of dips.slice(0, 2)) best = Math.min(best, -maximum((w) => -f(w), at(i - 1), at(i + 1), REFINED).value);
+  return best;
+}
+
+function checked(modes: TipModes): TipModes {
+  for (const m of [...modes.x, ...modes.y]) {
+    positive("frequency", m.frequency);
+    positive("stiffness", m.stiffness);
+    within("damping", m.damping, 0, 1, undefined, "both");
+  }
+  if (modes.x.length === 0 || modes.y.length === 0)
+    throw new TradeError("blank", "modes", undefined, "at least one mode along the feed and one across it is wanted");
+  return modes;
+}
+
+/**
+ * Whether an axial depth is free of chatter at every spindle speed.
+ *
+ *   |1 − μ| ≥ 1 for both roots of det(B + b·μ·A) = 0 at every ω from 0.6 of the lowest to 4 times the highest mode
+ *
+ * @param cut - the cut, as for averagedCut; cut.surfaceSpeed [m/min] matters to process damping only
+ * @param modes - modes of the tool tip along and across the feed: frequency [Hz], stiffness [N/µm], damping [-]
+ * @param depth - b, axial depth [mm], scalar, > 0
+ * @returns whether it is stable at every speed
+ * @throws TradeError "range" when a value is outside its limits, "blank" when a direction has no mode
+ * @source ALTINTAS1995 ALTINTAS2008 DERIVED
+ * @example
+ * stableAtAnySpeed({ teeth: 4, radialDepth: 10, diameter: 10, slope: 800, radialRatio: 0.35, way: "climb", surfaceSpeed: 100, processDamping: 0 }, { x: [{ frequency: 1000, stiffness: 10, damping: 0.03 }], y: [{ frequency: 1000, stiffness: 10, damping: 0.03 }] }, 0.36) //=> true
+ */
+export function stableAtAnySpeed(cut: ChatterCut, modes: TipModes, depth: number): boolean {
+  return stableAt(averagedCut(cut), checked(modes), positive("depth", depth));
+}
+
+function stableAt(matrices: ReturnType<typeof averagedCut>, modes: TipModes, depth: number): boolean {
+  return least(modes, (w) => nearest(matrices, modes, depth, w), 1) >= 1;
+}
+
+/** Factor between the trial depths of a search, and the deepest that is tried [mm]. */
+const GROWTH = 2;
+const DEEPEST = 1e4;
+/** Share of itself that a depth is found to. */
+const FOUND = 1e-4;
+
+/**
+ * Largest axial depth that is free of chatter at every spindle speed.
+ *
+ *   without process damping b = min over ω of |η|²/(2·Re η), η = b·μ; with it the least b that some speed lets chatter
+ *
+ * Process damping adds to it, as a rule: the search starts at the depth without.
+ *
+ * @param cut - the cut, as for averagedCut; cut.surfaceSpeed [m/min], cut.processDamping [N/m]
+ * @param modes - modes of the tool tip along and across the feed: frequency [Hz], stiffness [N/µm], damping [-]
+ * @returns b [mm]; infinite when the process damps every depth up to 10 m
+ * @throws TradeError "range" when a value is outside its limits, "blank" when a direction has no mode
+ * @source ALTINTAS1995 ALTINTAS2008 DERIVED
+ * @example
+ * anySpeedDepth({ teeth: 4, radialDepth: 10, diameter: 10, slope: 800, radialRatio: 0.35, way: "climb", surfaceSpeed: 100, processDamping: 0 }, { x: [{ frequency: 1000, stiffness: 10, damping: 0.03 }], y: [{ frequency: 1000, stiffness: 10, damping: 0.03 }] }) //=> 0.36595
+ */
+export function anySpeedDepth(cut: ChatterCut, modes: TipModes): number {
+  checked(modes);
+  const matrices = averagedCut({ ...cut, processDamping: 0 });
+  const bare = least(modes, (w) => undamped(matrices, modes, w));
+  if (cut.processDamping === 0) return bare;
+  const damped = averagedCut(cut);
+  let high = 0.99 * bare;
+  while (!stableAt(damped, modes, high)) high /= GROWTH;
+  let low = high;
+  do {
+    low = high;
+    high *= GROWTH;
+    if (high > DEEPEST) return Number.POSITIVE_INFINITY;
+  } while (stableAt(damped, modes, high));
+  while (high / low > 1 + FOUND) {
+    const middle = Math.sqrt(low * high);
+    if (stableAt(damped, modes, middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,74 @@
+/**
+ * Where the wall of a thread ends up after each pass, as a band. Two things are not known and so have two ends:
+ *
+ *   which force counts: the one at the instant an edge makes the wall, or the mean over a turn, signed (with climb it pushes the
+ *   tool away, against it may pull in); how stiff and how sharp the tool is: a good and a bad end of flexibility times force, and of r∞
+ *
+ * All four corners are carried through all passes; the deepest and the shallowest wall are the band.
+ */
+import { notNegative } from "../check.ts";
+import { passesLeft } from "./bending.ts";
+import type { ThreadCut } from "./threadforce.ts";
+import { threadNormal } from "./threadnormal.ts";
+
+export interface BendingThread {
+  /** The cut but for its depths; edge forces are the full ones, used only where the edge makes the wall. */
+  readonly cut: Omit<ThreadCut, "startDepth" | "endDepth">;
+  /** c, bending of the tool at the profile, per force [mm/N]. */
+  readonly flexibility: number;
+  /** Factors on c times force, good and bad end [-]; [1, 1] without. */
+  readonly ends?: readonly [number, number];
+  /** r∞ as a radial depth, sharp and blunt end [mm], from leastLayer. */
+  readonly layers: readonly [number, number];
+  /** Factors on the edge forces, sharp and blunt end [-]; [1, 1] without. */
+  readonly edges?: readonly [number, number];
+}
+
+export interface WallBand {
+  /** Depth of the wall after each pass [mm]: where the tool bends least, and where it bends most. */
+  readonly deepest: readonly number[];
+  readonly shallowest: readonly number[];
+}
+
+const CORNERS = { all: [0, 1], good: [0], bad: [1] } as const;
+
+/** Share of the cutter's radius beyond which it is not pulled in. */
+const DEEPEST = 0.98;
+
+/**
+ * Depth of a thread's wall after each pass, at both ends of what is known.
+ *
+ * @param thread - the cut and the tool; thread.flexibility [mm/N], thread.ends [-], thread.layers [mm]
+ * @param depths - programmed depth of each pass from the wall of the hole or blank [mm], rising or level
+ * @param corners - all; or only those of the good or the bad end, half the work: where the force pushes away, the deepest wall is
+ *   at the good end; the largest error is at the bad one
+ * @returns deepest and shallowest wall after each pass [mm]
+ * @throws TradeError "range" as threadMillForces does, or when flexibility, a layer or a depth is negative
+ * @source KLINE1982 ARCONA1998 DERIVED
+ * @example
+ * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
+ */
+export function threadWalls(
+  thread: BendingThread,
+  depths: readonly number[],
+  corners: keyof typeof CORNERS = "all",
+): WallBand {
+  const { cut, layers } = thread;
+  const c = notNegative("flexibility", thread.flexibility);
+  const ends = thread.ends ?? [1, 1];
+  const reach = cut.internal ? cut.cutterDiameter : Math.min(cut.cutterDiameter, cut.holeDiameter);
+  const deepest = (DEEPEST * reach) / 2;
+  const edges = thread.edges ?? [1, 1];
+  const last = depths.at(-1) ?? 0;
+  if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
+  const forces = threadNormal(cut, 0, last);
+  const walls = CORNERS[corners].flatMap((end) => {
+    const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
+    return [
+      passesLeft({ ...series, normalForce: (from, to, share) => forces.wall(from, to, edges[end] * share) }),
+      passesLeft({ ...series, normalForce: forces.mean }),
+    ];
+  });
+  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
+  return { deepest: over(Math.max), shallowest: over(Math.min) };
+}

@@ -1,0 +1,33 @@
+/** Runout judged as chip per tooth: the tooth that cuts most against the list, the one that cuts least against the least chip. */
+import { runoutChips } from "../../mill/runout.ts";
+import { RUNOUT_OVER } from "./choices.ts";
+import type { Job } from "./job.ts";
+
+export interface RunningOut {
+  /** Largest radial chip of a cutter that runs true, and the largest that the list allows [mm]. */
+  readonly chip: number;
+  readonly listed: number;
+  readonly runout: number | undefined;
+  readonly teeth: number;
+  /** Chip below which the edge rubs, as a radial chip [mm]; without it the tooth that cuts least is not judged. */
+  readonly leastChip?: number;
+  /** How many listed chips the tooth that cuts most may take before the row is to be looked at; left out, as for threads. */
+  readonly check?: number;
+}
+
+export function judgeRunout(
+  { work }: Job,
+  { chip, listed, runout, teeth, leastChip, check = RUNOUT_OVER.check }: RunningOut,
+): void {
+  if (!runout || teeth < 2 || !(chip > 0)) return;
+  const { most, least } = runoutChips(chip, runout, teeth);
+  work.step("mostChip", most, { runout, teeth });
+  // The even chip has its own judgement; here only what runout adds.
+  if (most > RUNOUT_OVER.said * Math.max(listed, chip)) {
+    const over = most > check * Math.max(listed, chip);
+    const limit = (over ? check : RUNOUT_OVER.said) * Math.max(listed, chip);
+    work.find("runout-thick", { value: most, limit, even: chip, runout }, over ? "check" : "ok");
+  }
+  if (leastChip !== undefined && leastChip > 0 && chip >= leastChip / 2 && least < leastChip / 2)
+    work.find("runout-idle", { value: least, limit: leastChip / 2, runout });
+}

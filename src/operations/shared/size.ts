@@ -1,0 +1,103 @@
+/**
+ * What bending does to a size, judged. Two things are told apart. The bias is the same on every part: gauging the first
+ * part and a wear value take it away, as long as the wear value reaches. The scatter changes from part to part and nothing
+ * takes it away.
+ */
+import type { SizeName } from "../../findings.ts";
+import { wearChange } from "../../thread/gauging.ts";
+import { BENDING_SHARE, SCATTER_SHARE } from "./choices.ts";
+import type { Job } from "./job.ts";
+
+export interface SizeBand {
+  /** Limits of the size [mm]; the middle is wanted. */
+  readonly low: number;
+  readonly high: number;
+  readonly of: SizeName;
+  /** Inside, a deeper path makes the size larger. */
+  readonly inside: boolean;
+  /** Walls that the size spans: 2 for a diameter, 1 for a single wall. */
+  readonly walls: 1 | 2;
+  /** Size without bending, at the wear value that stands in the control [mm]. */
+  readonly programmed: number;
+  /** Size that comes out at it, where the tool bends least and where it bends most [mm]. */
+  readonly ends: readonly [least: number, most: number];
+  /** Radius wear value that brings the end that bends least to the middle, or null when none does [mm]. */
+  readonly start: () => number | null;
+}
+
+/** Rounding that is no error: a share of half the tolerance. */
+const ROUNDING = 1e-7;
+
+/** The size of a row against its limits: what is measured, else what is predicted. */
+export function judgeSize(job: Job, band: SizeBand): void {
+  const { work, row } = job;
+  const { low, high, of, programmed, ends } = band;
+  const half = (high - low) / 2;
+  const centre = (high + low) / 2;
+  const [least, most] = [Math.min(...ends), Math.max(...ends)];
+  // What bending does is the change from the programmed size; what varies of it from part to part is the scatter.
+  const scatter = SCATTER_SHARE * Math.max(...ends.map((s) => Math.abs(s - programmed)));
+  work.set({ sizeMin: low, sizeMax: high });
+  work.step("scatter", scatter, { share: SCATTER_SHARE });
+  judgeScatter(job, scatter, half, of);
+  // A single wall has no nominal size in the row that a measurement could be compared with.
+  if (row.measured !== undefined && of !== "wall error") {
+    work.set({ size: row.measured });
+    judgeMeasured(job, band, row.measured, centre, half);
+    return;
+  }
+  work.set({ size: (least + most) / 2 });
+  work.step("size", (least + most) / 2, { of, programmed, least, most });
+  const off = ends.map((s) => Math.abs(s - centre));
+  const bias = Math.max(...off);
+  const good = least <= centre && most >= centre ? 0 : Math.min(...off);
+  work.limit("deflection", Math.abs((least + most) / 2 - centre), half, "length", [good / half, bias / half]);
+  const within = half * (1 + ROUNDING);
+  const silent = bias + scatter <= BENDING_SHARE * within;
+  if (silent && row.wearValue === undefined) return;
+  const start = band.start();
+  if (start !== null) {
+    work.set({ startWearValue: start });
+    work.step("startWear", start);
+  }
+  if (silent) return;
+  if (bias <= within) {
+    work.find("gauge-first", { value: bias, limit: half, of, start, typed: row.wearValue !== undefined });
+    return;
+  }
+  const worst = Math.abs(least - centre) > Math.abs(most - centre) ? least : most;
+  const facts = { value: worst, limit: worst < low ? low : high, of, least, most, low, high };
+  // Past the limit at every end, on the side where the metal is gone: nothing makes that part good.
+  const scrap = band.inside ? least > high : most < low;
+  if (start === null || scrap) work.find("size-out", { ...facts, scrap, start });
+  else work.find("size-may-be-out", { ...facts, start, typed: row.wearValue !== undefined });
+}
+
+function judgeScatter({ work }: Job, scatter: number, half: number, of: SizeName): void {
+  const share = BENDING_SHARE * half;
+  work.limit("scatter", scatter, share, "length");
+  if (scatter > half) work.find("size-scatter", { value: scatter, limit: half, of }, "stop");
+  else if (scatter > share) work.find("size-scatter", { value: scatter, limit: share, of }, "check");
+}
+
+/** A measured size beats the prediction. Outside its limits it is never ok; the change of the wear value is said. */
+function judgeMeasured({ work, row }: Job, band: SizeBand, measured: number, centre: number, half: number): void {
+  const { low, high, of, inside, walls } = band;
+  const away = inside ? 1 : -1;
+  const change = (away * 2 * wearChange(measured, centre)) / walls;
+  work.step("wearChange", change, { measured, wanted: centre, inside });
+  work.find("wear-change", {
+    measured,
+    wanted: centre,
+    change,
+    becomes: row.wearValue === undefined ? undefined : row.wearValue + change,
+  });
+  work.limit("deflection", Math.abs(measured - centre), half, "length");
+  if (measured >= low - ROUNDING * half && measured <= high + ROUNDING * half) return;
+  const scrap = inside ? measured > high : measured < low;
+  work.find(
+    "measured-out",
+    { value: measured, limit: measured < low ? low : high, of, scrap, change },
+    scrap ? "stop" : "check",
+  );
+}

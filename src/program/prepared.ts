@@ -1,0 +1,76 @@
+/** The hole that a thread or a reamer goes into: is it drilled at that place, before, and deep enough? */
+import type { Difference } from "./differences.ts";
+import { bottomOf, type Made } from "./made.ts";
+import type { Groups, Match } from "./match.ts";
+import type { Hole } from "./shapes.ts";
+import type { HoleShape, ThreadShape, ToolZero } from "./types.ts";
+
+/** Centres that lie this close are one place [mm]. */
+const SAME_PLACE = 0.1;
+/** A drill this near to the hole that the row starts from is its drill, as a share. */
+const SAME_DRILL = 0.15;
+
+/**
+ * Only holes of the program whose drill row has the size of the row's start are looked at, and only where one such
+ * row has one hole at a place: a listing that makes everything at X0 Y0 tells nothing.
+ */
+export function holesUnder(
+  shape: ThreadShape | HoleShape,
+  match: Match,
+  all: readonly Match[],
+  groups: Groups,
+  toolZero: ToolZero,
+): Difference[] {
+  const start = startOf(shape);
+  if (start === undefined) return [];
+  const drills = all.filter(
+    ({ row: other, group }) =>
+      other.shape?.kind === "hole" &&
+      other.shape.what === "drill" &&
+      Math.abs(other.shape.diameter / start - 1) <= SAME_DRILL &&
+      group.made[0]!.kind === "hole",
+  );
+  if (drills.length === 0) return [];
+  const holes = drills.flatMap(({ group }) => group.made as Hole[]);
+  const every = groups.holes.flatMap((group) => group.made);
+  const list: Difference[] = [];
+  for (const made of match.group.made.slice(0, match.number)) {
+    const [x, y, offset] = place(made);
+    const here = (hole: Hole) => hole.offset === offset && Math.hypot(hole.x - x, hole.y - y) <= SAME_PLACE;
+    const drilled = holes.filter(here);
+    if (drilled.length > 1 || every.filter(here).length > 4) continue;
+    const { line } = made;
+    const [hole] = drilled;
+    if (hole === undefined) {
+      // a hole of any kind there may be its own, drilled by a row of another size
+      if (!every.some((h) => here(h) && h !== (made as unknown))) {
+        list.push({ code: "hole", what: "none", severity: "check", line, x, y });
+      }
+    } else if (hole.line > line) list.push({ code: "hole", what: "later", severity: "stop", line, drilled: hole.line });
+    else {
+      const tip = tipOf(made, shape, toolZero);
+      const drill = drills.find(({ group }) => (group.made as Hole[]).includes(hole))!.row.shape as HoleShape;
+      if (!drill.through && tip < hole.bottom + 1e-3)
+        list.push({ code: "hole", what: "shallow", severity: "stop", line, bottom: hole.bottom, tip });
+    }
+  }
+  return list;
+}
+
+function startOf(shape: ThreadShape | HoleShape): number | undefined {
+  if (shape.kind === "thread") return shape.inside && shape.start > 0 ? shape.start : undefined;
+  return shape.what === "ream" ? shape.diameter : undefined;
+}
+
+function place(made: Made): [x: number, y: number, offset: number] {
+  if (made.kind === "hole") return [made.x, made.y, made.offset];
+  if (made.kind === "turned") return [made.runs[0]!.x, made.runs[0]!.y, made.runs[0]!.offset];
+  return [Number.NaN, Number.NaN, 0];
+}
+
+/** Lowest place that the tool's tip reaches. */
+function tipOf(made: Made, shape: ThreadShape | HoleShape, toolZero: ToolZero): number {
+  if (made.kind === "hole") return made.bottom;
+  const low = made.kind === "turned" ? Math.min(...made.runs.map(bottomOf)) : Number.NaN;
+  return shape.kind === "thread" && toolZero === "profile" ? low - shape.tipToProfile : low;
+}

@@ -1,0 +1,38 @@
+/** Entry of the worker that opens files, so that the screen stays alive and opening can be cancelled by ending it. */
+import { FileError } from "../model/types.ts";
+import { type Opened, openPackage } from "./open.ts";
+
+export type ReaderAnswer =
+  | { readonly done: number }
+  | { readonly opened: Opened }
+  | { readonly failed: { readonly code: FileError["code"]; readonly message: string } };
+
+interface Scope {
+  onmessage: ((event: { data: Uint8Array }) => void) | null;
+  postMessage(message: ReaderAnswer, transfer?: Transferable[]): void;
+}
+const scope = globalThis as unknown as Scope;
+
+scope.onmessage = ({ data }) => {
+  let told = 0;
+  try {
+    const opened = openPackage(data, {
+      onProgress: (done) => {
+        if (done - told < 0.05) return;
+        told = done;
+        scope.postMessage({ done });
+      },
+    });
+    scope.postMessage({ opened }, [data.buffer as ArrayBuffer]);
+  } catch (problem) {
+    const known = problem instanceof FileError;
+    scope.postMessage({
+      failed: {
+        code: known ? problem.code : "damaged",
+        message: known
+          ? problem.message
+          : `This file could not be read (${problem instanceof Error ? problem.message : String(problem)}).`,
+      },
+    });
+  }
+};
