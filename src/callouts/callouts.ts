@@ -206,14 +206,16 @@ function pairs(line: Line, item: readonly Line[], above: readonly Feature[]): bo
 /** Two bare diameters that nearly agree, one under the other: limits of one hole, or two holes. */
 const NEARLY = 0.01;
 function pairOfLimits(items: readonly (readonly Line[])[], rows: CalloutRow[][]): void {
-  const bare = (i: number) => {
-    const [line, more] = items[i] ?? [];
-    const [sign, size, further] = line?.tokens ?? [];
-    const alone = more === undefined && further === undefined && sign?.kind === "mark" && sign.mark === "diameter";
-    return alone && size?.kind === "length" ? size.size.value : undefined;
+  const opening = (i: number, alone: boolean) => {
+    const tokens = (items[i]?.[0]?.tokens ?? []).filter((t) => t.kind !== "times");
+    const [first, second] = tokens;
+    const sign = first?.kind === "mark" && first.mark === "diameter";
+    const size = sign ? second : alone ? undefined : first;
+    if (size?.kind !== "length" || (alone && (tokens.length > 2 || items[i]!.length > 1))) return undefined;
+    return size.size.value;
   };
   for (let i = 1; i < items.length; i++) {
-    const [a, b] = [bare(i - 1), bare(i)];
+    const [a, b] = [opening(i - 1, true), opening(i, false)];
     if (a === undefined || b === undefined || a === b || Math.abs(a / b - 1) > NEARLY) continue;
     if (items[i]![0]!.number !== items[i - 1]![0]!.number + 1) continue;
     for (const at of [i - 1, i])

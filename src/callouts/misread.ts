@@ -13,7 +13,7 @@ const NUMBER = new RegExp(
   [
     // With a figure, or behind a point or a sign of a number.
     `(?<![A-Za-z0-9])(?=[OoIl]*[0-9])${FIGURES}*[OoIl]${FIGURES}*(?![A-Za-wyz])`,
-    `(?<=[⌀↧Mm#xX±])(?<![A-Za-z][Mm])${FIGURES}+(?![A-Za-wyz])`,
+    `(?<=[⌀↧Mm#xX±])(?<![A-Za-z][MmxX])${FIGURES}+(?![A-Za-wyz])`,
     `(?<=(?:^|[\\s⌀±+\\-x(0-9])[.,])${FIGURES}+(?![A-Za-wyz])`,
     // l/4, lO-24 UNC, lOX ⌀, l2X ⌀, l.5
     "(?<![A-Za-z0-9])[lI](?=/[0-9])",

@@ -18,6 +18,9 @@ export const PLAUSIBLE = {
   threadDepths: 6,
   /** Seats deeper than this many of their diameters. */
   seatDepths: 2,
+  /** Thread depth that a tap drill leaves, over 3/4·H·2: between these. */
+  leastThread: 0.3,
+  mostThread: 1.1,
   mostHoles: 1000,
   /** A deviation of more than this share of its size. */
   tolerance: 0.2,
@@ -48,6 +51,12 @@ export function doubtOf(
     return `⌀${said(finish)}: is that so? a decimal point may be lost`;
   if (seat && finish !== undefined && start !== undefined && finish <= start)
     return `the ${Operation} is not larger than its hole (${said(finish)}, ${said(start)}): is that so?`;
+  if (Operation === "thread mill" && thread?.kind === "internal" && start !== undefined) {
+    const unit = thread.native === "in" ? INCH : 1;
+    const share = (thread.major * unit - start) / (1.5 * (Math.sqrt(3) / 2) * thread.pitch * unit);
+    if (share < limits.leastThread) return `⌀${said(start)} for this thread: is that so? too large for a tap drill`;
+    if (share > limits.mostThread) return `⌀${said(start)} for this thread: is that so? too small for a tap drill`;
+  }
   if (depth === undefined) return undefined;
   const deep = `${said(depth)} deep: is that so?`;
   if (Operation === "thread mill" && thread) {

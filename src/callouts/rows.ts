@@ -1,12 +1,12 @@
 /** Features of a callout to planning rows, in the order they are cut. */
 
 import type { Units } from "../units.ts";
+import { Chain, HOLES } from "./chain.ts";
 import { limitsOf, standardTolerance } from "./fits.ts";
 import { insertNote } from "./insert.ts";
-import { PILOT_SHARE } from "./marks.ts";
 import { doubtOf, type Plausible } from "./plausible.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
-import { clean, inUnits, quantityOf, spacingOf } from "./units.ts";
+import { clean, quantityOf, spacingOf } from "./units.ts";
 
 /** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
 const PITCHES_BELOW_THREAD = 2;
@@ -19,7 +19,6 @@ const LARGEST_DRILL = 40;
 const MOST = 100000;
 
 const INCH = 25.4;
-const HOLES: readonly string[] = ["hole", "drill", "pilot", "ream", "bore"];
 
 /** What is known beside the text. */
 export interface Given {
@@ -48,16 +47,17 @@ const RANK: Readonly<Record<string, number>> = {
   "thread mill": 5,
 };
 
-class RowMaker {
+class RowMaker extends Chain {
   readonly left: Placed[];
   private readonly quantity;
 
   constructor(
-    private readonly group: Group,
-    private readonly units: Units | null,
+    group: Group,
+    units: Units | null,
     private readonly base: CalloutCells,
     private readonly given: Given,
   ) {
+    super(group, units);
     this.left = [...group.left];
     this.quantity = quantityOf(group);
   }
@@ -86,61 +86,6 @@ class RowMaker {
       else if (!used.has(f)) drafts.push(this.plainRow(f, kept));
     }
     return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
-  }
-
-  /** A hole of which only the depth is told, beside a thread: the depth of the hole under it. */
-  private joinPilot(): void {
-    const { features } = this.group;
-    const thread = features.find((f) => f.thread);
-    if (!thread) return;
-    for (const f of [...features]) {
-      if (f.diameter || !["drill", "pilot", "hole"].includes(f.kind)) continue;
-      if (f.depth && this.group.holeDepth === undefined) this.group.holeDepth = f.depth;
-      else if (f.depth) continue;
-      if (f.through) thread.through ??= true;
-      features.splice(features.indexOf(f), 1);
-    }
-  }
-
-  /** Drilled and then reamed or bored: one hole, so that what is told of one row holds for the other. */
-  private shareHole(): void {
-    const { features } = this.group;
-    if (features.some((f) => f.thread)) return;
-    const first = features.filter((f) => ["hole", "drill", "pilot"].includes(f.kind));
-    const last = features.filter((f) => f.kind === "ream" || f.kind === "bore");
-    if (first.length !== 1 || last.length !== 1) return;
-    const [hole, finish] = [first[0]!, last[0]!];
-    const [small, large] = [this.value(hole.diameter), this.value(finish.diameter)];
-    if (small === null || large === null || small >= large) return;
-    const told = (f: Feature) => f.depth !== undefined || f.through === true;
-    if (!told(hole)) {
-      hole.through = finish.through;
-      hole.depth = finish.depth;
-      if (finish.depth) this.group.notes.push(`the hole under it taken as deep as the ${finish.kind}: not told`);
-    } else if (!told(finish)) finish.through = hole.through;
-  }
-
-  private value(size: Size | undefined): number | null {
-    return inUnits(size, this.units);
-  }
-
-  /** Diameter of a hole over the major diameter of a thread. */
-  private shareOf(hole: Feature, { thread: token }: Pick<Feature, "thread">): number {
-    const thread = token?.thread;
-    if (!thread) return 0;
-    const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
-    return ((this.value(hole.diameter) ?? 0) * scale) / thread.major;
-  }
-
-  private pilotOf({ thread: token }: Feature, features: readonly Feature[]): Feature | undefined {
-    const thread = token?.thread;
-    const said = features.find((f) => f.kind === "pilot" && f.diameter);
-    if (said || !thread || thread.kind === "external") return said;
-    const share = (f: Feature) => this.shareOf(f, { thread: token });
-    return features
-      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
-      .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
-      .sort((a, b) => share(b) - share(a))[0];
   }
 
   /** What all rows of the group share. */
@@ -294,7 +239,7 @@ class RowMaker {
     }
     if (f.kind === "counterdrill") notes.push("counterdrill: opens the hole up to this depth");
     let understood = nominal !== null;
-    if (operation === "boss" && (f.through || f.depth || this.quantity.told)) {
+    if (operation === "boss" && (f.through || f.depth)) {
       notes.push(`a shaft class on what is written like a hole: ${f.fit ?? ""}`);
       understood = false;
     }
@@ -368,16 +313,5 @@ class RowMaker {
       f,
       understood,
     );
-  }
-
-  /** The hole that is there before a seat, a reamer or a bore: the largest smaller one of the callout. */
-  private startOf(f: Feature, operation: string, features: readonly Feature[]): number | null {
-    if (operation === "drill" || operation === "boss") return null;
-    const own = this.value(f.diameter);
-    const smaller = features
-      .filter((o) => o !== f && HOLES.includes(o.kind))
-      .map((o) => this.value(o.diameter))
-      .filter((d) => d !== null && own !== null && d < own) as number[];
-    return smaller.length > 0 ? Math.max(...smaller) : null;
   }
 }

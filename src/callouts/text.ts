@@ -220,7 +220,8 @@ export function tokensOf(text: string): Token[] {
     while (text[at] === " ") at++;
     if (at >= text.length) return tokens;
     const previous = tokens[tokens.length - 1];
-    const fresh = previous === undefined || FRESH.has(previous.kind);
+    const fresh =
+      previous === undefined || FRESH.has(previous.kind) || (tokens.length === 1 && markOf(previous) === "typical");
     const first = previous === undefined;
     const found = scanThread(text, at, previous?.kind === "length") ?? firstOf({ text, at, fresh, previous, first });
     tokens.push(found);

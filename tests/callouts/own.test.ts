@@ -6,7 +6,7 @@ import { insertThread } from "../../src/callouts/insert.ts";
 import { parseThread } from "../../src/thread/designation.ts";
 import { good, type Outcome, type OwnCase, outcomeOf, ownCases } from "./corpus.ts";
 
-const FILES = ["clean", "noise", "languages", "other", "later"] as const;
+const FILES = ["clean", "noise", "languages", "other", "later", "third"] as const;
 const ALL = FILES.flatMap(ownCases);
 const read = (c: OwnCase) => readCallouts(c.text, { units: c.units });
 
@@ -164,6 +164,8 @@ describe("thickness, remarks and doubts (identity)", () => {
       ["M10 ↧ 1.5", "M10 ↧ 1.4"],
       ["⌀9 THRU ⌴ ⌀15 ↧ 30", "⌀9 THRU ⌴ ⌀15 ↧ 31"],
       ["⌀9 THRU ⌴ ⌀9.1 ↧ 3", "⌀9 THRU ⌴ ⌀9 ↧ 3"],
+      ["⌀6.6 ↧ 20, M8 ↧ 16", "⌀6.1 ↧ 20, M8 ↧ 16"],
+      ["⌀7.5 ↧ 20, M8 ↧ 16", "⌀7.6 ↧ 20, M8 ↧ 16"],
       ["1000X ⌀5 ↧ 5", "1001X ⌀5 ↧ 5"],
       ["⌀10 ±2 ↧ 20", "⌀10 ±2.1 ↧ 20"],
     ] as const) {
