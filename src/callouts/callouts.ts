@@ -1,6 +1,7 @@
 /**
  * Text pasted from a drawing or a letter to planning rows. Nothing is dropped: what is not understood comes back
- * as a row without an operation, its text under Feature.
+ * as a row without an operation, its text under Feature; lines that are something else (tolerance frames, notes,
+ * hardware …) are listed as what they are. A callout with words or sizes in doubt is never "understood".
  *
  * | written | read as |
  * | --- | --- |
@@ -14,10 +15,14 @@
  * | `±.005`, `+.001/-.000`, `.500/.502`, `12.00-12.02`, `H7`, `js6` | limits: finish diameter in the middle, size tolerance half |
  * | `REAM`, `BORE`, `TAP DRILL`, `h6` | ream, bore, the thread's drill, boss |
  * | `6X … EQ SP ON ⌀80 BC` | spacing: chord of the bolt circle |
+ * | `(#40)`, `(.4219)`, `[6.35]` behind a size | the same size once more |
+ * | `↧ 2×D`, `1.5D DEEP` | depth in diameters of the thread or the hole |
+ * | `.500-13 STI`, `EG M8`, `INSERT` | refused by name: the thread for an insert is another |
+ * | `C'DRILL` | a drill of its own depth |
  * | `TYP`, `FAR SIDE`, `BOTH SIDES` | remark, remark, twice the quantity of that feature |
  *
  * A line that starts with a seat, a depth or a remark goes on with the line above; so does a thread above or below
- * the hole of its tap drill. Units: see `unitsOf`.
+ * the hole of its tap drill. Units: see `unitsOf`; doubts: see `PLAUSIBLE`; faults of reading: see `mend`.
  * @source ASMEY145 ISO129 ISO6410
  */
 
@@ -146,8 +151,7 @@ function readLine(
   const bullet =
     halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original.slice(0, LONGEST_LINE))?.[0] ?? "");
   const { line, notes } = mend(" ".repeat(bullet.length) + original.slice(bullet.length));
-  const whole = mend(original).line.text;
-  const what = otherKind(line.text) ?? (bullet.trim() === "" ? undefined : otherKind(whole));
+  const what = otherKind(line.text) ?? (bullet.trim() === "" ? undefined : otherKind(mend(original).line.text));
   if (what) return { rest: original.trim(), what };
   const frame = frameAt(line.text);
   const body = frame < 0 ? line.text : line.text.slice(0, frame);

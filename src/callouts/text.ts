@@ -45,14 +45,18 @@ interface Context {
   /** Nothing but spaces before it on the line. */
   readonly first: boolean;
 }
-type Pattern = readonly [RegExp, Make];
+/** Patterns of words need not be tried on figures and signs. */
+type Pattern = readonly [expression: RegExp, make: Make, letters?: boolean];
 
 const pattern = (source: string, make: Make): Pattern => [new RegExp(source, "iy"), make];
-const word = (source: string, mark: Mark): Pattern =>
-  pattern(/[a-z]/i.test(source.replace(/\\[a-z]/gi, "")) ? `(?:${source})(?![${LETTER}])` : `(?:${source})`, () => ({
+const word = (source: string, mark: Mark): Pattern => {
+  const latin = /[a-z]/i.test(source.replace(/\\[a-z]/gi, ""));
+  const [expression, make] = pattern(latin ? `(?:${source})(?![${LETTER}])` : `(?:${source})`, () => ({
     kind: "mark",
     mark,
   }));
+  return [expression, make, !/(?:^|\|)\d/.test(source)];
+};
 const counted = (kind: "times" | "count", text: string): Content | undefined => {
   const count = readCount(text);
   return count >= 1 ? { kind, count } : undefined;
@@ -239,7 +243,9 @@ function sane(content: Content): boolean {
 
 function firstOf(context: Context): Token {
   const { text, at } = context;
-  for (const [expression, make] of PATTERNS) {
+  const letter = /[^\s\d.,;:()[\]|/+±#⌀↧⌴⌵-]/.test(text[at]!);
+  for (const [expression, make, letters] of PATTERNS) {
+    if (letters && !letter) continue;
     expression.lastIndex = at;
     const match = expression.exec(text);
     const content = match && match[0].length > 0 ? make(match, context) : undefined;

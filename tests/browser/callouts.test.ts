@@ -114,6 +114,34 @@ describe("callouts in the desk", () => {
     await until(async () => !(await grid(desk, used + 1))[used]![3]);
   });
 
+  it("asks for the thickness when holes go through, lists lines without rows, and writes what was assumed", async () => {
+    const { page } = desk;
+    await goTo(page, "D5");
+    await openSection(desk);
+    await page.selectOption("#callouts-units", "mm");
+    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20");
+    await page.waitForFunction(() => document.querySelector(".callouts .tally")?.textContent?.startsWith("1 callout"));
+    expect(await page.isVisible("#callouts-thickness")).toBe(false);
+    await page.fill("#callouts-text", "4X ⌀8.5 THRU\n⌖ ⌀0.2 A B\nSHCS M8 X 20");
+    await page.waitForSelector("#callouts-thickness", { state: "visible" });
+    expect(await page.textContent(".callouts .others")).toMatch(/2 lines without rows.*tolerance frame.*hardware/s);
+    await page.fill("#callouts-thickness", "about 20");
+    await page.waitForFunction(() =>
+      document.querySelector(".callouts .preview")?.textContent?.includes("Write the thickness as a number"),
+    );
+    await page.fill("#callouts-thickness", "20");
+    await page.waitForFunction(() => document.querySelector(".callouts .preview")?.textContent?.includes("20 deep"));
+    await page.getByRole("button", { name: "Add these rows to the table" }).click();
+    await page.waitForSelector(".message .done");
+    const cells = await grid(desk, used + 1);
+    expect(cells[used]![cells[0]!.indexOf("Depth", 1)]).toBe(20);
+    expect(cells[used]![cells[0]!.indexOf("Remark")]).toMatch(/thickness given, 20/);
+    expect(await page.inputValue("#callouts-thickness")).toBe("");
+    await goTo(page, "D5");
+    await page.keyboard.press("Control+z");
+    await until(async () => !(await grid(desk, used + 1))[used]![3]);
+  });
+
   it("plans five hundred pasted callouts, and says how long each part took", async () => {
     const { page } = desk;
     await goTo(page, "D5");

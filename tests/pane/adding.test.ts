@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { readCallouts } from "../../src/callouts/callouts.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { rowWords } from "../../taskpane/ui/callouts.ts";
+import { rowWords, thicknessOf } from "../../taskpane/ui/callouts.ts";
 import { additionOf } from "../../taskpane/work/adding.ts";
 import { match } from "../../taskpane/work/planning.ts";
 import { createSession } from "../../taskpane/work/session.ts";
@@ -85,6 +85,22 @@ describe("callouts as rows of the table (independent)", () => {
     });
     expect(done.rows).toEqual([["drill", "mm", 8.5, null]]);
     expect(done.missing.map((one) => one.heading)).toEqual(["Feature", "Depth"]);
+  });
+
+  it("say that the table has no column for remarks, where it has none", () => {
+    expect(add(["Operation", "Dia"], [], "⌀8.5 ↧ 10").noRemark).toBe(true);
+    const done = add(["Operation", "Dia", "Remark"], [], "⌀8.5 ↧ 10");
+    expect(done.noRemark).toBe(false);
+    expect(done.rows[0]![2]).toContain("mm assumed");
+    expect(add(["Operation", "Dia"], [], "⌀8.5 ↧ 10").missing.map((m) => m.heading)).not.toContain("Remark");
+  });
+
+  it("take a thickness as a person types it", () => {
+    expect(thicknessOf("", "mm")).toBe(undefined);
+    expect(thicknessOf(" 20 ", "mm")).toEqual({ value: 20, units: "mm" });
+    expect(thicknessOf("0,75 in", "mm")).toEqual({ value: 0.75, units: "in" });
+    expect(thicknessOf('.5"', undefined)).toEqual({ value: 0.5, units: "in" });
+    for (const bad of ["20", "0 mm", "-3 mm", "1/2 in", "x"]) expect(thicknessOf(bad, undefined), bad).toBe("bad");
   });
 
   it("are told in words", () => {
