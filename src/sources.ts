@@ -46,6 +46,11 @@ export const SOURCES = {
     edition: "2003",
     where: "sections 5 and 8, Tables 2 and 3; formulas from memory, checked against published tables",
   },
+  ASMEB18291: {
+    title: "ASME B18.29.1, Helical Coil Screw Thread Inserts, Free Running and Screw Locking (Inch Series)",
+    edition: "2010",
+    where: "formulas of the thread for the insert, from memory; DIN 8140-2 for metric threads the same way",
+  },
   ISO261: { title: "ISO 261, ISO general purpose metric screw threads, General plan", edition: "1998, from memory" },
   ISO965: {
     title: "ISO 965-1, ISO general purpose metric screw threads, Tolerances, Part 1: Principles and basic data",

@@ -1,6 +1,7 @@
 /**
  * Text pasted from a drawing or a letter to planning rows. Nothing is dropped: what is not understood comes back
- * as a row without an operation, its text under Feature.
+ * as a row without an operation, its text under Feature; lines that are something else (tolerance frames, notes,
+ * hardware …) are listed as what they are. A callout with words or sizes in doubt is never "understood".
  *
  * | written | read as |
  * | --- | --- |
@@ -14,29 +15,42 @@
  * | `±.005`, `+.001/-.000`, `.500/.502`, `12.00-12.02`, `H7`, `js6` | limits: finish diameter in the middle, size tolerance half |
  * | `REAM`, `BORE`, `TAP DRILL`, `h6` | ream, bore, the thread's drill, boss |
  * | `6X … EQ SP ON ⌀80 BC` | spacing: chord of the bolt circle |
+ * | `(#40)`, `(.4219)`, `[6.35]` behind a size | the same size once more |
+ * | `↧ 2×D`, `1.5D DEEP` | depth in diameters of the thread or the hole |
+ * | `.500-13 STI`, `EG M8`, `INSERT` | refused by name: the thread for an insert is another |
+ * | `C'DRILL` | a drill of its own depth |
  * | `TYP`, `FAR SIDE`, `BOTH SIDES` | remark, remark, twice the quantity of that feature |
  *
  * A line that starts with a seat, a depth or a remark goes on with the line above; so does a thread above or below
- * the hole of its tap drill. Units: see `unitsOf`.
+ * the hole of its tap drill. Units: see `unitsOf`; doubts: see `PLAUSIBLE`; faults of reading: see `mend`.
  * @source ASMEY145 ISO129 ISO6410
  */
 
 import { matchHeadings, ROW_COLUMNS } from "../table/columns.ts";
 import type { Units } from "../units.ts";
 import { featuresOf } from "./features.ts";
+import { mend } from "./misread.ts";
+import { frameAt, type OtherKind, otherKind } from "./others.ts";
+import { PLAUSIBLE, type Plausible } from "./plausible.ts";
 import { rowsOf } from "./rows.ts";
-import { plainText, tokensOf } from "./text.ts";
-import type { CalloutCell, CalloutCells, Feature, Placed } from "./types.ts";
-import { unitsOf } from "./units.ts";
+import { statedUnits } from "./stated.ts";
+import { tokensOf } from "./text.ts";
+import type { CalloutCell, CalloutCells, Feature, Mark, Placed, RowDraft } from "./types.ts";
+import { type Said, unitsOf } from "./units.ts";
 
+export type { OtherKind } from "./others.ts";
 export type { CalloutCell, CalloutCells, CalloutHeading } from "./types.ts";
 
 export interface CalloutOptions {
-  /** System of lines that do not tell. Without it such rows come back as not understood. */
+  /** Units of the drawing. They hold for all lengths but those that carry a unit; a statement in the text beats them. */
   readonly units?: Units;
+  /** Thickness of the part: the Depth of holes that go through. */
+  readonly thickness?: { readonly value: number; readonly units: Units };
   /** Names to put into every row. */
   readonly material?: string;
   readonly machine?: string;
+  /** Sizes beyond these are asked about; blank: `PLAUSIBLE`. */
+  readonly limits?: Partial<Plausible>;
 }
 
 export interface CalloutRow {
@@ -45,16 +59,28 @@ export interface CalloutRow {
   /** Where it stood: number of the first line (from 1), and the text as pasted. */
   readonly source: { readonly line: number; readonly text: string };
   readonly understood: boolean;
-  /** What was assumed, and what was not understood. */
+  /** What was assumed, and what was not understood. The same stands in the row's Remark. */
   readonly note: string;
+}
+
+/** A line, or the end of one, that gives no row. */
+export interface OtherLine {
+  readonly line: number;
+  readonly text: string;
+  readonly what: OtherKind;
+}
+
+export interface Callouts {
+  readonly rows: CalloutRow[];
+  readonly others: OtherLine[];
 }
 
 interface Line {
   readonly number: number;
   readonly original: string;
-  readonly plain: string;
   readonly bulleted: boolean;
   readonly tokens: readonly Placed[];
+  readonly notes: readonly string[];
 }
 
 /** Bullets, numbering and the quote marks of letters. "(4)" is a quantity, not a number of the list. */
@@ -62,10 +88,29 @@ const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s+|(?=[�
 
 /** A stacked callout has no more lines. */
 const MOST_LINES = 12;
+/** No callout is longer. */
+const LONGEST_LINE = 500;
+/** More text than a drawing has. */
+const LONGEST_TEXT = 2_000_000;
+/** Of a text that is not read, a row keeps so much. */
+const KEPT = 120;
 
-/** Planning rows of pasted text, in the order of the text and, within a callout, of cutting. Never throws. */
-export function readCallouts(text: string, options: CalloutOptions = {}): { rows: CalloutRow[] } {
+/** Lines that may stand between the lines of one callout. */
+const BETWEEN = new Set<OtherKind>(["tolerance frame", "surface mark", "datum"]);
+
+/**
+ * Planning rows of pasted text, in the order of the text and, within a callout, of cutting; and the lines that give no
+ * row with what they are. Never throws.
+ */
+export function readCallouts(text: string, options: CalloutOptions = {}): Callouts {
+  if (text.length > LONGEST_TEXT) {
+    const note = `not understood: ${text.length} characters are more than a drawing has; paste its callouts only`;
+    const cells = { Feature: `${text.slice(0, KEPT)} …`, Operation: null, Remark: note };
+    return { rows: [{ cells, source: { line: 1, text }, understood: false, note }], others: [] };
+  }
   const items: Line[][] = [];
+  const others: OtherLine[] = [];
+  const stated = new Set<Units>();
   let open = false;
   text.split(/\r\n|[\n\r\v\f\u0085\u2028\u2029]/).forEach((original, i) => {
     if (original.trim() === "") {
@@ -74,41 +119,72 @@ export function readCallouts(text: string, options: CalloutOptions = {}): { rows
     }
     const item = items[items.length - 1];
     const above = open ? item?.[item.length - 1]?.tokens.at(-1) : undefined;
-    const line = readLine(original, i + 1, above?.kind === "tolerance" && above.half === true);
+    const half = above?.kind === "tolerance" && above.half === true;
+    const { line, rest, what } = readLine(original, i + 1, half);
+    if (rest !== undefined && what !== undefined) {
+      others.push({ line: i + 1, text: rest, what });
+      const said = statedUnits(rest);
+      if (said) stated.add(said);
+    }
+    if (line === undefined) {
+      if (!BETWEEN.has(what!)) open = false;
+      return;
+    }
     if (open && item && item.length < MOST_LINES && !line.bulleted && continues(line, item)) item.push(line);
     else items.push([line]);
     open = true;
   });
-  return { rows: items.flatMap((lines) => itemRows(lines, options)) };
+  const said = stated.size === 1 ? [...stated][0] : options.units;
+  const rows = items.map((lines) => itemRows(lines, { ...options, units: said }, stated.size === 1));
+  pairOfLimits(items, rows);
+  return { rows: rows.flat(), others };
 }
 
 /** `halfAbove`: the line above ends in one side of a tolerance, so that a leading dash is the sign of the other. */
-function readLine(original: string, number: number, halfAbove: boolean): Line {
-  const bullet = halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original)?.[0] ?? "");
-  const plain = plainText(original);
-  const body = " ".repeat(bullet.length) + plain.slice(bullet.length);
-  return {
-    number,
-    original,
-    plain,
-    bulleted: bullet.trim().replace(/>/g, "") !== "",
-    tokens: tokensOf(body).map((t) => ({ ...t, line: number })),
-  };
+function readLine(
+  original: string,
+  number: number,
+  halfAbove: boolean,
+): { line?: Line; rest?: string; what?: OtherKind } {
+  if (original.trim().length > LONGEST_LINE && original.replace(/\s+/g, " ").length > LONGEST_LINE)
+    return { line: { number, original, bulleted: true, tokens: [], notes: ["too long for a callout"] } };
+  const bullet =
+    halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original.slice(0, LONGEST_LINE))?.[0] ?? "");
+  const { line, notes } = mend(" ".repeat(bullet.length) + original.slice(bullet.length));
+  const what = otherKind(line.text) ?? (bullet.trim() === "" ? undefined : otherKind(mend(original).line.text));
+  if (what) return { rest: original.trim(), what };
+  const frame = frameAt(line.text);
+  const body = frame < 0 ? line.text : line.text.slice(0, frame);
+  const rest = frame < 0 ? undefined : original.slice(line.stretch(frame, frame + 1).at).trim();
+  const tokens = tokensOf(body).map((t) => ({ ...t, ...line.stretch(t.at, t.end), line: number }));
+  const bulleted = bullet.trim().replace(/>/g, "") !== "";
+  return { line: { number, original, bulleted, tokens, notes }, rest, what: "tolerance frame" };
 }
 
 /** Marks that go on with a callout when a line starts with them. */
 const GOES_ON = new Set([
-  ...["counterbore", "spotface", "countersink", "depth symbol", "depth", "hole depth", "through", "by", "equally"],
-  ...["typical", "far", "near", "both", "least", "circle", "spaced", "left", "right"],
+  ...["counterbore", "spotface", "countersink", "counterdrill", "depth symbol", "depth", "hole depth", "through"],
+  ...["equally", "typical", "far", "near", "both", "least", "circle", "spaced", "left", "right", "insert"],
 ]);
+
+const SIGNS = new Set<Mark>(["diameter", "diameter word", "depth symbol", "depth", "through"]);
 
 function continues(line: Line, item: readonly Line[]): boolean {
   const above = featuresOf(tokensIn(item)).flatMap((g) => g.features);
-  if (above.length === 0) return false;
+  const times = (lines: readonly Line[]) =>
+    lines.every((l) => l.tokens.every((t) => t.kind === "times" || t.kind === "count"));
+  if (above.length === 0)
+    return times(item) && !line.tokens.some((t) => t.kind === "times" || t.kind === "count") && item.length === 1;
   const first = line.tokens.find((t) => t.kind !== "separator" && t.kind !== "filler");
   if (first === undefined) return true;
   if (first.kind === "mark" && GOES_ON.has(first.mark)) return true;
+  // "X 20 DEEP" goes on; a bare "X 15.000" may be anything.
+  const marks = line.tokens.filter((t) => t.kind === "mark").map((t) => t.mark);
+  if (first.kind === "mark" && first.mark === "by" && (marks.includes("depth") || marks.includes("depth symbol")))
+    return true;
   if (first.kind === "count" || first.kind === "tolerance" || first.kind === "fit") return true;
+  // A sign that was not read, with a size behind it: the callout above may be different for it.
+  if (first.kind === "unknown" && line.tokens.some((t) => t.kind === "mark" && SIGNS.has(t.mark))) return true;
   const second = line.tokens[line.tokens.indexOf(first) + 1];
   if (first.kind === "length" && second?.kind === "mark" && second.mark === "depth") return true;
   return pairs(line, item, above);
@@ -131,6 +207,31 @@ function pairs(line: Line, item: readonly Line[], above: readonly Feature[]): bo
   return percent > 0.4 && percent < 1;
 }
 
+/** Two bare diameters that nearly agree, one under the other: limits of one hole, or two holes. */
+const NEARLY = 0.01;
+function pairOfLimits(items: readonly (readonly Line[])[], rows: CalloutRow[][]): void {
+  const opening = (i: number, alone: boolean) => {
+    const tokens = (items[i]?.[0]?.tokens ?? []).filter((t) => t.kind !== "times");
+    const [first, second] = tokens;
+    const sign = first?.kind === "mark" && first.mark === "diameter";
+    const size = sign ? second : alone ? undefined : first;
+    if (size?.kind !== "length" || (alone && (tokens.length > 2 || items[i]!.length > 1))) return undefined;
+    return size.size.value;
+  };
+  for (let i = 1; i < items.length; i++) {
+    const [a, b] = [opening(i - 1, true), opening(i, false)];
+    if (a === undefined || b === undefined || a === b || Math.abs(a / b - 1) > NEARLY) continue;
+    if (items[i]![0]!.number !== items[i - 1]![0]!.number + 1) continue;
+    for (const at of [i - 1, i])
+      rows[at] = rows[at]!.map((row) => ask(row, "two sizes one under the other: limits of one hole, or two holes?"));
+  }
+}
+
+function ask(row: CalloutRow, why: string): CalloutRow {
+  const note = row.note === "" ? why : `${why}; ${row.note}`;
+  return { ...row, cells: { ...row.cells, Remark: note }, understood: false, note };
+}
+
 function tokensIn(lines: readonly Line[]): Placed[] {
   return lines.flatMap((line, i) => [
     ...(i > 0 ? [{ kind: "separator", at: 0, end: 0, line: line.number } as const] : []),
@@ -138,62 +239,88 @@ function tokensIn(lines: readonly Line[]): Placed[] {
   ]);
 }
 
-function itemRows(lines: readonly Line[], options: CalloutOptions): CalloutRow[] {
-  const tokens = tokensIn(lines);
-  const groups = featuresOf(tokens);
+/** Rows in the units of the callout; where its numbers speak against the drawing's units, in those that make sense. */
+function itemRows(lines: readonly Line[], options: CalloutOptions, written: boolean): CalloutRow[] {
+  const said = unitsOf(featuresOf(tokensIn(lines)), options.units);
+  const rows = draftRows(lines, options, said);
+  if (said.rival === undefined) return rows;
+  const against = `written as ${said.rival} on a drawing in ${said.units}`;
+  const other = draftRows(lines, options, { units: said.rival, note: `${said.rival}: ${against}`, understood: true });
+  const sound = (list: readonly CalloutRow[]) => list.every((row) => row.understood);
+  // A choice of the reader's is for callouts that do not tell; leading points throughout do, unless the drawing says so.
+  const tells = said.throughout === true && said.rival === "in" && !written;
+  if ((tells || !sound(rows)) && sound(other)) return other;
+  return rows.map((row) => ask(row, `${against}: which is it?`));
+}
+
+function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said): CalloutRow[] {
+  const groups = featuresOf(tokensIn(lines));
   const text = lines.map((l) => l.original.trim()).join("\n");
   const source = { line: lines[0]!.number, text };
   const named: CalloutCells = { Material: options.material ?? null, Machine: options.machine ?? null };
-  const units = unitsOf(groups, options.units);
   const joined =
     lines.length > 1
       ? `lines ${lines[0]!.number} to ${lines[lines.length - 1]!.number} read as one callout`
       : undefined;
-  const feature = text.replace(/\s*\n\s*/g, " · ");
-  const rows: CalloutRow[] = [];
+  const feature = short(lines.map((l) => l.original.trim()).join(" · "));
+  const given = { thickness: options.thickness, limits: { ...PLAUSIBLE, ...options.limits } };
+  const drafts: RowDraft[] = [];
   const left: Placed[] = [];
   for (const group of groups) {
-    const made = rowsOf(group, units.units, { Feature: feature, ...named });
+    if (group.features.some((f) => f.diameter || f.thread) && twice(group.features))
+      group.asks.push("the same hole is written twice: once, or two of them?");
+    const made = rowsOf(group, units.units, { Feature: feature, ...named }, given);
     left.push(...made.left);
-    for (const { cells, understood, notes } of made.rows) {
-      const note = [...new Set([...notes, units.note, joined].filter((n) => n !== undefined))].join("; ");
-      rows.push({ cells, source, understood: understood && units.understood, note });
-    }
+    drafts.push(...made.rows);
   }
-  if (rows.length === 0) {
-    const note = "not understood: no hole, thread or seat with a size was found";
-    return [{ cells: { Feature: feature, Operation: null, ...named }, source, understood: false, note }];
+  const mended = lines.flatMap((l) => l.notes);
+  if (drafts.length === 0) {
+    const why = lines[0]!.tokens.length === 0 ? mended : ["no hole, thread or seat with a size was found"];
+    const note = `not understood: ${why.join("; ")}`;
+    const cells = { Feature: feature, Operation: null, ...named, Remark: note };
+    return [{ cells, source, understood: false, note }];
   }
   const rest = leftover(left, lines);
-  if (rest !== "") {
+  // A word that was not understood may turn the meaning of the others.
+  const words = rest === "" ? undefined : `"${short(rest)}" is not understood and may change what the rest means`;
+  // The rows of a callout are one hole: a doubt about one is a doubt about all.
+  const sound = units.understood && words === undefined && drafts.every((d) => d.understood);
+  const rows: CalloutRow[] = drafts.map(({ cells, notes }) => {
+    const said = [words, ...notes, units.note, joined, ...mended].filter((n) => n !== undefined);
+    const note = [...new Set(said)].join("; ");
+    // The lines move when the text is pasted anew: a row does not remember their numbers.
+    const remark = joined ? note.replace(joined, `${lines.length} lines read as one callout`) : note;
+    return { cells: { ...cells, Remark: remark === "" ? null : remark }, source, understood: sound, note };
+  });
+  if (words !== undefined) {
     const note = `not understood: this part of "${feature}"`;
-    rows.push({ cells: { Feature: rest, Operation: null, ...named }, source, understood: false, note });
+    const cells = { Feature: short(rest), Operation: null, ...named, Remark: note };
+    rows.push({ cells, source, understood: false, note });
   }
   return rows;
 }
 
+const short = (text: string): string => (text.length > LONGEST_LINE ? `${text.slice(0, KEPT)} …` : text);
+
+/** "⌀8 THRU ⌀8 THRU": two plain holes of one size in one callout. */
+function twice(features: readonly Feature[]): boolean {
+  const sizes = features.filter((f) => f.kind === "hole" && f.diameter).map((f) => f.diameter!.value);
+  return new Set(sizes).size < sizes.length;
+}
+
 /** The text of tokens that found no place, neighbours together, as it was pasted. */
 function leftover(left: readonly Placed[], lines: readonly Line[]): string {
+  const original = new Map(lines.map((l) => [l.number, l.original]));
   const sorted = [...left].sort((a, b) => a.line - b.line || a.at - b.at);
   const parts: { line: number; at: number; end: number }[] = [];
   for (const { line, at, end } of sorted) {
     const last = parts[parts.length - 1];
-    const original = lines.find((l) => l.number === line)!.original;
-    if (
-      last?.line === line &&
-      /^[\s,;:()./-]*(?:and|on|an?|the|of|at|for|with|holes?)?\s*$/i.test(original.slice(last.end, at))
-    )
+    const between = last?.line === line ? original.get(line)!.slice(last.end, at).trim() : undefined;
+    if (last && between !== undefined && /^[,;:()./-]*(?:and|on|an?|the|of|at|for|with|holes?)?$/i.test(between))
       last.end = end;
     else parts.push({ line, at, end });
   }
-  return parts
-    .map((p) =>
-      lines
-        .find((l) => l.number === p.line)!
-        .original.slice(p.at, p.end)
-        .trim(),
-    )
-    .join(" … ");
+  return parts.map((p) => original.get(p.line)!.slice(p.at, p.end).trim()).join(" … ");
 }
 
 /**

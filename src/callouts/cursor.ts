@@ -1,6 +1,7 @@
 /** A place in the tokens of a callout, and what can be seen from there. */
+
+import { OPERATION } from "./marks.ts";
 import type { Content, Feature, Mark, Placed, Size } from "./types.ts";
-import { OPERATION } from "./words.ts";
 
 export const isMark = (token: Content | undefined, ...marks: Mark[]): boolean =>
   token?.kind === "mark" && marks.includes(token.mark);

@@ -1,9 +1,9 @@
 /** Tokens of one callout to features: holes, threads, counterbores … with their sizes, depths and quantities. */
-import { Cursor, isMark, needsDiameter } from "./cursor.ts";
-import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./types.ts";
-import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./words.ts";
 
-const newGroup = (): Group => ({ times: [], counts: [], features: [], notes: [], left: [] });
+import { Brackets, newGroup } from "./brackets.ts";
+import { isMark, needsDiameter } from "./cursor.ts";
+import { bothSides, NOTES, OPERATION, PILOT_SHARE } from "./marks.ts";
+import type { Feature, FeatureKind, Group, Mark, Placed, Size } from "./types.ts";
 
 /** Reads a callout. A quantity in front of a further feature starts a new group. */
 export function featuresOf(tokens: readonly Placed[]): Group[] {
@@ -12,24 +12,16 @@ export function featuresOf(tokens: readonly Placed[]): Group[] {
 
 type Wait = "diameter" | "depth" | "hole depth" | "by" | "circle" | "spaced";
 
-class Reader extends Cursor {
-  private readonly groups: Group[] = [newGroup()];
-  /** Only separators, tolerances and the size once more stand between the feature's diameter and here. */
-  private sized = false;
+class Reader extends Brackets {
   /** Angle in front of its countersink: "82° CSK". */
   private angle: number | undefined;
   /** What the next number is, said by the token before it. */
   private waiting: { readonly for: Wait; readonly token: Placed } | undefined;
 
-  private get group(): Group {
-    return this.groups[this.groups.length - 1]!;
-  }
-  private get feature(): Feature | undefined {
-    return this.group.features[this.group.features.length - 1];
-  }
   read(): Group[] {
     for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
     this.wait(undefined);
+    if (this.open.length > 0) this.group.asks.push("a bracket is not closed");
     return this.groups;
   }
 
@@ -64,10 +56,13 @@ class Reader extends Cursor {
         } else if (isMark(this.peek(), "countersink")) this.angle = token.degrees;
         else this.group.left.push(token);
         return;
+      case "multiple":
+        this.multiple(token, token.factor);
+        return;
       case "tolerance":
         if (
           this.feature?.diameter &&
-          sized &&
+          (sized || this.behindThrough()) &&
           (!this.feature.tolerance || (token.half && this.feature.tolerance.half))
         ) {
           this.feature.tolerance = bothSides(this.feature.tolerance, token);
@@ -86,11 +81,29 @@ class Reader extends Cursor {
         this.mark(token, token.mark, sized);
         return;
       case "separator":
+        this.bracket(token.sign);
+        return;
       case "filler":
         return;
       default:
         this.group.left.push(token);
     }
+  }
+
+  /** "↧ 2×D", "X 1.5D DEEP": of the thread's or the hole's diameter. */
+  private multiple(token: Placed, factor: number): void {
+    const waiting = this.used();
+    const { feature } = this;
+    const ahead = this.depthWord();
+    const thread = feature?.thread?.thread;
+    const of = thread ? { value: thread.major, units: thread.native } : feature?.diameter;
+    if (!feature || !of || (waiting !== "depth" && waiting !== "by" && ahead === 0)) {
+      this.group.left.push(token);
+      return;
+    }
+    this.at += ahead;
+    this.group.notes.push(`depth ${factor} × the diameter`);
+    this.depth(token, { value: Number((factor * of.value).toPrecision(12)), units: of.units, derived: true });
   }
 
   /** A sign that never got its number is left over. */
@@ -119,6 +132,10 @@ class Reader extends Cursor {
   private start(kind: FeatureKind, token: Placed): Feature {
     if (this.startsAnew(kind, token)) this.groups.push(newGroup());
     const feature: Feature = { kind, tokens: [token] };
+    // A tap drill in brackets behind its thread is part of it; anything else in brackets is for reference.
+    const beside = ["hole", "drill", "pilot"].includes(kind) && this.group.features.some((f) => f.thread);
+    if (this.open.some((b) => b.sign === "(") && !beside)
+      this.group.asks.push("in brackets: for reference, not to be made from this");
     this.group.features.push(feature);
     return feature;
   }
@@ -129,6 +146,11 @@ class Reader extends Cursor {
     const next = this.peek();
     if (size.value <= 0) {
       this.group.left.push(token);
+      return;
+    }
+    const inside = this.open[this.open.length - 1];
+    if (inside?.behind !== undefined && feature) {
+      this.again(token, size, inside.behind);
       return;
     }
     if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
@@ -201,24 +223,6 @@ class Reader extends Cursor {
     this.group.left.push(token);
   }
 
-  /** A number that opens the callout and is followed by what only a hole has. */
-  private plainHole(): boolean {
-    if (this.group.features.length > 0) return false;
-    const before = this.tokens[this.at - 1];
-    if (before && !["separator", "filler", "times", "count"].includes(before.kind)) return false;
-    let ahead = 1;
-    while (this.peek(ahead)?.kind === "filler") ahead++;
-    const next = this.peek(ahead);
-    if (next?.kind === "tolerance") return !next.half;
-    return next?.kind === "fit" || isMark(next, "through", "depth symbol", "tap");
-  }
-
-  /** "#7 (.201)": the size of a named drill, written once more. */
-  private repeats(size: Size): boolean {
-    const named = this.feature?.drill !== undefined ? this.feature.diameter : undefined;
-    return named !== undefined && Math.abs(named.value - size.value) < 0.0006;
-  }
-
   private diameter(token: Placed, size: Size, drill: string | undefined): void {
     let feature = this.feature;
     if (feature === undefined || !needsDiameter(feature)) feature = this.start("hole", token);
@@ -278,6 +282,9 @@ class Reader extends Cursor {
         return;
       case "equally":
         this.group.equally = true;
+        return;
+      case "insert":
+        this.group.insert = true;
         return;
       case "through":
         if (feature) {

@@ -1,10 +1,12 @@
 /** Features of a callout to planning rows, in the order they are cut. */
 
 import type { Units } from "../units.ts";
+import { Chain, HOLES } from "./chain.ts";
 import { limitsOf, standardTolerance } from "./fits.ts";
+import { insertNote } from "./insert.ts";
+import { doubtOf, type Plausible } from "./plausible.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
-import { clean, inUnits, quantityOf, spacingOf } from "./units.ts";
-import { PILOT_SHARE } from "./words.ts";
+import { clean, quantityOf, spacingOf } from "./units.ts";
 
 /** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
 const PITCHES_BELOW_THREAD = 2;
@@ -17,9 +19,21 @@ const LARGEST_DRILL = 40;
 const MOST = 100000;
 
 const INCH = 25.4;
+
+/** What is known beside the text. */
+export interface Given {
+  /** Thickness of the part where holes go through. */
+  readonly thickness?: Size;
+  readonly limits: Plausible;
+}
 /** Planning rows of one group of features. */
-export function rowsOf(group: Group, units: Units | null, base: CalloutCells): { rows: RowDraft[]; left: Placed[] } {
-  const reader = new RowMaker(group, units, base);
+export function rowsOf(
+  group: Group,
+  units: Units | null,
+  base: CalloutCells,
+  given: Given,
+): { rows: RowDraft[]; left: Placed[] } {
+  const reader = new RowMaker(group, units, base, given);
   return { rows: reader.rows(), left: reader.left };
 }
 
@@ -33,21 +47,24 @@ const RANK: Readonly<Record<string, number>> = {
   "thread mill": 5,
 };
 
-class RowMaker {
+class RowMaker extends Chain {
   readonly left: Placed[];
   private readonly quantity;
 
   constructor(
-    private readonly group: Group,
-    private readonly units: Units | null,
+    group: Group,
+    units: Units | null,
     private readonly base: CalloutCells,
+    private readonly given: Given,
   ) {
+    super(group, units);
     this.left = [...group.left];
     this.quantity = quantityOf(group);
   }
 
   rows(): RowDraft[] {
     this.joinPilot();
+    this.shareHole();
     const kept = this.group.features.filter((f) => {
       if (f.thread || f.diameter) return true;
       const seat = f.kind === "counterbore" || f.kind === "spotface" || f.kind === "countersink";
@@ -58,42 +75,17 @@ class RowMaker {
     const threads = kept.filter((f) => f.thread);
     const pilots = new Map(threads.map((t) => [t, this.pilotOf(t, kept)] as const));
     const used = new Set([...pilots.values()].filter((p) => p !== undefined));
+    // A larger hole of its own depth above the thread is a relief.
+    const other = kept.find((f) => ["hole", "drill"].includes(f.kind) && !used.has(f));
+    const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
+    if (other && !relief && threads.length === 1 && threads[0]!.thread?.thread?.kind === "internal")
+      this.group.asks.push("the hole beside the thread is not its tap drill: is it the same place?");
     const drafts: RowDraft[] = [];
     for (const f of kept) {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
       else if (!used.has(f)) drafts.push(this.plainRow(f, kept));
     }
     return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
-  }
-
-  /** A hole of which only the depth is told, beside a thread: the depth of the hole under it. */
-  private joinPilot(): void {
-    const { features } = this.group;
-    const thread = features.find((f) => f.thread);
-    if (!thread) return;
-    for (const f of [...features]) {
-      if (f.diameter || !["drill", "pilot", "hole"].includes(f.kind)) continue;
-      if (f.depth && this.group.holeDepth === undefined) this.group.holeDepth = f.depth;
-      else if (f.depth) continue;
-      if (f.through) thread.through ??= true;
-      features.splice(features.indexOf(f), 1);
-    }
-  }
-
-  private value(size: Size | undefined): number | null {
-    return inUnits(size, this.units);
-  }
-
-  private pilotOf({ thread: token }: Feature, features: readonly Feature[]): Feature | undefined {
-    const thread = token?.thread;
-    const said = features.find((f) => f.kind === "pilot" && f.diameter);
-    if (said || !thread || thread.kind === "external") return said;
-    const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
-    const share = (f: Feature) => ((this.value(f.diameter) ?? 0) * scale) / thread.major;
-    return features
-      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
-      .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
-      .sort((a, b) => share(b) - share(a))[0];
   }
 
   /** What all rows of the group share. */
@@ -104,11 +96,22 @@ class RowMaker {
     understood = true,
   ): RowDraft {
     const { group, quantity } = this;
+    const depth = cells.Depth ?? (feature.through ? this.value(this.given.thickness) : null);
+    const shared = {
+      ...this.base,
+      Units: this.units,
+      Quantity: quantity.total > MOST ? null : quantity.total * (feature.bothSides ? 2 : 1),
+      ...cells,
+      Depth: depth,
+    };
+    const doubt = doubtOf(shared, this.units, feature.thread?.thread, this.given.limits);
     const twice = feature.bothSides ? 2 : 1;
     const spacing = spacingOf(group, quantity.pattern, this.units);
     const many = quantity.total > MOST;
     const all = [
       many ? "quantity not understood" : undefined,
+      ...group.asks,
+      doubt,
       ...notes,
       quantity.note,
       twice > 1 ? `both sides: quantity × 2 = ${quantity.total * 2}` : undefined,
@@ -117,14 +120,11 @@ class RowMaker {
     ];
     return {
       cells: {
-        ...this.base,
-        Units: this.units,
-        Quantity: many ? null : quantity.total * twice,
-        ...cells,
+        ...shared,
         Through: feature.through ? "yes" : null,
         Spacing: spacing.value,
       },
-      understood: understood && !many,
+      understood: understood && !many && doubt === undefined && group.asks.length === 0,
       notes: all.filter((n) => n !== undefined),
     };
   }
@@ -134,6 +134,10 @@ class RowMaker {
     const thread = token.thread;
     const cells = { Thread: token.designation, Hand: f.hand ?? null };
     const depth = this.value(f.depth);
+    if (this.group.insert) {
+      const rows = pilot ? [this.plainRow(pilot, [])] : [];
+      return [...rows, this.draft({ Operation: null }, [insertNote(token.designation, thread)], f, false)];
+    }
     if (!thread) {
       const rows = pilot ? [this.plainRow(pilot, [])] : [];
       return [
@@ -142,6 +146,7 @@ class RowMaker {
       ];
     }
     const through = f.through || pilot?.through;
+    if (depth === null && through) f.through = true;
     if (thread.kind === "external") {
       const note = "external thread: the diameter before it is not in the callout";
       return [
@@ -197,7 +202,11 @@ class RowMaker {
 
   private depthNote(f: Feature): string | undefined {
     if (f.depth) return undefined;
-    return f.through ? "through: Depth is the thickness there, which is not in the callout" : "depth is not told";
+    if (!f.through) return "depth is not told";
+    const thickness = this.value(this.given.thickness);
+    return thickness === null
+      ? "through: Depth is the thickness there, which is not in the callout"
+      : `through: Depth is the thickness given, ${thickness}`;
   }
 
   private limitsNote(f: Feature | undefined): string | undefined {
@@ -211,7 +220,9 @@ class RowMaker {
     const limits = limitsOf(f, this.units);
     const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
     let operation =
-      { hole: "drill", pilot: "drill", spotface: "counterbore", thread: "drill" }[f.kind as "hole"] ?? f.kind;
+      { hole: "drill", pilot: "drill", counterdrill: "drill", spotface: "counterbore", thread: "drill" }[
+        f.kind as "hole"
+      ] ?? f.kind;
     if (f.kind === "hole" && limits?.shaft) {
       operation = "boss";
       notes.push(`${f.fit} is a shaft class: planned as a boss`);
@@ -226,7 +237,12 @@ class RowMaker {
         notes.push(`planned as a bore from solid: larger than a drill of ${LARGEST_DRILL} mm`);
       }
     }
+    if (f.kind === "counterdrill") notes.push("counterdrill: opens the hole up to this depth");
     let understood = nominal !== null;
+    if (operation === "boss" && (f.through || f.depth)) {
+      notes.push(`a shaft class on what is written like a hole: ${f.fit ?? ""}`);
+      understood = false;
+    }
     if (!limits && (f.fit || f.tolerance)) {
       notes.push(f.tolerance ? "tolerance not understood" : `tolerance class ${f.fit} is not in the table: no limits`);
       understood = false;
@@ -250,6 +266,22 @@ class RowMaker {
       }
     }
     const seat = operation === "counterbore" || operation === "countersink";
+    const hole = features.find(
+      (o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (nominal ?? Number.POSITIVE_INFINITY),
+    );
+    if (seat && hole) {
+      notes.push(`the ${operation} is not larger than its hole: is that so?`);
+      understood = false;
+    }
+    if (operation === "countersink" && f.angle === undefined && f.depth) {
+      notes.push("a depth or an angle? the degree sign may be lost");
+      understood = false;
+    }
+    const most = this.given.limits.tolerance * (nominal ?? 0);
+    if (f.tolerance && [f.tolerance.lower, f.tolerance.upper].some((t) => Math.abs(this.value(t)!) > most)) {
+      notes.push("a tolerance so wide: is that so?");
+      understood = false;
+    }
     const start = this.startOf(f, operation, features);
     let depth = this.value(f.depth);
     if (operation === "countersink") {
@@ -281,16 +313,5 @@ class RowMaker {
       f,
       understood,
     );
-  }
-
-  /** The hole that is there before a seat, a reamer or a bore: the largest smaller one of the callout. */
-  private startOf(f: Feature, operation: string, features: readonly Feature[]): number | null {
-    if (operation === "drill" || operation === "boss") return null;
-    const own = this.value(f.diameter);
-    const smaller = features
-      .filter((o) => o !== f && ["hole", "drill", "pilot", "ream", "bore"].includes(o.kind))
-      .map((o) => this.value(o.diameter))
-      .filter((d) => d !== null && own !== null && d < own) as number[];
-    return smaller.length > 0 ? Math.max(...smaller) : null;
   }
 }

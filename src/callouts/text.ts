@@ -8,39 +8,31 @@ import { drillNamed } from "../drill/sizes.ts";
 import { TradeError } from "../errors.ts";
 import { scanThread, VULGAR } from "./thread.ts";
 import type { Content, Mark, Size, Token } from "./types.ts";
+import { LANGUAGES } from "./words/index.ts";
 
-const NUMBER = String.raw`(?:\d+[.,]\d+|\d+\.(?!\d)|\.\d+|\d+)`;
+const NUMBER = String.raw`(?:\d+[.,]\d+|\d+\.(?!\d)|\.\d+|(?<=[⌀↧±x]\s?),\d+|\d+)`;
 const COUNT_WORDS = ["ONE", "TWO", "THREE", "FOUR", "FIVE", "SIX", "SEVEN", "EIGHT", "NINE", "TEN", "ELEVEN", "TWELVE"];
 const HOW_MANY = String.raw`(\d{1,4}|${COUNT_WORDS.join("|")})`;
-const PLACES = String.raw`(?:EQ\S*\s+SP\S*\s+)?(?:PLACES?|PLCS?|PLS?|POSNS?|POSITIONS|HOLES?|OFF|PCS|EA|REQ'?D|SIDES)\b\.?`;
+const LETTER = "A-Za-zÀ-ÿ";
+const COUNTED = LANGUAGES.flatMap((l) => l.counted).map((w) =>
+  /[a-z]/i.test(w) ? `(?:${w})(?![${LETTER}])` : `(?:${w})`,
+);
+const PLACES = String.raw`(?:EQ\S*\s+SP\S*\s+)?(?:${COUNTED.join("|")})\.?`;
+const QUANTITY = LANGUAGES.flatMap((l) => l.quantity ?? []).join("|");
+const FILLERS = LANGUAGES.flatMap((l) => l.fillers ?? []).join("|");
 
-/** Number text to its value; a leading point is inch practice, a decimal comma metric practice. */
+/**
+ * Number text to its value; a leading point is inch practice, a decimal comma metric practice. A leading comma is a
+ * leading point read wrongly: metric practice writes the zero.
+ */
 function readNumber(text: string): Size {
   const value = Number(text.replace(",", ".").replace(/\.$/, ""));
-  return { value, tells: text.startsWith(".") ? "in" : text.includes(",") ? "mm" : undefined };
+  return { value, tells: /^[.,]/.test(text) ? "in" : text.includes(",") ? "mm" : undefined };
 }
 
 function readCount(text: string): number {
   const word = COUNT_WORDS.indexOf(text.toUpperCase());
   return word < 0 ? Number(text) : word + 1;
-}
-
-/** One character for one, so that places in the text stay true. */
-const SAME: readonly (readonly [RegExp, string])[] = [
-  [/[\s\u00a0\u2000-\u200b\u202f\u3000\ufeff]/g, " "],
-  [/[‐‑‒–—−]/g, "-"],
-  [/[×✕⨯]/g, "x"],
-  [/[”″“]/g, '"'],
-  [/[’′‘`]/g, "'"],
-  [/[⁄∕]/g, "/"],
-  [/[º˚]/g, "°"],
-  [/[ØøΦφϕ∅]/g, "⌀"],
-  [/[⤓↓]/g, "↧"],
-  [/⊔/g, "⌴"],
-];
-
-export function plainText(line: string): string {
-  return SAME.reduce((text, [from, to]) => text.replace(from, to), line);
 }
 
 type Make = (match: RegExpExecArray, context: Context) => Content | undefined;
@@ -53,11 +45,18 @@ interface Context {
   /** Nothing but spaces before it on the line. */
   readonly first: boolean;
 }
-type Pattern = readonly [RegExp, Make];
+/** Patterns of words need not be tried on figures and signs. */
+type Pattern = readonly [expression: RegExp, make: Make, letters?: boolean];
 
 const pattern = (source: string, make: Make): Pattern => [new RegExp(source, "iy"), make];
-const word = (source: string, mark: Mark): Pattern =>
-  pattern(`(?:${source})(?![A-Za-z])`, () => ({ kind: "mark", mark }));
+const word = (source: string, mark: Mark): Pattern => {
+  const latin = /[a-z]/i.test(source.replace(/\\[a-z]/gi, ""));
+  const [expression, make] = pattern(latin ? `(?:${source})(?![${LETTER}])` : `(?:${source})`, () => ({
+    kind: "mark",
+    mark,
+  }));
+  return [expression, make, !/(?:^|\|)\d/.test(source)];
+};
 const counted = (kind: "times" | "count", text: string): Content | undefined => {
   const count = readCount(text);
   return count >= 1 ? { kind, count } : undefined;
@@ -72,7 +71,7 @@ const atStart =
 
 const SUFFIX = String.raw`\s*(mm\b|millimet(?:er|re)s?\b|"|''|inch(?:es)?\b|in\b\.?(?!\s*(?:\d|the\b|all\b|both\b|an?\b)))`;
 
-const BEFORE_FIT = new Set<Mark | undefined>(["diameter word", "drill", "ream", "bore"]);
+const BEFORE_FIT = new Set<Mark | undefined>(["through", "diameter word", "drill", "ream", "bore"]);
 const markOf = (content: Content | undefined): Mark | undefined =>
   content?.kind === "mark" ? content.mark : undefined;
 
@@ -82,20 +81,27 @@ const PATTERNS: readonly Pattern[] = [
     String.raw`(?:(?:HOLE|POS|ITEM|FEATURE|OP)\b\.?\s*\d{1,3}|[ABD-FHJKLN-QS-Z]\d{1,2})(?:\s*[:.)]|(?=\s+(?:⌀|\d+\s*x|M\d|\()))`,
     (_, { first }) => (first ? { kind: "filler" } : undefined),
   ),
+  // A depth in diameters: 2D, 1.5×D.
+  pattern(String.raw`(${NUMBER})\s?[x*]?\s?D(?![${LETTER}])(?!\.)`, (m, { previous }) =>
+    previous === undefined ? undefined : { kind: "multiple", factor: readNumber(m[1]!).value },
+  ),
+  // A zero in front of a figure is a diameter sign read wrongly, or no number at all.
+  pattern(String.raw`0\d[\d.,]*`, () => ({ kind: "unknown" })),
   // Quantities that stand before what they count: 4X, (4), 4-M6, 4 ⌀5, X4.
   pattern(String.raw`\(\s*(\d{1,4})\s*[x*]?\s*\)(?!\s*$)`, atStart("times")),
-  pattern(String.raw`${HOW_MANY}\s*[x*](?=\s*(?:[⌀↧⌴⌵#(M'G]|R?\d*\.\d|[a-z]))`, atStart("times")),
+  pattern(String.raw`${HOW_MANY}\s*[x*](?=\s*(?:[⌀↧⌴⌵#("M'G]|R?\d*\.\d|[a-z]))`, atStart("times")),
   pattern(String.raw`(\d{1,4})\s*[x*](?=\s+\d)(?!\s+${NUMBER}\s*(?:°|deg))`, atStart("times")),
   pattern(String.raw`(\d{1,3})\s*[x*](?=\d+(?:/\d|-\d|[.,]\d))(?!${NUMBER}\s*(?:°|deg))`, atStart("times")),
   pattern(String.raw`(\d{1,3})\s*-\s*(?=M\s?\d|⌀|#\s*\d)`, atStart("times")),
   pattern(String.raw`(\d{1,3})\s+(?=⌀|M\s?\d|#\s*\d|\d+/\d+\s*-\s*\d)`, atStart("times")),
   pattern(String.raw`[x*]\s*(\d{1,3})(?=\s+[⌀M#])`, atStart("times")),
   // Quantities that stand behind: 2 PLACES, 4 HOLES, QTY 4, (4X), 6 EQ SP.
-  pattern(String.raw`(?:IN\s+|AT\s+)?${HOW_MANY}\s*x?\s*${PLACES}(?![a-z])`, (m) =>
-    /SIDES/i.test(m[0]) ? undefined : counted("count", m[1]!),
+  pattern(String.raw`(?:IN\s+|AT\s+)?\(?\s?${HOW_MANY}\s?x?\s?\)?\s?${PLACES}`, (m) =>
+    m[0].includes("(") === m[0].includes(")") ? counted("count", m[1]!) : undefined,
   ),
-  pattern(String.raw`(?:QTY|QUANTITY|QUAN|ANZAHL)\b\.?\s*[:=-]?\s*(\d{1,4})`, (m) => counted("count", m[1]!)),
-  pattern(String.raw`(\d{1,4})\s*x(?=\s*(?:[);,]|$))`, (m) => counted("count", m[1]!)),
+  pattern(String.raw`(?:${QUANTITY})(?![${LETTER}])\.?\s*[:=-]?\s*(\d{1,4})`, (m) => counted("count", m[1]!)),
+  pattern(String.raw`\(\s?(\d{1,4})\s?x\s?\)\s*$`, (m) => counted("count", m[1]!)),
+  pattern(String.raw`(\d{1,4})\s*x(?=\s*(?:[;,]|$))`, (m) => counted("count", m[1]!)),
   pattern(String.raw`\(\s*(\d{1,4})\s*\)\s*$`, (m) => counted("count", m[1]!)),
   pattern(String.raw`(\d{1,4})\s+(?=EQ\S*\s*SP)`, (m, { previous }) =>
     afterSign(previous) ? undefined : counted("count", m[1]!),
@@ -103,6 +109,10 @@ const PATTERNS: readonly Pattern[] = [
   // Drills by their names: #7, NO. 7 DRILL, LETTER F, F DRILL.
   pattern(String.raw`(?:#\s*|(?:NO|NUMBER)\b\.?\s*)(\d{1,2})(?!\d|\.\d|\s*-\s*\d)`, (m) => drillToken(`#${m[1]}`)),
   pattern(String.raw`(?:LETTER|LTR\.?)\s+([A-Z])(?![A-Z])`, (m) => drillToken(m[1]!)),
+  pattern(String.raw`["']([A-Z])["'](?=\s+DRILL)`, (m) => drillToken(m[1]!)),
+  pattern(String.raw`([B-Z])(?=\s?\))`, (m, { text, at, previous }) =>
+    text[at - 1] === "(" && previous?.kind === "separator" ? drillToken(m[1]!) : undefined,
+  ),
   pattern(String.raw`([A-Z])(?=\s+DRILL)`, (m) => (/[B-Z]/.test(m[1]!) ? drillToken(m[1]!) : undefined)),
   // Tolerances and limits.
   pattern(String.raw`(?:±|\+\s*/\s*-)\s*(${NUMBER})`, (m) => {
@@ -113,7 +123,8 @@ const PATTERNS: readonly Pattern[] = [
     String.raw`([+-])\s*(${NUMBER})(?!\d)(?:\s*[/,]?\s*(?=[+-])|\s*[/,]\s*|\s+)([+-]?)\s*(${NUMBER})(?!\d|[.,]\d)`,
     (m, { previous }) => {
       if (m[3] === "" && Number(m[4]!.replace(",", ".")) !== 0) return undefined;
-      if (previous === undefined || !["length", "fit", "separator"].includes(previous.kind)) return undefined;
+      const after = previous?.kind === "mark" ? previous.mark : previous?.kind;
+      if (!["length", "fit", "separator", "through"].includes(after ?? "")) return undefined;
       const signed = (sign: string, text: string) => {
         const size = readNumber(text);
         return { ...size, value: sign === "-" ? -size.value : size.value };
@@ -178,40 +189,11 @@ const PATTERNS: readonly Pattern[] = [
   ).map(([symbol, mark]) => pattern(symbol, () => ({ kind: "mark", mark }))),
   pattern(String.raw`[x*](?=\s*(?:[.\d⌀↧]|$))`, () => ({ kind: "mark", mark: "by" })),
   // Words.
-  word(String.raw`DIAM?\.?|DIAMETER`, "diameter word"),
-  word(String.raw`(?:DRILL|HOLE|PILOT|BORE)\s+(?:DEPTH|DP|DEEP)\b\.?`, "hole depth"),
-  word(String.raw`THR[UO]'?(?:\s*-?\s*(?:ALL|HOLES?))?|THROUGH(?:\s*-?\s*(?:ALL|HOLES?))?|DURCH(?:GEHEND)?`, "through"),
-  word(String.raw`DEEP|DEPTH|DP\.?|TIEFE?`, "depth"),
-  word(String.raw`C(?:OUNTER)?\s*['/.-]?\s*BORED?|FLACHSENKUNG`, "counterbore"),
-  word(String.raw`SPOT\s*-?\s*FACED?|S\s?'\s?FACED?|SFACE|SF`, "spotface"),
-  word(String.raw`CSK|C'SK|C\s?['/.-]?\s?SINK|COUNTER\s*-?\s*S[IU]NK|(?:AN)?SENKUNG`, "countersink"),
-  word(String.raw`(?:TAP|PILOT|PRE)\s*-?\s*(?:DRILL|HOLE)|PILOT|KERNLOCH`, "pilot"),
-  word("DRILL(?:ED)?", "drill"),
-  word("REAM(?:ED)?", "ream"),
-  word("BORED?", "bore"),
-  word(String.raw`BOSS|O\.?D\.?`, "boss"),
-  word("TAP(?:PED)?|THREAD(?:ED)?|THDS?", "tap"),
-  word("BY", "by"),
-  word(String.raw`EQ(?:UALLY|UAL|UI|L)?\.?\s*-?\s*SP(?:ACED|ACING|A|C)?\b\.?`, "equally"),
-  word(
-    String.raw`B\.?\s?C\.?D?\.?|P\.?C\.?D\.?|(?:BOLT|PITCH|HOLE)\s*CIRCLE(?:\s+DIA(?:METER)?\.?)?|LK|LOCHKREIS`,
-    "circle",
-  ),
-  word("APART|SPACED|SPACING", "spaced"),
-  word("BOTH\\s+(?:SIDES|ENDS|FACES)|2\\s+SIDES", "both"),
-  word("(?:FROM\\s+)?FAR\\s+SIDE", "far"),
-  word("(?:FROM\\s+)?NEAR\\s+SIDE", "near"),
-  word(String.raw`TYP(?:ICAL)?\.?`, "typical"),
-  word(String.raw`MIN(?:IMUM)?\.?`, "least"),
-  word(String.raw`MAX(?:IMUM)?\.?`, "most"),
-  word(String.raw`L\.?H\.?|LEFT[\s-]*HAND`, "left"),
-  word(String.raw`R\.?H\.?|RIGHT[\s-]*HAND`, "right"),
+  ...LANGUAGES.flatMap((l) => l.marks).map(([source, mark]) => word(source, mark)),
   // What carries no meaning of its own between these.
-  pattern(String.raw`(?:AND|ON|AN?|THE|OF|AT|FOR|WITH|TO|HOLES?|FULL\s+THREADS?)(?![A-Za-z\d])|&`, () => ({
-    kind: "filler",
-  })),
-  pattern(String.raw`[,;:()\[\]|/\\.+-]`, () => ({ kind: "separator" })),
-  pattern(String.raw`[A-Za-z]+(?![\d])|[^\s,;()]+`, () => ({ kind: "unknown" })),
+  pattern(String.raw`(?:${FILLERS})(?![${LETTER}\d])|&`, () => ({ kind: "filler" })),
+  pattern(String.raw`[,;:()\[\]|/\\.+-]`, (m) => ({ kind: "separator", sign: m[0] })),
+  pattern(String.raw`[${LETTER}]+(?![\d])|[^\s,;()]+`, () => ({ kind: "unknown" })),
 ];
 
 function drillToken(name: string): Content | undefined {
@@ -242,7 +224,8 @@ export function tokensOf(text: string): Token[] {
     while (text[at] === " ") at++;
     if (at >= text.length) return tokens;
     const previous = tokens[tokens.length - 1];
-    const fresh = previous === undefined || FRESH.has(previous.kind);
+    const fresh =
+      previous === undefined || FRESH.has(previous.kind) || (tokens.length === 1 && markOf(previous) === "typical");
     const first = previous === undefined;
     const found = scanThread(text, at, previous?.kind === "length") ?? firstOf({ text, at, fresh, previous, first });
     tokens.push(found);
@@ -260,7 +243,9 @@ function sane(content: Content): boolean {
 
 function firstOf(context: Context): Token {
   const { text, at } = context;
-  for (const [expression, make] of PATTERNS) {
+  const letter = /[^\s\d.,;:()[\]|/+±#⌀↧⌴⌵-]/.test(text[at]!);
+  for (const [expression, make, letters] of PATTERNS) {
+    if (letters && !letter) continue;
     expression.lastIndex = at;
     const match = expression.exec(text);
     const content = match && match[0].length > 0 ? make(match, context) : undefined;

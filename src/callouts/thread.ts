@@ -22,7 +22,7 @@ const SIZE = String.raw`(?:(?:#|NO\.?)\s*\d{1,2}|\d{1,2}(?:\s*-\s*|\s+)\d{1,2}/\
 
 const METRIC = /(M)\s?(\d+(?:[.,]\d+)?)(?![\d.,]*[A-WYZ°])/iy;
 const METRIC_PITCH = new RegExp(
-  String.raw`\s*[x*-]\s*(${NUMBER})(?!\d|[.,]\d|[EFGHX]|\s*(?:°|deg|mm|"|PL|HOLES))`,
+  String.raw`\s*[x*-]\s*(${NUMBER})(?!\d|[.,]\d|[DEFGHX]|\s*(?:[x*]\s?D|°|deg|mm|"|PL|HOLES))`,
   "iy",
 );
 const METRIC_CLASS = /(?:\s*-\s*|\s*)(\d[EFGH](?:\d[EFGH])?)(?![A-Za-z\d])/iy;

@@ -23,6 +23,8 @@ export type Mark =
   | "counterbore"
   | "spotface"
   | "countersink"
+  | "counterdrill"
+  | "insert"
   | "drill"
   | "pilot"
   | "ream"
@@ -49,6 +51,8 @@ export interface Size {
   readonly tells?: Units;
   /** Limits, for "12.00-12.02". */
   readonly limits?: readonly [number, number];
+  /** Worked out from another size: it tells nothing about units. */
+  readonly derived?: boolean;
 }
 
 export type Content =
@@ -64,7 +68,10 @@ export type Content =
     }
   | { readonly kind: "fit"; readonly text: string }
   | ThreadToken
-  | { readonly kind: "separator" | "filler" | "unknown" };
+  /** A depth in diameters. */
+  | { readonly kind: "multiple"; readonly factor: number }
+  | { readonly kind: "separator"; readonly sign?: string }
+  | { readonly kind: "filler" | "unknown" };
 
 export type Token = Content & { readonly at: number; readonly end: number };
 
@@ -81,6 +88,7 @@ export type FeatureKind =
   | "counterbore"
   | "spotface"
   | "countersink"
+  | "counterdrill"
   | "thread";
 
 export interface Tolerance {
@@ -116,6 +124,10 @@ export interface Group {
   circle?: Size;
   spacing?: Size;
   readonly notes: string[];
+  /** What must be asked before these rows are cut. */
+  readonly asks: string[];
+  /** The thread is for an insert. */
+  insert?: boolean;
   /** Tokens that found no place. */
   readonly left: Placed[];
 }
@@ -137,7 +149,8 @@ export type CalloutHeading =
   | "Hand"
   | "Hole depth"
   | "Spacing"
-  | "Size tolerance";
+  | "Size tolerance"
+  | "Remark";
 export type CalloutCells = { readonly [H in CalloutHeading]?: CalloutCell };
 
 export interface RowDraft {

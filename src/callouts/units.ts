@@ -2,73 +2,80 @@
 import type { Units } from "../units.ts";
 import type { Group, Size } from "./types.ts";
 
-/** System of the callout's lengths. Numbers that carry or betray it count first, then threads and tolerance classes. */
-export function unitsOf(
-  groups: readonly Group[],
-  fallback: Units | undefined,
-): { units: Units | null; note?: string; understood: boolean } {
-  const strong = new Set<Units>();
-  const weak = new Set<Units>();
-  const tell = (size: Size | undefined) => {
-    if (size === undefined) return;
-    const said = size.units ?? size.tells;
-    if (said) strong.add(said);
-  };
-  for (const { features, holeDepth, circle, spacing } of groups) {
-    for (const size of [holeDepth, circle, spacing]) tell(size);
-    for (const f of features) {
-      for (const size of [f.diameter, f.depth, f.tolerance?.lower, f.tolerance?.upper]) tell(size);
-      if (f.thread?.thread && f.thread.thread.standard !== "pipe") weak.add(f.thread.thread.native);
-      if (f.fit) weak.add("mm");
-    }
+export interface Said {
+  readonly units: Units | null;
+  /** The numbers are written as in this system, against what the drawing says: see which of the two makes sense. */
+  readonly rival?: Units;
+  /** All of its numbers are. */
+  readonly throughout?: boolean;
+  readonly note?: string;
+  readonly understood: boolean;
+}
+
+const WHY = { in: "leading point, fraction or inch mark", mm: "decimal comma or mm" } as const;
+
+/**
+ * System of the callout's lengths. What the drawing states (`stated`) comes first, but for numbers that carry a unit of
+ * their own. Without it: numbers that carry or betray one, then threads and tolerance classes.
+ */
+export function unitsOf(groups: readonly Group[], stated: Units | undefined): Said {
+  const sizes = sizesOf(groups);
+  const carried = new Set(sizes.map((s) => s.units).filter((u) => u !== undefined));
+  const betrayed = new Set(sizes.map((s) => (s.units ? undefined : s.tells)).filter((u) => u !== undefined));
+  const bare = sizes.some((s) => !s.units && !s.tells);
+  if (stated) {
+    const [own] = [...carried];
+    if (carried.size === 1 && own !== stated && betrayed.size === 0 && !bare)
+      return { units: own!, note: `${own} from the way its numbers are written (${WHY[own!]})`, understood: true };
+    const plain = betrayed.size === 0 && weakOf(groups).size === 0;
+    const note = plain ? `${stated} assumed: the callout does not tell` : `${stated}: the units stated for the drawing`;
+    if ([...betrayed].every((u) => u === stated)) return { units: stated, note, understood: true };
+    const throughout = !bare && betrayed.size === 1;
+    return { units: stated, rival: stated === "in" ? "mm" : "in", throughout, note, understood: true };
   }
-  const marked = new Set(
-    groups
-      .flatMap((g) => sizesOf(g))
-      .map((s) => s.units)
-      .filter((u) => u !== undefined),
-  );
+  const strong = new Set<Units>([...carried, ...betrayed]);
+  const weak = weakOf(groups);
   if (strong.size === 1) {
     const units = [...strong][0]!;
-    const why = { in: "leading point, fraction or inch mark", mm: "decimal comma or mm" }[units];
     const odd = weak.size === 1 && !weak.has(units) ? `; its thread or class is ${[...weak][0]}` : "";
-    return { units, note: `${units} from the way its numbers are written (${why})${odd}`, understood: true };
+    return { units, note: `${units} from the way its numbers are written (${WHY[units]})${odd}`, understood: true };
   }
   if (strong.size > 1) {
-    const tells = new Set(
-      groups
-        .flatMap((g) => sizesOf(g))
-        .map((s) => (s.units ? undefined : s.tells))
-        .filter(Boolean),
-    );
-    const bare = groups.flatMap((g) => sizesOf(g)).some((s) => !s.units && !s.tells);
-    if (marked.size > 1 && tells.size === 0 && !bare)
-      return { units: [...marked][0]!, note: "inch and mm sizes in one callout: converted", understood: true };
-    return {
-      units: null,
-      note: "units not understood: some numbers look like inches, others like mm",
-      understood: false,
-    };
+    if (carried.size > 1 && betrayed.size === 0 && !bare)
+      return { units: [...carried][0]!, note: "inch and mm sizes in one callout: converted", understood: true };
+    const note = "units not understood: some numbers look like inches, others like mm";
+    return { units: null, note, understood: false };
   }
   if (weak.size === 1) {
     const units = [...weak][0]!;
-    return {
-      units,
-      note: `${units} from its ${units === "in" ? "thread" : "thread or tolerance class"}`,
-      understood: true,
-    };
+    const note = `${units} from its ${units === "in" ? "thread" : "thread or tolerance class"}`;
+    return { units, note, understood: true };
   }
-  if (fallback) return { units: fallback, note: `${fallback} assumed: the callout does not tell`, understood: true };
-  if (sizesOf(...groups).length === 0 && weak.size === 0) {
-    return { units: null, note: "units not told; say mm or in", understood: false };
-  }
-  return { units: null, note: "units not told: nothing in the callout says mm or in", understood: false };
+  const note =
+    sizes.length === 0 && weak.size === 0
+      ? "units not told; say mm or in"
+      : "units not told: nothing in the callout says mm or in";
+  return { units: null, note, understood: false };
 }
 
-function sizesOf(...groups: readonly Group[]): Size[] {
+/** Systems of the callout's threads and tolerance classes. */
+function weakOf(groups: readonly Group[]): Set<Units> {
+  const weak = new Set<Units>();
+  for (const f of groups.flatMap((g) => g.features)) {
+    if (f.thread?.thread && f.thread.thread.standard !== "pipe") weak.add(f.thread.thread.native);
+    if (f.fit) weak.add("mm");
+  }
+  return weak;
+}
+
+function sizesOf(groups: readonly Group[]): Size[] {
   return groups
-    .flatMap((g) => [g.holeDepth, g.circle, g.spacing, ...g.features.flatMap((f) => [f.diameter, f.depth])])
-    .filter((s) => s !== undefined);
+    .flatMap((g) => [
+      ...[g.holeDepth, g.circle, g.spacing],
+      // A tolerance of 0 betrays nothing.
+      ...g.features.flatMap((f) => [f.diameter, f.depth, f.tolerance?.lower, f.tolerance?.upper]),
+    ])
+    .filter((s) => s !== undefined && !s.derived && s.value !== 0) as Size[];
 }
 
 /** How many, how many share one pattern, and in what words that was found. */

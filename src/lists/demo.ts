@@ -39,6 +39,7 @@ const HEADINGS = [
   "Measured",
   "Wear value",
   "Size tolerance",
+  "Remark",
 ] as const;
 
 type Heading = (typeof HEADINGS)[number];

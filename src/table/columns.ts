@@ -36,11 +36,33 @@ const UNIT_HINTS: Readonly<Record<string, "mm" | "in">> = {
   "in/tooth": "in",
 };
 
+const OPENS = /[([{]/g;
+const CLOSES = /[)\]}]/g;
+
+/** The first bracket of a text from a place on, with its ends; one look at each character, whatever stands there. */
+function bracketIn(text: string, from: number): { start: number; end: number } | undefined {
+  OPENS.lastIndex = from;
+  const start = OPENS.exec(text)?.index;
+  if (start === undefined) return undefined;
+  CLOSES.lastIndex = start + 1;
+  const close = CLOSES.exec(text)?.index;
+  return close === undefined ? undefined : { start, end: close + 1 };
+}
+
+/** Brackets and what is in them made a blank. */
+function withoutBrackets(text: string): string {
+  let out = "";
+  let at = 0;
+  for (let b = bracketIn(text, at); b; b = bracketIn(text, at)) {
+    out += `${text.slice(at, b.start)} `;
+    at = b.end;
+  }
+  return out + text.slice(at);
+}
+
 /** Lower case, brackets off, punctuation to single spaces. */
 export function normalHeading(heading: unknown): string {
-  return String(heading ?? "")
-    .toLowerCase()
-    .replace(/[([{][^)\]}]*[)\]}]/g, " ")
+  return withoutBrackets(String(heading ?? "").toLowerCase())
     .replace(/[._:;,/\\\-–—#]+/g, " ")
     .replace(/\s+/g, " ")
     .trim();
@@ -51,7 +73,8 @@ function headingUnits(heading: unknown): "mm" | "in" | undefined {
   const raw = String(heading ?? "")
     .trim()
     .toLowerCase();
-  const bracket = /[([{]([^)\]}]*)[)\]}]/.exec(raw)?.[1]?.trim();
+  const place = bracketIn(raw, 0);
+  const bracket = place && raw.slice(place.start + 1, place.end - 1).trim();
   if (bracket !== undefined && UNIT_HINTS[bracket]) return UNIT_HINTS[bracket];
   if (UNIT_HINTS[raw]) return UNIT_HINTS[raw];
   const last = /[\s,](mm|in|inch|m\/min|ft\/min|mm\/min|in\/min)$/.exec(raw)?.[1];

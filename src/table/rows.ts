@@ -63,6 +63,8 @@ export const ROW = {
   insideCorner: length("Inside corner"),
   /** Tolerance class of ISO 286 on the finish diameter, such as H7. */
   sizeClass: text("Size class"),
+  /** What was assumed when the row was made. Shown, read by no operation. */
+  remark: text("Remark"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

@@ -1,5 +1,11 @@
 /** Callouts pasted from a drawing: what each line becomes, what was assumed, and one button that adds the rows. */
-import { type CalloutCell, type CalloutOptions, type CalloutRow, readCallouts } from "../../src/callouts/callouts.ts";
+import {
+  type CalloutCell,
+  type CalloutOptions,
+  type CalloutRow,
+  type OtherLine,
+  readCallouts,
+} from "../../src/callouts/callouts.ts";
 import type { Units } from "../../src/units.ts";
 import { h, type Part, replace } from "./dom.ts";
 import { digits } from "./numbers.ts";
@@ -15,6 +21,7 @@ export interface CalloutsFacts {
 /** What adding rows would do to the table, worked out for the rows of the preview. */
 export interface CalloutsEffect {
   readonly missing: readonly { readonly heading: string; readonly rows: number }[];
+  readonly noRemark: boolean;
   readonly numbers: readonly [number, number] | null;
 }
 
@@ -68,10 +75,20 @@ function byCallout(rows: readonly CalloutRow[]): CalloutRow[][] {
   return groups;
 }
 
+/** A thickness as a person types it: "20", "20 mm", "0.75 in". */
+export function thicknessOf(typed: string, units: Units | undefined): CalloutOptions["thickness"] | "bad" | undefined {
+  if (typed.trim() === "") return undefined;
+  const match = /^\s*(\d{1,5}(?:[.,]\d{0,6})?|[.,]\d{1,6})\s*(mm|in|")?\s*$/i.exec(typed);
+  const value = match ? Number(match[1]!.replace(",", ".")) : 0;
+  const said = match?.[2] === undefined ? units : match[2].toLowerCase() === "mm" ? "mm" : "in";
+  return value > 0 && said !== undefined ? { value, units: said } : "bad";
+}
+
 const hasOpen = (group: readonly CalloutRow[]) => group.some((row) => !row.understood);
 
 export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
   let rows: CalloutRow[] = [];
+  let others: readonly OtherLine[] = [];
   let facts: CalloutsFacts = { materials: [], machines: [], ready: false, busy: false };
   let all = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -90,12 +107,21 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
   const units = choice("callouts-units");
   const material = choice("callouts-material");
   const machine = choice("callouts-machine");
-  replace(
-    units,
-    ...["", "mm", "in"].map((value) => h("option", { value }, value === "" ? "leave them open" : `are in ${value}`)),
-  );
+  replace(units, ...["", "mm", "in"].map((value) => h("option", { value }, value === "" ? "not told" : value)));
   const field = (label: string, control: HTMLElement) =>
     h("div", { class: "field" }, h("label", { for: control.id }, label), control);
+  const thickness = h("input", {
+    id: "callouts-thickness",
+    type: "text",
+    placeholder: "20 mm",
+    autocomplete: "off",
+    oninput: () => {
+      clearTimeout(timer);
+      timer = setTimeout(read, PAUSE);
+    },
+  });
+  const thick = field("Some holes go through. Thickness of the part there", thickness);
+  thick.hidden = true;
   const preview = h("div", { class: "preview" });
   const element = h(
     "details",
@@ -103,20 +129,26 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
     h("summary", {}, "From a drawing"),
     h("label", { for: text.id }, "Paste callouts, one per line"),
     text,
-    field("Lines that do not tell mm or in", units),
+    field("Units of the drawing", units),
     field("Material of these rows", material),
     field("Machine of these rows", machine),
+    thick,
     preview,
   );
 
   function read(): void {
     clearTimeout(timer);
+    const said = units.value === "" ? undefined : (units.value as Units);
+    const given = thicknessOf(thickness.value, said);
     const options: CalloutOptions = {
-      units: units.value === "" ? undefined : (units.value as Units),
+      units: said,
+      thickness: given === "bad" ? undefined : given,
       material: material.value || undefined,
       machine: machine.value || undefined,
     };
-    rows = readCallouts(text.value, options).rows;
+    ({ rows, others } = readCallouts(text.value, options));
+    thick.hidden = !rows.some((row) => row.cells.Through === "yes");
+    thickness.setAttribute("aria-invalid", String(given === "bad"));
     draw();
   }
 
@@ -126,6 +158,8 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
     if (facts.busy || rows.length === 0) return;
     if (!(await actions.add(rows))) return;
     text.value = "";
+    // The next part has a thickness of its own.
+    thickness.value = "";
     all = false;
     read();
     text.focus();
@@ -152,9 +186,28 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
     );
   };
 
+  /** The lines that give no rows, with what they are. */
+  const otherLines = () =>
+    others.length > 0 &&
+    h(
+      "details",
+      { class: "others" },
+      h("summary", {}, `${count(others.length, "line")} without rows`),
+      h(
+        "ul",
+        {},
+        ...others
+          .slice(0, all ? others.length : SHOWN)
+          .map(({ line: n, text: was, what }) =>
+            h("li", {}, h("span", { class: "source" }, `Line ${n}: ${was}`), h("span", { class: "note" }, what)),
+          ),
+        !all && others.length > SHOWN && h("li", {}, `and ${others.length - SHOWN} more`),
+      ),
+    );
+
   function draw(): void {
     if (rows.length === 0) {
-      preview.replaceChildren();
+      replace(preview, otherLines());
       return;
     }
     const groups = byCallout(rows);
@@ -172,6 +225,8 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
         h("strong", {}, `${count(groups.length, "callout")} → ${count(rows.length, "row")}`),
         open > 0 ? `, ${open} not understood or not complete (shown first)` : ", all understood",
       ),
+      thickness.getAttribute("aria-invalid") === "true" &&
+        h("p", { class: "warning" }, "Write the thickness as a number with mm or in, such as 20 mm."),
       untold > 0 &&
         h(
           "p",
@@ -203,6 +258,13 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
             },
           },
           `Show the other ${ordered.length - shown.length}`,
+        ),
+      otherLines(),
+      effect?.noRemark === true &&
+        h(
+          "p",
+          { class: "hint" },
+          "To keep what was assumed with the rows, add a column with the heading Remark first.",
         ),
       effect !== undefined &&
         effect.missing.length > 0 &&

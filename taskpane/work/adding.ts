@@ -17,6 +17,8 @@ export interface Addition {
   readonly spare: number;
   /** What the callouts say that the table has no column for, and in how many rows. */
   readonly missing: readonly { readonly heading: string; readonly rows: number }[];
+  /** The table has no column for remarks, though there are some: what was assumed is then only in the preview. */
+  readonly noRemark: boolean;
   /** Row numbers of the first and the last new row, where the table numbers its rows. */
   readonly numbers: readonly [number, number] | null;
 }
@@ -86,12 +88,13 @@ export function additionOf(
   const there = new Set(matching.inputs.map((m) => m.column.heading));
   const missing = ROW_COLUMNS.flatMap(({ heading, key }) => {
     // Without a column for them the units are those of the table, and lengths are turned into these.
-    if (there.has(heading) || key === "row" || key === "units") return [];
+    if (there.has(heading) || key === "row" || key === "units" || key === "remark") return [];
     const count = callouts.filter(({ cells }) => {
       const cell = (cells as Readonly<Record<string, CalloutCell | undefined>>)[heading] ?? null;
       return !blank(cell) && !(key === "quantity" && cell === 1);
     }).length;
     return count === 0 ? [] : [{ heading, rows: count }];
   });
-  return { rows, spare, missing, numbers };
+  const noRemark = !there.has("Remark") && callouts.some(({ cells }) => !blank(cells.Remark ?? null));
+  return { rows, spare, missing, noRemark, numbers };
 }

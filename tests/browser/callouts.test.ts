@@ -97,18 +97,47 @@ describe("callouts in the desk", () => {
     const { page } = desk;
     await goTo(page, "D5");
     await openSection(desk);
-    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20\nBREAK ALL EDGES .5 MAX\n3X DRILL 5 ↧ 12");
+    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20\nHONE TO SUIT\n3X DRILL 5 ↧ 12");
     await page.selectOption("#callouts-units", "");
     await page.waitForFunction(() => document.querySelector(".callouts .tally")?.textContent?.startsWith("3 callouts"));
     expect(await page.locator(".callouts .open").count()).toBe(3);
     expect(await page.textContent(".callouts .untold")).toMatch(/2 rows do not tell mm or in/);
     await page.selectOption("#callouts-units", "mm");
     expect(await page.locator(".callouts .open").count()).toBe(1);
-    expect(await page.locator(".callouts .read > li").first().textContent()).toMatch(/BREAK ALL EDGES/);
+    expect(await page.locator(".callouts .read > li").first().textContent()).toMatch(/HONE TO SUIT/);
     await page.screenshot({ path: path.join(OUT, "callouts-open.png") });
     await page.getByRole("button", { name: "Add these rows to the table" }).click();
     await page.waitForSelector(".message .done");
     expect(await page.textContent(".message")).toMatch(/not understood: fill in by hand/);
+    await goTo(page, "D5");
+    await page.keyboard.press("Control+z");
+    await until(async () => !(await grid(desk, used + 1))[used]![3]);
+  });
+
+  it("asks for the thickness when holes go through, and lists lines without rows", async () => {
+    const { page } = desk;
+    await goTo(page, "D5");
+    await openSection(desk);
+    await page.selectOption("#callouts-units", "mm");
+    await page.fill("#callouts-text", "4X ⌀8.5 ↧ 20");
+    await page.waitForFunction(() => document.querySelector(".callouts .tally")?.textContent?.startsWith("1 callout"));
+    expect(await page.isVisible("#callouts-thickness")).toBe(false);
+    await page.fill("#callouts-text", "4X ⌀8.5 THRU\n⌖ ⌀0.2 A B\nSHCS M8 X 20");
+    await page.waitForSelector("#callouts-thickness", { state: "visible" });
+    expect(await page.textContent(".callouts .others")).toMatch(/2 lines without rows.*tolerance frame.*hardware/s);
+    await page.fill("#callouts-thickness", "about 20");
+    await page.waitForFunction(() =>
+      document.querySelector(".callouts .preview")?.textContent?.includes("Write the thickness as a number"),
+    );
+    await page.fill("#callouts-thickness", "20");
+    await page.waitForFunction(() => document.querySelector(".callouts .preview")?.textContent?.includes("20 deep"));
+    // The demo job has no remarks, and so no column for them.
+    expect(await page.textContent(".callouts .preview")).toMatch(/add a column with the heading Remark/);
+    await page.getByRole("button", { name: "Add these rows to the table" }).click();
+    await page.waitForSelector(".message .done");
+    const cells = await grid(desk, used + 1);
+    expect(cells[used]![cells[0]!.indexOf("Depth", 1)]).toBe(20);
+    expect(await page.inputValue("#callouts-thickness")).toBe("");
     await goTo(page, "D5");
     await page.keyboard.press("Control+z");
     await until(async () => !(await grid(desk, used + 1))[used]![3]);

@@ -90,6 +90,7 @@ for (const row of [seat, judged]) plan(caseRow({ row }), caseLists({ row }));
 const SHOWN: ReadonlySet<string> = new Set([
   "row",
   "feature",
+  "remark",
   "source",
   "material",
   "machine",

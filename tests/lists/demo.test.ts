@@ -6,7 +6,7 @@ import { TOOLS } from "../../src/lists/tools.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 
 const HEADINGS =
-  "Row|Feature|Operation|Units|Quantity|Material|Machine|Tool|Thread|Start diameter|Finish diameter|Depth|Through|Hand|Way|Length|Side|Radial depth|Axial depth|Passes|Spring passes|Stick-out|Surface speed|Feed per tooth|Max rpm|Hole depth|Batch|Spacing|Wear factor|Measured|Wear value|Size tolerance";
+  "Row|Feature|Operation|Units|Quantity|Material|Machine|Tool|Thread|Start diameter|Finish diameter|Depth|Through|Hand|Way|Length|Side|Radial depth|Axial depth|Passes|Spring passes|Stick-out|Surface speed|Feed per tooth|Max rpm|Hole depth|Batch|Spacing|Wear factor|Measured|Wear value|Size tolerance|Remark";
 const rows = DEMO.slice(1).map((row) => Object.fromEntries(DEMO[0]!.map((h, i) => [String(h), row[i] ?? null])));
 const row = (number: number) => rows.find((r) => r.Row === number)!;
 const note = (r: (typeof rows)[number]) => DEMO_NOTES[r.Row as number]!;

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { readCallouts } from "../../src/callouts/callouts.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { rowWords } from "../../taskpane/ui/callouts.ts";
+import { rowWords, thicknessOf } from "../../taskpane/ui/callouts.ts";
 import { additionOf } from "../../taskpane/work/adding.ts";
 import { match } from "../../taskpane/work/planning.ts";
 import { createSession } from "../../taskpane/work/session.ts";
@@ -9,7 +9,7 @@ import type { Session } from "../../taskpane/work/types.ts";
 import { fakeHost } from "./fake-host.ts";
 import { LISTS, samplePlanner } from "./sample.ts";
 
-const PASTED = "6X 3/8-16 UNC-2B ↧ .75\n4X ⌀8.5 THRU\nBREAK ALL EDGES";
+const PASTED = "6X 3/8-16 UNC-2B ↧ .75\n4X ⌀8.5 THRU\nHONE TO SUIT";
 const block = (headings: CellValue[], rows: CellValue[][]) => ({
   sheet: "Plan",
   top: 2,
@@ -25,14 +25,14 @@ const add = (headings: CellValue[], rows: CellValue[][], text = PASTED, units?: 
 describe("callouts as rows of the table (independent)", () => {
   it("go under the user's own headings, in any order, and number on by tens", () => {
     const done = add(
-      ["Qty", "Op", "Process", "Units", "Thread callout", "Dia", "Deep", "Thru", "Remark"],
+      ["Qty", "Op", "Process", "Units", "Thread callout", "Dia", "Deep", "Thru", "Description"],
       [[1, 35, "drill", "mm", null, 5, 10, null, "x"]],
     );
     expect(done.rows).toEqual([
       [6, 40, "drill", "in", "3/8-16 UNC-2B", null, 0.875, null, "6X 3/8-16 UNC-2B ↧ .75"],
       [6, 50, "thread mill", "in", "3/8-16 UNC-2B", null, 0.75, null, "6X 3/8-16 UNC-2B ↧ .75"],
       [4, 60, "drill", "mm", null, 8.5, null, "yes", "4X ⌀8.5 THRU"],
-      [null, 70, null, null, null, null, null, null, "BREAK ALL EDGES"],
+      [null, 70, null, null, null, null, null, null, "HONE TO SUIT"],
     ]);
     expect(done.numbers).toEqual([40, 70]);
     expect(done.spare).toBe(0);
@@ -85,6 +85,22 @@ describe("callouts as rows of the table (independent)", () => {
     });
     expect(done.rows).toEqual([["drill", "mm", 8.5, null]]);
     expect(done.missing.map((one) => one.heading)).toEqual(["Feature", "Depth"]);
+  });
+
+  it("say that the table has no column for remarks, where it has none", () => {
+    expect(add(["Operation", "Dia"], [], "⌀8.5 ↧ 10").noRemark).toBe(true);
+    const done = add(["Operation", "Dia", "Remark"], [], "⌀8.5 ↧ 10");
+    expect(done.noRemark).toBe(false);
+    expect(done.rows[0]![2]).toContain("mm assumed");
+    expect(add(["Operation", "Dia"], [], "⌀8.5 ↧ 10").missing.map((m) => m.heading)).not.toContain("Remark");
+  });
+
+  it("take a thickness as a person types it", () => {
+    expect(thicknessOf("", "mm")).toBe(undefined);
+    expect(thicknessOf(" 20 ", "mm")).toEqual({ value: 20, units: "mm" });
+    expect(thicknessOf("0,75 in", "mm")).toEqual({ value: 0.75, units: "in" });
+    expect(thicknessOf('.5"', undefined)).toEqual({ value: 0.5, units: "in" });
+    for (const bad of ["20", "0 mm", "-3 mm", "1/2 in", "x"]) expect(thicknessOf(bad, undefined), bad).toBe("bad");
   });
 
   it("are told in words", () => {

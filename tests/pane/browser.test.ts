@@ -199,12 +199,12 @@ describe("the pane in a browser", () => {
     const { page, complaints } = await open("?row=1");
     await page.click("#tab-table");
     await page.click(".callouts summary");
-    await page.fill("#callouts-text", "6X 3/8-16 UNC-2B ↧ .75\nBREAK ALL EDGES\n<img src=x onerror=window.hurt=1>");
+    await page.fill("#callouts-text", "6X 3/8-16 UNC-2B ↧ .75\nHONE TO SUIT\n<img src=x onerror=window.hurt=1>");
     await page.waitForSelector(".callouts .tally");
     expect(await page.textContent(".callouts .tally")).toBe(
       "3 callouts → 4 rows, 2 not understood or not complete (shown first)",
     );
-    expect(await page.locator(".callouts .open").first().textContent()).toMatch(/^✕ Not understood: BREAK ALL EDGES/);
+    expect(await page.locator(".callouts .open").first().textContent()).toMatch(/^✕ Not understood: HONE TO SUIT/);
     expect(await page.textContent(".callouts .warning")).toMatch(/no column for this.*Quantity \(2 rows\)/);
     await page.selectOption("#callouts-material", "Alloy steel, hardened");
     expect(await axe(page)).toEqual([]);
@@ -219,7 +219,7 @@ describe("the pane in a browser", () => {
     expect(rows.map((row: unknown[]) => row.slice(0, 5))).toEqual([
       [30, "6X 3/8-16 UNC-2B ↧ .75", "drill", "in", "Alloy steel, hardened"],
       [40, "6X 3/8-16 UNC-2B ↧ .75", "thread mill", "in", "Alloy steel, hardened"],
-      [50, "BREAK ALL EDGES", null, null, "Alloy steel, hardened"],
+      [50, "HONE TO SUIT", null, null, "Alloy steel, hardened"],
       [60, "<img src=x onerror=window.hurt=1>", null, null, "Alloy steel, hardened"],
     ]);
     expect(await page.evaluate(() => (window as any).hurt)).toBeUndefined();

@@ -27,6 +27,7 @@ export const de: Spellings = {
     spacing: ["abstand"],
     measured: ["istmaß"],
     sizeTolerance: ["toleranz"],
+    remark: ["bemerkung", "bemerkungen", "annahmen"],
   },
   result: {
     spindleSpeed: ["drehzahl"],

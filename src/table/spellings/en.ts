@@ -4,7 +4,7 @@ import type { Spellings } from "./index.ts";
 export const en: Spellings = {
   row: {
     row: ["op", "op no", "no", "nr", "pos", "step", "item", "line", "seq"],
-    feature: ["description", "callout", "remark", "note"],
+    feature: ["description", "callout", "note"],
     operation: ["process", "work"],
     units: ["unit"],
     quantity: ["qty", "count", "holes", "pcs"],
@@ -39,6 +39,7 @@ export const en: Spellings = {
     roughness: ["rz", "surface finish", "finish rz"],
     coolant: ["cooling"],
     insideCorner: ["corner", "corner r"],
+    remark: ["remarks", "assumed", "assumptions"],
   },
   result: {
     spindleSpeed: ["rpm", "speed rpm", "s", "n"],

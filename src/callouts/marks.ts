@@ -9,6 +9,7 @@ export const OPERATION: Partial<Record<Mark, FeatureKind>> = {
   counterbore: "counterbore",
   spotface: "spotface",
   countersink: "countersink",
+  counterdrill: "counterdrill",
   drill: "drill",
   pilot: "pilot",
   ream: "ream",

@@ -1,0 +1,41 @@
+/** Headings in brackets: what is taken off, and how long that takes. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { matchHeadings, normalHeading, ROW_COLUMNS } from "../../src/table/columns.ts";
+
+/** The same in one regular expression: right, but slow on brackets that never close. */
+const plain = (heading: string) =>
+  heading
+    .toLowerCase()
+    .replace(/[([{][^)\]}]*[)\]}]/g, " ")
+    .replace(/[._:;,/\\\-–—#]+/g, " ")
+    .replace(/\s+/g, " ")
+    .trim();
+
+describe("headings with brackets (independent)", () => {
+  it("are the same as by one regular expression", () => {
+    const text = fc
+      .array(fc.constantFrom("(", ")", "[", "]", "{", "}", "Depth", "mm", " ", ".", "#", "x"))
+      .map((p) => p.join(""));
+    fc.assert(
+      fc.property(text, (heading) => {
+        expect(normalHeading(heading)).toBe(plain(heading));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+  it("take no longer than their length", () => {
+    for (const one of ["(", "([{", "( "]) {
+      const start = performance.now();
+      matchHeadings([one.repeat(400_000)], ROW_COLUMNS);
+      // A look at every character once is a few milliseconds; one at every pair is minutes.
+      expect(performance.now() - start).toBeLessThan(2000);
+    }
+  });
+  it("keep the unit in their brackets", () => {
+    expect(matchHeadings(["Depth (mm)", "Dia [in]"], ROW_COLUMNS).map((m) => [m.column.key, m.units])).toEqual([
+      ["depth", "mm"],
+      ["finishDiameter", "in"],
+    ]);
+  });
+});
