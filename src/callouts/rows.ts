@@ -1,5 +1,8 @@
 /** Features of a callout to planning rows, in the order they are cut. */
 
+import { reamerDrill } from "../drill/ream.ts";
+import { TradeError } from "../errors.ts";
+import { drillOversize } from "../operations/shared/choices.ts";
 import type { Units } from "../units.ts";
 import { Chain, HOLES } from "./chain.ts";
 import { limitsOf, standardTolerance } from "./fits.ts";
@@ -12,6 +15,10 @@ import { clean, quantityOf, spacingOf } from "./units.ts";
 const PITCHES_BELOW_THREAD = 2;
 /** A drill holds about this grade (common practice); a hole with less tolerance is bored. */
 const DRILLED_GRADE = 11;
+/** Classes that an ordinary reamer holds (common practice). */
+const REAMED = /^H[789]$/;
+/** Whole sizes that reamers are kept in [mm], and room below the depth for their lead, over the diameter (common practice). */
+const REAMERS = { least: 2, most: 20, lead: 0.2 } as const;
 /** Larger holes are bored rather than drilled from solid [mm] (common practice). */
 const LARGEST_DRILL = 40;
 
@@ -83,7 +90,7 @@ class RowMaker extends Chain {
     const drafts: RowDraft[] = [];
     for (const f of kept) {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
-      else if (!used.has(f)) drafts.push(this.plainRow(f, kept));
+      else if (!used.has(f)) drafts.push(...this.holeRows(f, kept));
     }
     return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
   }
@@ -212,6 +219,48 @@ class RowMaker extends Chain {
   private limitsNote(f: Feature | undefined): string | undefined {
     const limits = f && limitsOf(f, this.units);
     return limits ? `limits ${limits.low} to ${limits.high}` : undefined;
+  }
+
+  /** A hole of a reamer's class and size is drilled and reamed; any other feature is one row. */
+  private holeRows(f: Feature, features: readonly Feature[]): RowDraft[] {
+    const drill = this.drillForReamer(f);
+    if (drill === undefined) return [this.plainRow(f, features)];
+    const own = this.value(f.diameter)!;
+    const smaller = features.some((o) => o !== f && HOLES.includes(o.kind) && (this.value(o.diameter) ?? own) < own);
+    // A callout that tells the hole before it leaves only the reaming.
+    if (smaller) return [this.plainRow({ ...f, kind: "ream" }, features)];
+    const hole: Feature = {
+      kind: "drill",
+      diameter: { value: drill, units: "mm" },
+      depth: this.reamedDepth(f),
+      through: f.through,
+      bothSides: f.bothSides,
+      tokens: [],
+    };
+    const ream: Feature = { ...f, kind: "ream" };
+    this.group.notes.push(`${f.fit}: drilled, then reamed; a reamer holds that class in this size`);
+    return [this.plainRow(hole, [hole, ream]), this.plainRow(ream, [hole, ream])];
+  }
+
+  /** The drill before the reamer [mm], where the class and the size are those that reamers come in (common practice). */
+  private drillForReamer(f: Feature): number | undefined {
+    const diameter = this.value(f.diameter);
+    if (f.kind !== "hole" || diameter === null || this.units !== "mm" || !REAMED.test(f.fit ?? "")) return undefined;
+    const whole = Number.isInteger(diameter) && diameter >= REAMERS.least && diameter <= REAMERS.most;
+    if (!whole) return undefined;
+    try {
+      return reamerDrill(diameter, drillOversize(diameter, "hss")).diameter;
+    } catch (error) {
+      if (error instanceof TradeError) return undefined;
+      throw error;
+    }
+  }
+
+  /** Depth of the drilled hole: the reamer's lead has to run out below the depth that is asked for. */
+  private reamedDepth(f: Feature): Feature["depth"] {
+    if (!f.depth || f.through) return f.depth;
+    const lead = clean(REAMERS.lead * this.value(f.diameter)!);
+    return { ...f.depth, value: clean(f.depth.value + lead), limits: undefined };
   }
 
   /** A row of a hole, bore, seat or boss. */
