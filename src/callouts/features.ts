@@ -39,9 +39,13 @@ class Reader extends Brackets {
         if (this.group.features.length > 0 || this.group.counts.length > 0) this.groups.push(newGroup());
         this.group.times.push(token.count);
         return;
-      case "count":
+      case "count": {
+        const { times } = this.group;
+        if (token.loose && times.length > 0 && times.reduce((a, b) => a * b, 1) !== token.count)
+          this.group.asks.push(`${times.join(" × ")} in front and ${token.count} behind: how many?`);
         this.group.counts.push(token.count);
         return;
+      }
       case "thread":
         this.start("thread", token).thread = token;
         return;

@@ -21,6 +21,12 @@ export const PLAUSIBLE = {
   /** Thread depth that a tap drill leaves, over 3/4·H·2: between these. */
   leastThread: 0.3,
   mostThread: 1.1,
+  /** Drilled in one go, whatever the word. */
+  largestDrill: 80,
+  /** Largest over smallest diameter of one callout. */
+  steps: 4,
+  /** Distance of neighbours. */
+  widest: 1000,
   mostHoles: 1000,
   /** A deviation of more than this share of its size. */
   tolerance: 0.2,
@@ -49,6 +55,10 @@ export function doubtOf(
   if (finish !== undefined && finish < limits.smallestHole) return `⌀${said(finish)}: is that so? very small`;
   if (finish !== undefined && finish > limits.largestHole)
     return `⌀${said(finish)}: is that so? a decimal point may be lost`;
+  const spacing = size(cells.Spacing);
+  if (spacing !== undefined && spacing > limits.widest) return `${said(spacing)} apart: is that so?`;
+  if (Operation === "drill" && finish !== undefined && finish > limits.largestDrill)
+    return `a drill of ⌀${said(finish)}: is that so?`;
   if (seat && finish !== undefined && start !== undefined && finish <= start)
     return `the ${Operation} is not larger than its hole (${said(finish)}, ${said(start)}): is that so?`;
   if (Operation === "thread mill" && thread?.kind === "internal" && start !== undefined) {

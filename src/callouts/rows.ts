@@ -87,12 +87,32 @@ class RowMaker extends Chain {
     const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
     if (other && !relief && threads.length === 1 && threads[0]!.thread?.thread?.kind === "internal")
       this.group.asks.push("the hole beside the thread is not its tap drill: is it the same place?");
+    this.askSteps(kept);
     const drafts: RowDraft[] = [];
     for (const f of kept) {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
       else if (!used.has(f)) drafts.push(...this.holeRows(f, kept));
     }
     return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
+  }
+
+  /** Diameters of one callout that are far apart, and a larger hole on top without the sign of a counterbore. */
+  private askSteps(kept: readonly Feature[]): void {
+    const sizes = kept.flatMap((f) => {
+      const { thread } = f.thread ?? {};
+      const major = thread && { value: thread.major, units: thread.native };
+      return this.value(f.diameter ?? major) ?? [];
+    });
+    if (Math.max(...sizes) > this.given.limits.steps * Math.min(...sizes))
+      this.group.asks.push(`⌀${Math.max(...sizes)} and ⌀${Math.min(...sizes)} in one callout: is that so?`);
+    const plain = kept.filter((f) => f.kind === "hole" && f.diameter);
+    for (let i = 1; i < plain.length; i++)
+      if (
+        plain[i - 1]!.through &&
+        plain[i]!.depth &&
+        this.value(plain[i]!.diameter)! > this.value(plain[i - 1]!.diameter)!
+      )
+        this.group.asks.push("the sign of a counterbore may be lost");
   }
 
   /** What all rows of the group share. */
@@ -104,16 +124,17 @@ class RowMaker extends Chain {
   ): RowDraft {
     const { group, quantity } = this;
     const depth = cells.Depth ?? (feature.through ? this.value(this.given.thickness) : null);
+    const spacing = spacingOf(group, quantity.pattern, this.units);
     const shared = {
       ...this.base,
       Units: this.units,
       Quantity: quantity.total > MOST ? null : quantity.total * (feature.bothSides ? 2 : 1),
       ...cells,
       Depth: depth,
+      Spacing: spacing.value,
     };
     const doubt = doubtOf(shared, this.units, feature.thread?.thread, this.given.limits);
     const twice = feature.bothSides ? 2 : 1;
-    const spacing = spacingOf(group, quantity.pattern, this.units);
     const many = quantity.total > MOST;
     const all = [
       many ? "quantity not understood" : undefined,
@@ -129,7 +150,6 @@ class RowMaker extends Chain {
       cells: {
         ...shared,
         Through: feature.through ? "yes" : null,
-        Spacing: spacing.value,
       },
       understood: understood && !many && doubt === undefined && group.asks.length === 0,
       notes: all.filter((n) => n !== undefined),

@@ -10,7 +10,7 @@ import { scanThread, VULGAR } from "./thread.ts";
 import type { Content, Mark, Size, Token } from "./types.ts";
 import { LANGUAGES } from "./words/index.ts";
 
-const NUMBER = String.raw`(?:\d+[.,]\d+|\d+\.(?!\d)|\.\d+|(?<=[⌀↧±x]\s?),\d+|\d+)`;
+const NUMBER = String.raw`(?!0\d)(?:\d+[.,]\d+|\d+\.(?!\d)|\.\d+|(?<=[⌀↧±x]\s?),\d+|\d+)`;
 const COUNT_WORDS = ["ONE", "TWO", "THREE", "FOUR", "FIVE", "SIX", "SEVEN", "EIGHT", "NINE", "TEN", "ELEVEN", "TWELVE"];
 const HOW_MANY = String.raw`(\d{1,4}|${COUNT_WORDS.join("|")})`;
 const LETTER = "A-Za-zÀ-ÿ";
@@ -61,6 +61,8 @@ const counted = (kind: "times" | "count", text: string): Content | undefined => 
   const count = readCount(text);
   return count >= 1 ? { kind, count } : undefined;
 };
+const loose = (content: Content | undefined): Content | undefined =>
+  content?.kind === "count" ? { ...content, loose: true } : content;
 const afterSign = (previous: Content | undefined): boolean =>
   previous?.kind === "mark" &&
   ["diameter", "diameter word", "depth symbol", "depth", "by", "circle"].includes(previous.mark);
@@ -102,9 +104,9 @@ const PATTERNS: readonly Pattern[] = [
   pattern(String.raw`(?:${QUANTITY})(?![${LETTER}])\.?\s*[:=-]?\s*(\d{1,4})`, (m) => counted("count", m[1]!)),
   pattern(String.raw`\(\s?(\d{1,4})\s?x\s?\)\s*$`, (m) => counted("count", m[1]!)),
   pattern(String.raw`(\d{1,4})\s*x(?=\s*(?:[;,]|$))`, (m) => counted("count", m[1]!)),
-  pattern(String.raw`\(\s*(\d{1,4})\s*\)\s*$`, (m) => counted("count", m[1]!)),
+  pattern(String.raw`\(\s*(\d{1,4})\s*\)\s*$`, (m) => loose(counted("count", m[1]!))),
   pattern(String.raw`(\d{1,4})\s+(?=EQ\S*\s*SP)`, (m, { previous }) =>
-    afterSign(previous) ? undefined : counted("count", m[1]!),
+    afterSign(previous) ? undefined : loose(counted("count", m[1]!)),
   ),
   // Drills by their names: #7, NO. 7 DRILL, LETTER F, F DRILL.
   pattern(String.raw`(?:#\s*|(?:NO|NUMBER)\b\.?\s*)(\d{1,2})(?!\d|\.\d|\s*-\s*\d)`, (m) => drillToken(`#${m[1]}`)),
@@ -209,8 +211,7 @@ function drillToken(name: string): Content | undefined {
 /** Inch fraction as the trade writes them: bottom a power of two to 128, top odd. */
 function fraction(whole: string | undefined, text: string): Content | undefined {
   const [top, bottom] = text.split("/").map(Number) as [number, number];
-  if (![2, 4, 8, 16, 32, 64, 128].includes(bottom) || top % 2 === 0 || (whole !== undefined && top > bottom))
-    return undefined;
+  if (![2, 4, 8, 16, 32, 64, 128].includes(bottom) || top % 2 === 0 || top > bottom) return undefined;
   return { kind: "length", size: { value: Number(whole ?? 0) + top / bottom, units: "in" } };
 }
 

@@ -57,7 +57,8 @@ export interface Size {
 
 export type Content =
   | { readonly kind: "mark"; readonly mark: Mark }
-  | { readonly kind: "times" | "count"; readonly count: number }
+  /** `loose`: a number that is a quantity by its place only. */
+  | { readonly kind: "times" | "count"; readonly count: number; readonly loose?: boolean }
   | { readonly kind: "length"; readonly size: Size; readonly drill?: string }
   | { readonly kind: "angle"; readonly degrees: number }
   | {
