@@ -27,7 +27,12 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["tests/**/*.test.ts"], exclude: [...BROWSER, ...SLOW], isolate: false },
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts"],
+          exclude: [...BROWSER, ...SLOW, "tests/.out/**"],
+          isolate: false,
+        },
       },
       { extends: true, test: { name: "slow", include: SLOW } },
       { extends: true, test: { name: "browser", include: BROWSER } },
