@@ -109,7 +109,10 @@ describe("callouts as rows of the table (independent)", () => {
       "6 × drill 3/8-16 UNC-2B tap drill, 0.875 deep [in]",
       "6 × thread mill 3/8-16 UNC-2B, 0.75 deep, hole 0.875 [in]",
     ]);
-    expect(words("2X ⌀10 H7 THRU")).toEqual(["2 × bore ⌀10.0075 ± 0.0075, through [mm]"]);
+    expect(words("2X ⌀10 H7 THRU")).toEqual([
+      "2 × drill ⌀9.7, through [mm]",
+      "2 × ream ⌀10.0075 over ⌀9.7 ± 0.0075, through [mm]",
+    ]);
     expect(words("⌀.266 THRU ⌴ ⌀.44 ↧ .25")[1]).toBe("1 × counterbore ⌀0.44 over ⌀0.266, 0.25 deep [in]");
   });
 });
