@@ -1,8 +1,8 @@
 /** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
 import { TradeError } from "../errors.ts";
-import { decimalText, inchText } from "../reading.ts";
-import { toCanonical, type Units } from "../units.ts";
+import type { Units } from "../units.ts";
 import { isBlank } from "./blank.ts";
+import { readCell } from "./cell.ts";
 import {
   type Column,
   MACHINE_COLUMNS,
@@ -24,54 +24,6 @@ export type Cells = readonly (readonly unknown[])[];
 export interface Problem {
   readonly key: string;
   readonly error: TradeError;
-}
-
-/** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
-function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units | undefined): unknown {
-  const name = column.heading.replace(/\s*\[.*\]$/, "");
-  if (typeof cell === "object" && cell !== null) {
-    const code = (cell as { code?: unknown }).code;
-    throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
-  }
-  if (column.kind === "text") return String(cell).trim();
-  if (column.kind === "flag") {
-    const key = typeof cell === "string" ? cell.trim().toLowerCase() : cell;
-    if (key === true || key === "yes" || key === "true" || key === "y" || key === "ja" || key === "thru") return true;
-    if (key === false || key === "no" || key === "false" || key === "n" || key === "nein") return false;
-    throw new TradeError("value", name, cell, "yes or no is allowed");
-  }
-  if (column.kind === "word") {
-    const key = String(cell).trim().toLowerCase().replace(/\s+/g, " ");
-    if (column.words!.includes(key)) return key;
-    throw new TradeError("value", name, cell, `${column.words!.join(", ").replace(/, ([^,]*)$/, " or $1")} is allowed`);
-  }
-  const system = own ?? rowUnits;
-  let value: number | undefined;
-  if (typeof cell === "number") value = cell;
-  else if (typeof cell === "string") {
-    const inches = column.dimension === "length" ? inchText(cell) : undefined;
-    if (inches !== undefined) return checked(inches * 25.4, name, cell, column);
-    value = decimalText(cell);
-  }
-  if (value === undefined) throw new TradeError("value", name, cell, limitsOf(column));
-  if (column.dimension && system === undefined) {
-    throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
-  }
-  checked(value, name, cell, column);
-  return column.dimension ? toCanonical(value, column.dimension, system!) : value;
-}
-
-function checked(value: number, name: string, cell: unknown, column: Column): number {
-  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
-  const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
-  if (bad || (kind === "whole" && !Number.isInteger(value))) throw new TradeError("range", name, cell, limitsOf(column));
-  return value;
-}
-
-function limitsOf({ low, high, above, kind }: Column): string {
-  const what = kind === "whole" ? "a whole number" : "a number";
-  const from = low === undefined ? "" : above ? ` more than ${low}` : ` of at least ${low}`;
-  return `${what}${from}${high === undefined ? "" : `${from ? " and" : ""} at most ${high}`} is allowed`;
 }
 
 type Values = Record<string, unknown>;
