@@ -104,8 +104,7 @@ function candidate(heading: unknown, at: number, table: SpellingTable): Candidat
   for (const key of keys) {
     const column = table.canonical.get(key);
     if (column) {
-      const whole = key === keys[0];
-      if (!whole && unit && !fits(column, unit)) return undefined;
+      if (unit && !fits(column, unit)) return undefined;
       return { at, heading: String(heading), exact: true, meanings: new Map([[column, 1]]), unit };
     }
   }

@@ -1,4 +1,5 @@
 /** A heading taken apart: the unit that it names, and what is left of it to look a column up by. */
+import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { type UnitText, unitOf } from "./unit-text.ts";
 
@@ -57,10 +58,17 @@ function tail(text: string): { before: string; unit: UnitText } | undefined {
   return unit && mayEnd(last, unit) ? { before: text.slice(0, slash), unit } : undefined;
 }
 
+/** Headings taken apart before: a table is matched again and again. */
+const seen = new Cache<string, HeadingText>("headings", 2000);
+
 /** Takes a heading apart; no keys where it is blank or too long to be one. */
 export function headingText(heading: unknown): HeadingText {
   const text = String(heading ?? "");
   if (text.length > LONGEST) return { keys: [] };
+  return seen.get(text, () => takenApart(text));
+}
+
+function takenApart(text: string): HeadingText {
   const folded = fold(text).trim();
   if (folded === "") return { keys: [] };
   if (folded === "#") return { keys: ["no"] };

@@ -95,6 +95,11 @@ describe("numbers in cells as people type them (independent: the value that the 
 
 describe("words in cells (identity)", () => {
   it("names what a doubtful word may mean", () => {
+    for (const word of ["Gewinde", "threading", "fileter", "roscar", "filettatura", "ねじ加工"])
+      expect(read("Operation", word), word).toMatch(
+        /may mean (?:thread mill or tap|tap or thread mill): write one of them/,
+      );
+    expect(read("Operation", "alesatura")).toMatch(/may mean bore or ream/);
     expect(read("Operation", "fraisage")).toMatch(/drill, thread mill, .* or counterbore is allowed/);
     expect(read("Through", "maybe")).toMatch(/yes or no is allowed/);
     expect(read("Through", true)).toBe(true);

@@ -94,17 +94,17 @@ describe("spellings (identity)", () => {
     expect(row("Depth", "Tiefe")).toEqual([[0, "depth", undefined]]);
   });
   it("takes a spelling of two columns in the language of the table, and guesses none of one language", () => {
-    // "Passo" and "Voce" are Italian; "Serie" is a batch everywhere; "Material" of a tool is its substrate nowhere.
     const op = (...headings: string[]) => row(...headings).find(([at]) => at === headings.indexOf("Op"))?.[1];
     expect(op("Op", "Material")).toBeUndefined();
     // One of its two meanings has a heading of its own: the other is left.
     expect(op("No.", "Op", "Material")).toBe("operation");
     expect(op("Process", "Op", "Material")).toBe("row");
-    // "Calidad", "Nuance": in French "Mesure" is what was measured; "Altezza" the depth.
-    expect(row("Loc", "Op No.")).toEqual([
-      [0, "length", undefined],
-      [1, "row", undefined],
-    ]);
+    // In French "op" is nothing but the operation; with more French than English beside it, it is that.
+    expect(op("Op", "Matière", "Outil", "Profondeur")).toBe("operation");
+    // Speed is one of the cut or one of the spindle: only its unit tells.
+    expect(row("Speed")).toEqual([]);
+    expect(row("Speed (SFM)")).toEqual([[0, "surfaceSpeed", "in"]]);
+    expect(row("Speed (m/min)")).toEqual([[0, "surfaceSpeed", "mm"]]);
   });
   it("takes no result of its own for an input, and finds every canonical heading", () => {
     const inputs = new Set(ROW_COLUMNS.map((c) => c.heading));

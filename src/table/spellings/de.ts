@@ -148,13 +148,13 @@ export const de: Spellings = {
   words: {
     operation: {
       drill: "bohren|bohrung|vollbohren|tiefbohren|vorbohren|tieflochbohren|kernlochbohren",
-      "thread mill": "gewindefräsen|gewinde fräsen|gf|innengewindefräsen|gewindezirkularfräsen",
+      "thread mill": "gewindefräsen|gewinde fräsen|gf|innengewindefräsen|gewindezirkularfräsen|gewinde",
       bore: "kreistasche|ausspindeln|zirkularfräsen|bohrung fräsen|bohrzirkularfräsen|kreistasche fräsen|helixfräsen|bohrfräsen|zirkulartasche|bohrungsfräsen|zirkular fräsen|ausdrehen|bohrung ausfräsen",
       boss: "zapfen|zapfen fräsen|kreiszapfen|rundzapfen|zapfenfräsen|außenzirkularfräsen|kreiszapfen fräsen",
       slot: "nut|nuten|nutfräsen|nut fräsen|nutenfräsen|vollnut|vollnutfräsen|passfedernut|schlitz",
       side: "umfangsfräsen|kontur|kontur fräsen|konturfräsen|seitenfräsen|eckfräsen|besäumen|seite|umriss|wand|wand fräsen|schulterfräsen",
       face: "planfräsen|plan|planen|stirnfräsen|planfläche|fläche|plan überfräsen",
-      tap: "gewindebohren|gb|gewinde bohren|gewindeschneiden|gewinde schneiden|innengewinde bohren",
+      tap: "gewindebohren|gb|gewinde bohren|gewindeschneiden|gewinde schneiden|innengewinde bohren|gewinde",
       ream: "reiben|aufreiben",
       countersink: "kegelsenken|senken|ansenken|anfasen|kegelsenkung|fase|fasen|entgraten senken|senkung",
       counterbore: "flachsenken|zylindersenkung|plansenken|zylindersenken|flachsenkung|stirnsenken|plansenkung",

@@ -34,7 +34,7 @@ export const en: Spellings = {
     stickOut:
       "overhang|projection|tool stick-out|tool stickout|tool overhang|tool projection|gage length from holder|gauge length from holder|length out of holder|lbh|stick out length|tool length out of holder",
     surfaceSpeed:
-      "sfm|vc|cutting speed|speed|smm|surface feet|surface feet per minute|sfpm|surface speed sfm|cut speed|cs|surface meters per minute|peripheral speed",
+      "sfm|vc|cutting speed|smm|surface feet|surface feet per minute|sfpm|surface speed sfm|cut speed|speed sfm|speed m/min|speed ft/min|speed vc|cs|surface meters per minute|peripheral speed",
     feedPerTooth:
       "ipt|fz|chip load|chip load per tooth|feed/tooth|fpt|chip per tooth|feed per flute|feed/flute|advance per tooth|feed mm/tooth|feed in/tooth|feed ipt|feed mm/z",
     maxRpm:
@@ -132,13 +132,14 @@ export const en: Spellings = {
   words: {
     operation: {
       drill: "drilling|drill hole|drilled|hole|drilled hole|peck drill|peck drilling|deep drilling",
-      "thread mill": "thread milling|threadmill|threadmilling|mill thread|thread-mill|thread mill id",
+      "thread mill":
+        "thread milling|threadmill|threadmilling|mill thread|thread-mill|thread mill id|thread|threading|threaded hole",
       bore: "boring|circular pocket|helical bore|interpolate|interpolate hole|circular interpolation|helical boring|bore milling|circle pocket|helical interpolation|interpolated bore|bore mill",
       boss: "round boss|circular boss|boss mill|boss milling|spigot|circle boss|stud",
       slot: "slotting|slot milling|slot mill|keyway|groove|channel",
       side: "side mill|side milling|profile|profiling|contour|contouring|peripheral milling|wall|2d contour|profile milling|wall milling|side wall|periphery",
       face: "facing|face mill|face milling|surface|top face|surfacing|skim",
-      tap: "tapping|rigid tap|rigid tapping|tapped hole|cut tap|tapped",
+      tap: "tapping|rigid tap|rigid tapping|tapped hole|cut tap|tapped|thread|threading|threaded hole",
       ream: "reaming|reamer|reamed|reamed hole",
       countersink: "c'sink|csk|csink|countersinking|c-sink|chamfer hole|countersunk|csunk",
       counterbore: "c'bore|cbore|counterboring|spotface|spot face|c-bore|counterbored|spotfacing",

@@ -140,13 +140,13 @@ export const es: Spellings = {
     operation: {
       drill: "taladrar|taladrado|taladro|barrenar|barrenado|perforar|agujero|taladrado profundo",
       "thread mill":
-        "fresado de rosca|fresar rosca|roscado con fresa|fresado de roscas|roscar con fresa|roscado por fresado|roscado por interpolación|fresar roscas",
+        "fresado de rosca|fresar rosca|roscado con fresa|fresado de roscas|roscar con fresa|roscado por fresado|roscado por interpolación|fresar roscas|roscar|roscado|rosca",
       bore: "mandrinar|mandrinado|cajera circular|interpolación circular|cajeado circular|interpolación helicoidal|mandrinado con fresa|fresado circular|cajera redonda|alesar|alesado",
       boss: "saliente circular|tetón|moyú|isla circular|saliente|espiga|pivote",
       slot: "ranurar|ranura|ranurado|fresado de ranura|chavetero|fresado de ranuras",
       side: "contorno|contorneado|contornear|fresado lateral|perfilado|fresado periférico|pared|perfil|perfilar|escuadrar|fresado de contorno",
       face: "planear|planeado|careado|carear|fresado frontal|planeado de cara|refrentado|refrentar|cara",
-      tap: "roscar con macho|roscado con macho|machuelear|machuelado|roscado rígido|macho",
+      tap: "roscar con macho|roscado con macho|machuelear|machuelado|roscado rígido|macho|roscar|roscado|rosca",
       ream: "escariar|escariado|rimado|rimar",
       countersink: "avellanar|avellanado|chaflán|chaflanar|biselar|achaflanar",
       counterbore:

@@ -143,13 +143,13 @@ export const fr: Spellings = {
     operation: {
       drill: "percer|perçage|perc|perçage profond|trou|perce",
       "thread mill":
-        "fraiser un filet|fraisage de filet|fraisage de filets|filetage à la fraise|fraiser filet|fraisage filet|fraisage de filetage|fileter à la fraise|filetage par interpolation|filetage à la fraise à fileter",
+        "fraiser un filet|fraisage de filet|fraisage de filets|filetage à la fraise|fraiser filet|fraisage filet|fraisage de filetage|fileter à la fraise|filetage par interpolation|filetage à la fraise à fileter|filetage|fileter",
       bore: "aléser|alésage|poche circulaire|contournage circulaire|interpolation circulaire|interpolation hélicoïdale|alésage par interpolation|alésage à la fraise|alésage fraisé|fraisage circulaire|alésage en interpolation",
       boss: "bossage|tourillon|îlot circulaire|téton|plot|bossage circulaire",
       slot: "rainurer|rainure|rainurage|fraisage de rainure|rainure de clavette|fente",
       side: "contournage|contourner|fraisage de profil|fraisage en roulant|profil|fraisage latéral|fraisage de flanc|paroi|contour|profilage|dressage de flanc|fraisage de côté",
       face: "surfacer|surfaçage|dressage|fraisage de face|planage|surface",
-      tap: "tarauder|taraudage|taraudage rigide",
+      tap: "tarauder|taraudage|taraudage rigide|filetage|fileter",
       ream: "alésage à l'alésoir|alésoir|aléser à l'alésoir|passer l'alésoir",
       countersink: "fraisurer|fraisurage|chanfreiner|chanfrein|fraisure|chanfreinage|fraise conique",
       counterbore: "lamer|lamage|chambrage|lamage à la fraise|chambrer",

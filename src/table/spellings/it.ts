@@ -146,14 +146,14 @@ export const it: Spellings = {
     operation: {
       drill: "forare|foratura|foro|forature|foratura profonda|trapanare|foratura dal pieno",
       "thread mill":
-        "fresare filetto|fresatura filetto|filettatura a fresa|fresatura di filetti|filettare a fresa|fresatura filetti|fresare filetti|filettatura con fresa|filettatura per interpolazione",
-      bore: "barenatura|tasca circolare|interpolazione circolare|barenare|interpolazione elicoidale|fresatura circolare|alesatura per interpolazione|foro fresato|alesatura a fresa|alesare",
+        "fresare filetto|fresatura filetto|filettatura a fresa|fresatura di filetti|filettare a fresa|fresatura filetti|fresare filetti|filettatura con fresa|filettatura per interpolazione|filettare|filettatura|filetto",
+      bore: "barenatura|tasca circolare|interpolazione circolare|barenare|interpolazione elicoidale|fresatura circolare|alesatura per interpolazione|foro fresato|alesatura a fresa|alesare|alesatura",
       boss: "perno|borchia|isola circolare|codolo|isola|perno circolare|risalto circolare",
       slot: "cava|scanalatura|scanalare|fresatura di cave|fresatura cava|cave|sede chiavetta|fresatura cave",
       side: "contornatura|contorno|fresatura laterale|contornare|profilo|fresatura periferica|profilatura|parete|fresatura di spallamento|spallamento",
       face: "spianare|spianatura|fresatura frontale|spianata|sfacciatura|sfacciare",
-      tap: "maschiare|maschiatura|maschiatura rigida|filettare con maschio|maschio",
-      ream: "alesatore|alesatura con alesatore|passata alesatore|alesare con alesatore",
+      tap: "maschiare|maschiatura|maschiatura rigida|filettare con maschio|maschio|filettare|filettatura|filetto",
+      ream: "alesatore|alesatura con alesatore|passata alesatore|alesare con alesatore|alesatura",
       countersink: "svasare|svasatura|smusso|smussare|smussatura",
       counterbore: "lamare|lamatura|allargatura|sede vite|lamature",
     },
