@@ -12,6 +12,7 @@ import {
   ROW_COLUMNS,
   TOOL_COLUMNS,
 } from "./columns.ts";
+import { compact, fold } from "./fold.ts";
 import type { Machine, Material, Tool } from "./lists.ts";
 import type { Row } from "./rows.ts";
 
@@ -97,6 +98,7 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
   const matches = matchHeadings(block[0] ?? [], columns);
   const items: T[] = [];
   const byName = new Map<string, T>();
+  const byDesignation = new Map<string, string[]>();
   const names: string[] = [];
   const problems = new Map<string, readonly Problem[]>();
   for (const cells of block.slice(1)) {
@@ -108,14 +110,33 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
     items.push(record.values as T);
     byName.set(key, record.values as T);
     names.push(name);
+    for (const text of String(record.values.designations ?? "").split(";")) {
+      const short = designationKey(text);
+      const owners = byDesignation.get(short) ?? [];
+      if (short !== "" && !owners.includes(name)) byDesignation.set(short, [...owners, name]);
+    }
     if (record.problems.length > 0) problems.set(key, record.problems);
   }
   return {
     items,
     problems,
-    find: (name) => byName.get(name.trim().toLowerCase()),
-    nearest: (name) => nearestNames(name, names),
+    find(name) {
+      const exact = byName.get(name.trim().toLowerCase());
+      if (exact !== undefined || byDesignation.size === 0) return exact;
+      const designated = byDesignation.get(designationKey(name));
+      // What belongs to two entries chooses neither.
+      return designated?.length === 1 ? byName.get(designated[0]!.toLowerCase()) : undefined;
+    },
+    nearest: (name) => byDesignation.get(designationKey(name)) ?? nearestNames(name, names),
   };
+}
+
+/** Bodies that stand before a designation and are often left out. */
+const BODY = /^(?:aisi|sae|uns|astm|jis|aa|din|wnr|enaw|en)(?=.*\d)/;
+
+/** A designation without its body, case, blanks and punctuation: "AISI 304" and "304" are one. */
+function designationKey(text: string): string {
+  return text.length > 80 ? "" : compact(fold(text)).replace(BODY, "");
 }
 
 /** Up to three names that share the most letter pairs with the wanted one. */

@@ -91,6 +91,7 @@ const SHOWN: ReadonlySet<string> = new Set([
   "row",
   "feature",
   "source",
+  "designations",
   "material",
   "machine",
   "tool",
