@@ -2,6 +2,8 @@
  * Starting values for materials, each with its source. They are where a shop begins, not what it ends with: the list
  * is the shop's own, and every value is checked against the first parts.
  */
+
+import { DESIGNATIONS } from "./designations.ts";
 import { readTable } from "./table.ts";
 import { THREAD_FEED_HEADING, THREAD_FEED_NOTE, withThreadFeed } from "./thread-feed.ts";
 import type { ListBlock, SourceNote } from "./types.ts";
@@ -32,6 +34,7 @@ const HEADINGS = [
   "Drill feed HSS [mm per turn at 10 mm]",
   "Taylor n",
   "Reference life [min]",
+  "Designations",
   "Source",
 ] as const;
 
@@ -118,7 +121,7 @@ export const MATERIALS: ListBlock = withThreadFeed(
   [
     HEADINGS,
     ...ROWS.map((row) => {
-      const cells = [...row.slice(0, -1), summary(row.at(-1) as Kienzle)];
+      const cells = [...row.slice(0, -1), DESIGNATIONS[String(row[0])] ?? null, summary(row.at(-1) as Kienzle)];
       cells.splice(FEED_12 + 1, 0, ...larger(cells));
       return cells;
     }),
@@ -145,6 +148,7 @@ const LIFE = memory(
 const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   Material: memory("designation of the standard named in it (EN, AISI, UNS)"),
   Group: memory("ISO 513, classification of work materials"),
+  Designations: memory("numbers and short names of EN, AISI/SAE, UNS, JIS and ASTM for the same or the nearest grade"),
   Hardness: practice("usual condition of delivery of this material"),
   "Radial ratio": practice("radial to tangential force 0.3 to 0.5, higher in hard materials and with worn edges"),
   "Axial ratio": practice("axial to tangential force 0.15 to 0.3"),

@@ -1,9 +1,11 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
+import { headingText } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { type Column, columnsOf } from "./quantity.ts";
 import { RESULT } from "./results.ts";
 import { ROW } from "./rows.ts";
-import { spellingsOf } from "./spellings/index.ts";
+import { LANGUAGES, spelledApart, spellingsOf } from "./spellings/index.ts";
+import { factorFor, systemOf, type UnitText } from "./unit-text.ts";
 
 export type { Column } from "./quantity.ts";
 
@@ -14,27 +16,6 @@ export const RESULT_COLUMNS = columnsOf(RESULT, spellingsOf("result"));
 export const MATERIAL_COLUMNS = columnsOf(MATERIAL, spellingsOf("material"));
 export const TOOL_COLUMNS = columnsOf(TOOL, spellingsOf("tool"));
 export const MACHINE_COLUMNS = columnsOf(MACHINE, spellingsOf("machine"));
-
-/** Unit hints that a heading may carry in brackets or as its last word. */
-const UNIT_HINTS: Readonly<Record<string, "mm" | "in">> = {
-  mm: "mm",
-  "m/min": "mm",
-  "mm/min": "mm",
-  "mm/z": "mm",
-  "mm/tooth": "mm",
-  "mm per tooth": "mm",
-  in: "in",
-  inch: "in",
-  inches: "in",
-  '"': "in",
-  sfm: "in",
-  "ft/min": "in",
-  "sfm ": "in",
-  "in/min": "in",
-  ipm: "in",
-  ipt: "in",
-  "in/tooth": "in",
-};
 
 const OPENS = /[([{]/g;
 const CLOSES = /[)\]}]/g;
@@ -68,19 +49,6 @@ export function normalHeading(heading: unknown): string {
     .trim();
 }
 
-/** The unit system a heading names, if it does: "Dia (mm)", "SFM", "Depth in". */
-function headingUnits(heading: unknown): "mm" | "in" | undefined {
-  const raw = String(heading ?? "")
-    .trim()
-    .toLowerCase();
-  const place = bracketIn(raw, 0);
-  const bracket = place && raw.slice(place.start + 1, place.end - 1).trim();
-  if (bracket !== undefined && UNIT_HINTS[bracket]) return UNIT_HINTS[bracket];
-  if (UNIT_HINTS[raw]) return UNIT_HINTS[raw];
-  const last = /[\s,](mm|in|inch|m\/min|ft\/min|mm\/min|in\/min)$/.exec(raw)?.[1];
-  return last ? UNIT_HINTS[last] : undefined;
-}
-
 export interface Match<K extends string = string> {
   /** Place of the column in the table, from 0. */
   readonly at: number;
@@ -88,42 +56,139 @@ export interface Match<K extends string = string> {
   readonly column: Column<K>;
   /** Unit system that the heading itself names; it beats the row's units. */
   readonly units?: "mm" | "in";
+  /** What its numbers are multiplied by where the heading names another unit than the column's fixed one. */
+  readonly factor?: number;
 }
 
-const wordsOf = (column: Column): string[] => [normalHeading(column.heading), ...column.aliases];
-/** Spellings of a set of columns; the sets are few and live as long as the program. */
-const spelled = new WeakMap<readonly Column[], ReadonlyMap<string, Column>>();
+/** What a spelling may mean: columns, each with the languages in which it does (one bit a language). */
+type Meanings = ReadonlyMap<Column, number>;
 
-function spellingTable<K extends string>(columns: readonly Column<K>[]): ReadonlyMap<string, Column<K>> {
-  const known = spelled.get(columns);
-  if (known) return known as ReadonlyMap<string, Column<K>>;
-  const table = new Map<string, Column<K>>();
-  for (const column of columns) table.set(normalHeading(column.heading), column);
-  for (const column of columns) for (const w of wordsOf(column)) if (!table.has(w)) table.set(w, column);
-  spelled.set(columns, table);
+interface SpellingTable {
+  readonly canonical: ReadonlyMap<string, Column>;
+  readonly spelled: ReadonlyMap<string, Meanings>;
+}
+
+/** Tables of a set of columns; the sets are few and live as long as the program. */
+const tables = new WeakMap<readonly Column[], SpellingTable>();
+
+function spellingTable(columns: readonly Column[]): SpellingTable {
+  const known = tables.get(columns);
+  if (known) return known;
+  const canonical = new Map<string, Column>();
+  const spelled = new Map<string, Map<Column, number>>();
+  for (const column of columns) for (const key of headingText(column.heading).keys) canonical.set(key, column);
+  for (const column of columns)
+    column.spellings.forEach((texts, language) => {
+      for (const text of texts === "" ? [] : spelledApart(texts)) {
+        const key = headingText(text).keys[0]!;
+        const meanings = spelled.get(key) ?? new Map<Column, number>();
+        spelled.set(key, meanings.set(column, (meanings.get(column) ?? 0) | (1 << language)));
+      }
+    });
+  const table = { canonical, spelled };
+  tables.set(columns, table);
   return table;
 }
 
+/** What a heading may mean, and the unit that it names for each. */
+interface Candidate {
+  readonly at: number;
+  readonly heading: string;
+  readonly exact: boolean;
+  readonly meanings: Meanings;
+  readonly unit?: UnitText;
+}
+
+function candidate(heading: unknown, at: number, table: SpellingTable): Candidate | undefined {
+  const { keys, unit } = headingText(heading);
+  for (const key of keys) {
+    const column = table.canonical.get(key);
+    if (column) {
+      if (unit && !fits(column, unit)) return undefined;
+      return { at, heading: String(heading), exact: true, meanings: new Map([[column, 1]]), unit };
+    }
+  }
+  for (const key of keys) {
+    const all = table.spelled.get(key);
+    if (!all) continue;
+    const meanings = unit ? new Map([...all].filter(([column]) => fits(column, unit))) : all;
+    if (meanings.size > 0) return { at, heading: String(heading), exact: false, meanings, unit };
+  }
+  return undefined;
+}
+
+/** True where a heading of that unit can be that column: sizes in a unit of either system, results in their own. */
+function fits(column: Column, unit: UnitText): boolean {
+  if (column.kind !== "number" && column.kind !== "whole") return true;
+  const factor = factorFor(column, unit);
+  if (factor === undefined) return false;
+  if (column.dimension) return systemOf(column.dimension, factor) !== undefined;
+  return factor === 1 || !RESULT_COLUMNS.includes(column as never);
+}
+
+/** How often each language can have said the headings of a table, and the languages that said most. */
+function spokenMost(candidates: readonly Candidate[]): number[] {
+  const counts = LANGUAGES.map(
+    (_, language) => candidates.filter((c) => [...c.meanings.values()].some((said) => said & (1 << language))).length,
+  );
+  return [...new Set(counts)].sort((a, b) => b - a).map((count) => bitsOf(counts.map((own) => own === count)));
+}
+
+const bitsOf = (said: readonly boolean[]): number => said.reduce((bits, yes, at) => (yes ? bits | (1 << at) : bits), 0);
+
+/** The one column that a heading means: in the language most spoken beside it, or as the only one still free. */
+function meant({ meanings }: Candidate, spoken: readonly number[], taken: ReadonlySet<string>): Column | undefined {
+  if (meanings.size === 1) return [...meanings.keys()][0];
+  for (const languages of spoken) {
+    const said = [...meanings].filter(([, bits]) => bits & languages).map(([column]) => column);
+    if (said.length === 0) continue;
+    const free = said.filter((column) => !taken.has(column.key));
+    return free.length === 1 ? free[0] : undefined;
+  }
+  return undefined;
+}
+
 /**
- * Which column is which. The canonical heading beats other spellings; the first of two equal headings counts.
- * A heading that ends in a unit ("Depth mm") is tried without it as well.
+ * Which column is which. The canonical heading beats other spellings; the first of two equal headings counts. A
+ * spelling that means several columns is taken in the language that most headings of the table speak; one that means
+ * two in one language is not guessed, unless all but one of them have a heading of their own. A unit in brackets or at
+ * the end must be one of the column's.
  */
 export function matchHeadings<K extends string>(
   headings: readonly unknown[],
   columns: readonly Column<K>[],
 ): Match<K>[] {
   const table = spellingTable(columns);
-  const found = new Map<string, Match<K> & { exact: boolean }>();
-  headings.forEach((heading, at) => {
-    const normal = normalHeading(heading);
-    if (normal === "") return;
-    const column =
-      table.get(normal) ?? table.get(normal.replace(/ (?:mm|in|inch|m min|ft min|mm min|in min|rpm)$/, ""));
-    if (!column) return;
-    const exact = normal === normalHeading(column.heading);
+  const candidates = headings.flatMap((heading, at) => candidate(heading, at, table) ?? []);
+  const found = new Map<string, { of: Candidate; column: Column }>();
+  const put = (of: Candidate, column: Column) => {
     const known = found.get(column.key);
-    if (known && (known.exact || !exact)) return;
-    found.set(column.key, { at, heading: String(heading), column, units: headingUnits(heading), exact });
-  });
-  return [...found.values()].map(({ at, heading, column, units }) => ({ at, heading, column, units }));
+    if (!known || (of.exact && !known.of.exact)) found.set(column.key, { of, column });
+  };
+  const doubtful = candidates.filter((c) => c.meanings.size > 1);
+  for (const c of candidates) if (c.meanings.size === 1) put(c, [...c.meanings.keys()][0]!);
+  if (doubtful.length > 0) {
+    const spoken = spokenMost(candidates);
+    const taken = new Set(found.keys());
+    for (const c of doubtful) {
+      const column = meant(c, spoken, taken);
+      if (column) put(c, column);
+    }
+  }
+  return [...found.values()]
+    .sort((a, b) => a.of.at - b.of.at)
+    .map(({ of: { at, heading, unit }, column }) => ({
+      at,
+      heading,
+      column: column as Column<K>,
+      ...named(column, unit),
+    }));
+}
+
+/** What a heading's unit says of the column's numbers. */
+function named(column: Column, unit: UnitText | undefined): { units?: "mm" | "in"; factor?: number } {
+  const factor = unit && factorFor(column, unit);
+  if (factor === undefined) return { units: undefined };
+  if (column.dimension) return { units: systemOf(column.dimension, factor) };
+  return factor === 1 ? { units: undefined } : { units: undefined, factor };
 }

@@ -36,6 +36,8 @@ export const MATERIAL = {
   /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
   edgeTangential: from0("Kte [N/mm]", { unit: "N/mm" }),
   edgeRadial: from0("Kre [N/mm]", { unit: "N/mm" }),
+  /** Other names that it is found by, several with ";" between them: numbers and short names of open standards. */
+  designations: text("Designations"),
   source: text("Source"),
 } as const;
 export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };

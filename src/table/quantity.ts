@@ -24,8 +24,8 @@ export interface Quantity {
 export interface Column<K extends string = string> extends Quantity {
   /** Name in the code; never shown. */
   readonly key: K;
-  /** Other spellings, written as `normalHeading` leaves them. */
-  readonly aliases: readonly string[];
+  /** Other spellings as people write them, with a bar between two: a text for each language. */
+  readonly spellings: readonly string[];
 }
 
 export type Columns = Readonly<Record<string, Quantity>>;
@@ -74,6 +74,6 @@ export function columnsOf<C extends Columns>(
   return (Object.keys(quantities) as (keyof C & string)[]).map((key) => ({
     ...quantities[key]!,
     key,
-    aliases: spellings[key] ?? [],
+    spellings: spellings[key] ?? [],
   }));
 }

@@ -1,8 +1,8 @@
 /** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
 import { TradeError } from "../errors.ts";
-import { decimalText, inchText } from "../reading.ts";
-import { toCanonical, type Units } from "../units.ts";
+import type { Units } from "../units.ts";
 import { isBlank } from "./blank.ts";
+import { readCell } from "./cell.ts";
 import {
   type Column,
   MACHINE_COLUMNS,
@@ -12,6 +12,7 @@ import {
   ROW_COLUMNS,
   TOOL_COLUMNS,
 } from "./columns.ts";
+import { compact, fold } from "./fold.ts";
 import type { Machine, Material, Tool } from "./lists.ts";
 import type { Row } from "./rows.ts";
 
@@ -24,55 +25,6 @@ export type Cells = readonly (readonly unknown[])[];
 export interface Problem {
   readonly key: string;
   readonly error: TradeError;
-}
-
-/** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
-function readCell(cell: unknown, { column, units: own }: Match, rowUnits: Units | undefined): unknown {
-  const name = column.heading.replace(/\s*\[.*\]$/, "");
-  if (typeof cell === "object" && cell !== null) {
-    const code = (cell as { code?: unknown }).code;
-    throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
-  }
-  if (column.kind === "text") return String(cell).trim();
-  if (column.kind === "flag") {
-    const key = typeof cell === "string" ? cell.trim().toLowerCase() : cell;
-    if (key === true || key === "yes" || key === "true" || key === "y" || key === "ja" || key === "thru") return true;
-    if (key === false || key === "no" || key === "false" || key === "n" || key === "nein") return false;
-    throw new TradeError("value", name, cell, "yes or no is allowed");
-  }
-  if (column.kind === "word") {
-    const key = String(cell).trim().toLowerCase().replace(/\s+/g, " ");
-    if (column.words!.includes(key)) return key;
-    throw new TradeError("value", name, cell, `${column.words!.join(", ").replace(/, ([^,]*)$/, " or $1")} is allowed`);
-  }
-  const system = own ?? rowUnits;
-  let value: number | undefined;
-  if (typeof cell === "number") value = cell;
-  else if (typeof cell === "string") {
-    const inches = column.dimension === "length" ? inchText(cell) : undefined;
-    if (inches !== undefined) return checked(inches * 25.4, name, cell, column);
-    value = decimalText(cell);
-  }
-  if (value === undefined) throw new TradeError("value", name, cell, limitsOf(column));
-  if (column.dimension && system === undefined) {
-    throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
-  }
-  checked(value, name, cell, column);
-  return column.dimension ? toCanonical(value, column.dimension, system!) : value;
-}
-
-function checked(value: number, name: string, cell: unknown, column: Column): number {
-  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
-  const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
-  if (bad || (kind === "whole" && !Number.isInteger(value)))
-    throw new TradeError("range", name, cell, limitsOf(column));
-  return value;
-}
-
-function limitsOf({ low, high, above, kind }: Column): string {
-  const what = kind === "whole" ? "a whole number" : "a number";
-  const from = low === undefined ? "" : above ? ` more than ${low}` : ` of at least ${low}`;
-  return `${what}${from}${high === undefined ? "" : `${from ? " and" : ""} at most ${high}`} is allowed`;
 }
 
 type Values = Record<string, unknown>;
@@ -146,6 +98,7 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
   const matches = matchHeadings(block[0] ?? [], columns);
   const items: T[] = [];
   const byName = new Map<string, T>();
+  const byDesignation = new Map<string, string[]>();
   const names: string[] = [];
   const problems = new Map<string, readonly Problem[]>();
   for (const cells of block.slice(1)) {
@@ -157,14 +110,33 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
     items.push(record.values as T);
     byName.set(key, record.values as T);
     names.push(name);
+    for (const text of String(record.values.designations ?? "").split(";")) {
+      const short = designationKey(text);
+      const owners = byDesignation.get(short) ?? [];
+      if (short !== "" && !owners.includes(name)) byDesignation.set(short, [...owners, name]);
+    }
     if (record.problems.length > 0) problems.set(key, record.problems);
   }
   return {
     items,
     problems,
-    find: (name) => byName.get(name.trim().toLowerCase()),
-    nearest: (name) => nearestNames(name, names),
+    find(name) {
+      const exact = byName.get(name.trim().toLowerCase());
+      if (exact !== undefined || byDesignation.size === 0) return exact;
+      const designated = byDesignation.get(designationKey(name));
+      // What belongs to two entries chooses neither.
+      return designated?.length === 1 ? byName.get(designated[0]!.toLowerCase()) : undefined;
+    },
+    nearest: (name) => byDesignation.get(designationKey(name)) ?? nearestNames(name, names),
   };
+}
+
+/** Bodies that stand before a designation and are often left out. */
+const BODY = /^(?:aisi|sae|uns|astm|jis|aa|din|wnr|enaw|en)(?=.*\d)/;
+
+/** A designation without its body, case, blanks and punctuation: "AISI 304" and "304" are one. */
+function designationKey(text: string): string {
+  return text.length > 80 ? "" : compact(fold(text)).replace(BODY, "");
 }
 
 /** Up to three names that share the most letter pairs with the wanted one. */

@@ -92,6 +92,7 @@ const SHOWN: ReadonlySet<string> = new Set([
   "feature",
   "remark",
   "source",
+  "designations",
   "material",
   "machine",
   "tool",

@@ -1,0 +1,102 @@
+/** One cell by its column: its words in every language at hand, its numbers as people type them. */
+import { TradeError } from "../errors.ts";
+import { inchText } from "../reading.ts";
+import { toCanonical, type Units } from "../units.ts";
+import type { Match } from "./columns.ts";
+import { numberText } from "./number-text.ts";
+import type { Column } from "./quantity.ts";
+import { factorFor } from "./unit-text.ts";
+import { meantBy } from "./words.ts";
+
+const INCH = 25.4;
+
+/** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
+export function readCell(cell: unknown, match: Match, rowUnits: Units | undefined): unknown {
+  const { column } = match;
+  const name = column.heading.replace(/\s*\[.*\]$/, "");
+  if (typeof cell === "object" && cell !== null) {
+    const code = (cell as { code?: unknown }).code;
+    throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
+  }
+  if (column.kind === "text") return String(cell).trim();
+  if (column.kind === "flag") return typeof cell === "boolean" ? cell : readWord(cell, name, column) === "yes";
+  if (column.kind === "word") return readWord(cell, name, column);
+  return readNumber(cell, name, match, rowUnits);
+}
+
+const orList = (words: readonly string[]): string => words.join(", ").replace(/, ([^,]*)$/, " or $1");
+
+function readWord(cell: unknown, name: string, column: Column): string {
+  const text = String(cell).trim();
+  if (column.words?.includes(text)) return text;
+  const values = meantBy(text, column);
+  if (values.length === 1) return values[0]!;
+  if (values.length > 1) throw new TradeError("value", name, cell, `it may mean ${orList(values)}: write one of them`);
+  throw new TradeError("value", name, cell, `${orList(column.words ?? ["yes", "no"])} is allowed`);
+}
+
+function readNumber(
+  cell: unknown,
+  name: string,
+  { column, units: own, factor }: Match,
+  rowUnits: Units | undefined,
+): number {
+  const { dimension } = column;
+  let value: number | undefined;
+  if (typeof cell === "number") value = cell;
+  else if (typeof cell === "string") {
+    // A fraction without a unit, or an inch mark, is inches whatever the row's units.
+    const inches = dimension === "length" ? inchText(cell) : undefined;
+    if (inches !== undefined) return checked(inches * INCH, name, cell, column);
+    const read = numberText(cell);
+    if (read && "readings" in read) {
+      const [decimal, whole] = read.readings;
+      throw new TradeError(
+        "value",
+        name,
+        cell,
+        `its comma may mark decimals or thousands: write ${decimal} or ${whole}`,
+      );
+    }
+    if (read?.unitText) {
+      const by = read.unit && factorFor(column, read.unit);
+      if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);
+      return checked(read.value * by, name, cell, column);
+    }
+    if (read?.fraction) {
+      if (dimension !== "length") throw new TradeError("value", name, cell, limitsOf(column));
+      return checked(read.value * INCH, name, cell, column);
+    }
+    value = read?.value;
+  }
+  if (value === undefined) throw new TradeError("value", name, cell, limitsOf(column));
+  if (dimension && (own ?? rowUnits) === undefined) {
+    throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
+  }
+  if (factor !== undefined) value *= factor;
+  checked(value, name, cell, column);
+  return dimension ? toCanonical(value, dimension, (own ?? rowUnits)!) : value;
+}
+
+/** Units that a cell of the column may name, in words. */
+function unitsWanted({ dimension, unit, key }: Column): string {
+  if (dimension === "length") return "alone or with mm or in";
+  if (dimension === "surface speed") return "alone or with m/min or ft/min";
+  if (dimension === "roughness") return "alone or with µm or µin";
+  if (unit !== undefined && !unit.startsWith("money")) return `alone or with ${unit}`;
+  return key === "maxRpm" ? "alone or with 1/min" : "without a unit";
+}
+
+function checked(value: number, name: string, cell: unknown, column: Column): number {
+  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
+  const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
+  if (bad || (kind === "whole" && !Number.isInteger(value)))
+    throw new TradeError("range", name, cell, limitsOf(column));
+  return value;
+}
+
+function limitsOf({ low, high, above, kind }: Column): string {
+  const what = kind === "whole" ? "a whole number" : "a number";
+  const from = low === undefined ? "" : above ? ` more than ${low}` : ` of at least ${low}`;
+  return `${what}${from}${high === undefined ? "" : `${from ? " and" : ""} at most ${high}`} is allowed`;
+}

@@ -1,0 +1,84 @@
+/** A heading taken apart: the unit that it names, and what is left of it to look a column up by. */
+import { Cache } from "../cache.ts";
+import { compact, fold } from "./fold.ts";
+import { type UnitText, unitOf } from "./unit-text.ts";
+
+/** A longer text is no heading of a column. */
+const LONGEST = 200;
+
+export interface HeadingText {
+  /** From the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */
+  readonly keys: readonly string[];
+  readonly unit?: UnitText;
+}
+
+const OPEN = "([{<【〔「『〈《";
+const CLOSE = ")]}>】〕」』〉》";
+
+/** What stands in brackets and what does not, in one look at each character; an open bracket ends with the text. */
+function brackets(text: string): { outside: string; inside: string[] } {
+  let outside = "";
+  let inner: string | undefined;
+  const inside: string[] = [];
+  for (const c of text) {
+    if (inner === undefined && OPEN.includes(c)) inner = "";
+    else if (inner !== undefined && CLOSE.includes(c)) {
+      inside.push(inner);
+      outside += " ";
+      inner = undefined;
+    } else if (inner === undefined) outside += c;
+    else inner += c;
+  }
+  if (inner !== undefined) inside.push(inner);
+  return { outside, inside };
+}
+
+/** Words that stand between a size and its unit: "Tiefe in mm", "profondeur en mm". */
+const BETWEEN: ReadonlySet<string> = new Set(["in", "en"]);
+
+/** Units that may end a heading without a bracket: a single letter may be anything, and "min" may be the least. */
+const mayEnd = (text: string, { measure }: UnitText): boolean =>
+  (text.length > 1 || text === '"' || text === "°") && measure !== "time" && (measure !== "money" || text.length > 2);
+
+/** A unit at the end of a heading, and the heading before it. */
+function tail(text: string): { before: string; unit: UnitText } | undefined {
+  const tokens = text.split(/[\s,;:]+/).filter((token) => token !== "" && token !== "-");
+  for (let count = Math.min(3, tokens.length); count > 0; count--) {
+    const last = tokens.slice(-count).join(" ");
+    const unit = unitOf(last);
+    if (!unit || !mayEnd(last, unit)) continue;
+    const before = tokens.slice(0, -count);
+    if (before.length > 1 && BETWEEN.has(before.at(-1)!)) before.pop();
+    return { before: before.join(" "), unit };
+  }
+  // "Depth/mm"
+  const slash = text.indexOf("/");
+  const last = text.slice(slash + 1).trim();
+  const unit = slash < 0 ? undefined : unitOf(last);
+  return unit && mayEnd(last, unit) ? { before: text.slice(0, slash), unit } : undefined;
+}
+
+/** Headings taken apart before: a table is matched again and again. */
+const seen = new Cache<string, HeadingText>("headings", 2000);
+
+/** Takes a heading apart; no keys where it is blank or too long to be one. */
+export function headingText(heading: unknown): HeadingText {
+  const text = String(heading ?? "");
+  if (text.length > LONGEST) return { keys: [] };
+  return seen.get(text, () => takenApart(text));
+}
+
+function takenApart(text: string): HeadingText {
+  const folded = fold(text).trim();
+  if (folded === "") return { keys: [] };
+  if (folded === "#") return { keys: ["no"] };
+  const { outside, inside } = brackets(folded);
+  const bracketed = inside.map((content) => unitOf(content.trim())).find((unit) => unit !== undefined);
+  const ended = tail(outside.trim());
+  // "D (mm)" is not "Dmm"; "Avance (mm/dent)" is another feed than "Avance (mm/min)".
+  const told = inside.filter((content) => unitOf(content.trim())?.measure !== "length");
+  const texts = told.length > 0 ? [`${outside} ${told.join(" ")}`, outside] : [outside];
+  if (ended) texts.push(ended.before);
+  const keys = [...new Set(texts.map(compact))].filter((key) => key !== "");
+  return { keys, unit: bracketed ?? ended?.unit };
+}
