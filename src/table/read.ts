@@ -98,7 +98,12 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
   const matches = matchHeadings(block[0] ?? [], columns);
   const items: T[] = [];
   const byName = new Map<string, T>();
-  const byDesignation = new Map<string, string[]>();
+  let designated: ReadonlyMap<string, readonly string[]> | undefined;
+  // Made when a name is not in the list, and not before.
+  const owners = (name: string) => {
+    designated ??= byDesignation(items as readonly Values[], nameKey);
+    return designated.get(designationKey(name));
+  };
   const names: string[] = [];
   const problems = new Map<string, readonly Problem[]>();
   for (const cells of block.slice(1)) {
@@ -110,11 +115,6 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
     items.push(record.values as T);
     byName.set(key, record.values as T);
     names.push(name);
-    for (const text of String(record.values.designations ?? "").split(";")) {
-      const short = designationKey(text);
-      const owners = byDesignation.get(short) ?? [];
-      if (short !== "" && !owners.includes(name)) byDesignation.set(short, [...owners, name]);
-    }
     if (record.problems.length > 0) problems.set(key, record.problems);
   }
   return {
@@ -122,13 +122,26 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
     problems,
     find(name) {
       const exact = byName.get(name.trim().toLowerCase());
-      if (exact !== undefined || byDesignation.size === 0) return exact;
-      const designated = byDesignation.get(designationKey(name));
+      if (exact !== undefined) return exact;
       // What belongs to two entries chooses neither.
-      return designated?.length === 1 ? byName.get(designated[0]!.toLowerCase()) : undefined;
+      const own = owners(name);
+      return own?.length === 1 ? byName.get(own[0]!.toLowerCase()) : undefined;
     },
-    nearest: (name) => byDesignation.get(designationKey(name)) ?? nearestNames(name, names),
+    nearest: (name) => [...(owners(name) ?? nearestNames(name, names))],
   };
+}
+
+/** Names of the items that each designation belongs to. */
+function byDesignation(items: readonly Values[], nameKey: string): ReadonlyMap<string, readonly string[]> {
+  const owners = new Map<string, string[]>();
+  for (const item of items)
+    for (const text of String(item.designations ?? "").split(";")) {
+      const key = designationKey(text);
+      const names = owners.get(key) ?? [];
+      const name = String(item[nameKey]);
+      if (key !== "" && !names.includes(name)) owners.set(key, [...names, name]);
+    }
+  return owners;
 }
 
 /** Bodies that stand before a designation and are often left out. */
