@@ -190,6 +190,27 @@ describe("a blank Tool (independent: the list looked through)", () => {
       }
     }
   });
+  it("of a thread is no worse than any tool of the list, and as cheap but for the preference of its own units", () => {
+    const weight = { ok: 0, check: 1, stop: 2 };
+    for (const thread of ["M4", "M6", "M8", "M10", "M12", "M20x1.5", "1/4-20", "1/2-13", "3/4-16", "1-8"]) {
+      const cells = { ...base, Operation: "thread mill", Thread: thread, Depth: 12, Through: "yes" };
+      const proposed = plan(cells);
+      const others = TOOLS.slice(1).flatMap((row) => {
+        const other = plan({ ...cells, Tool: String(row[0]) });
+        return other.results.cost === undefined ? [] : [other];
+      });
+      expect(others.length, thread).toBeGreaterThan(0);
+      const best = Math.min(...others.map((o) => weight[o.verdict]));
+      expect(weight[proposed.verdict], thread).toBe(best);
+      // where every tool of the list is stopped, none is proposed
+      if (best === weight.stop) continue;
+      for (const other of others.filter((o) => weight[o.verdict] === best)) {
+        // a cutter of the row's own units is preferred to one that is hardly cheaper
+        const own = lists.tools.find(String(other.results.tool))!.units === "mm";
+        expect(proposed.results.cost!, thread).toBeLessThanOrEqual(other.results.cost! * (own ? 1.02 : 1.05));
+      }
+    }
+  });
   it("is filled with a tool of the row's own units where both are worth the same", () => {
     const row = {
       ...base,
