@@ -7,6 +7,7 @@ import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
 import { planTable } from "../../src/plan/table.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { programBench } from "./program-bench.ts";
 import { quoteBench } from "./quote-bench.ts";
 
 export interface Figure {
@@ -173,5 +174,6 @@ export async function figures(): Promise<Figure[]> {
     `at most ${ADVICE_BUDGET} plans`,
   );
   out.push(await quoteBench());
+  out.push(programBench());
   return out;
 }
