@@ -2,36 +2,14 @@
 import { describe, expect, it } from "vitest";
 import { calculate } from "../../taskpane/desk/calculating.ts";
 import { createModel, type Model } from "../../taskpane/desk/model/model.ts";
-import type { Book, Cell, Sheet } from "../../taskpane/desk/model/types.ts";
+import type { Book } from "../../taskpane/desk/model/types.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import { type SheetHost, sheetHost } from "../../taskpane/host/sheet.ts";
+import { sheetOf } from "../desk/model/make.ts";
 import { type Bench, contract, SHEETS, type Sheets } from "./contract.ts";
 
 function bookOf(sheets: Sheets): Book {
-  const made = Object.entries(sheets).map(([name, rows]): Sheet => {
-    const cells = new Map<number, Map<number, Cell>>();
-    rows.forEach((row, r) => {
-      const line = new Map<number, Cell>();
-      row.forEach((value, c) => {
-        if (value !== null) line.set(c, { value });
-      });
-      cells.set(r, line);
-    });
-    return {
-      name,
-      state: "visible",
-      cells,
-      widths: new Map(),
-      hiddenColumns: new Set(),
-      hiddenRows: new Set(),
-      frozen: { rows: 0, columns: 0 },
-      merges: [],
-      choices: [],
-      tables: [],
-      protected: false,
-      kept: [],
-    };
-  });
+  const made = Object.entries(sheets).map(([name, rows]) => sheetOf(name, rows));
   return { sheets: made, active: 0, styles: [{ numberFormat: "General" }], names: [], date1904: false, kept: [] };
 }
 

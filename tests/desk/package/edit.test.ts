@@ -1,11 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { type Edit, FileError, type Value } from "../../../taskpane/desk/model/types.ts";
 import { openPackage } from "../../../taskpane/desk/package/open.ts";
 import { refusal } from "../../../taskpane/desk/package/refusal.ts";
-import { savePackage } from "../../../taskpane/desk/package/save.ts";
+import { cell, insert, refused, remove, SHEET, save, sheetText } from "./edits.ts";
 import { handmade } from "./handmade.ts";
 import {
-  at,
   cellOf,
   file,
   least,
@@ -18,28 +16,6 @@ import {
   unzipped,
   zipped,
 } from "./packages.ts";
-
-const SHEET = "xl/worksheets/sheet1.xml";
-const cell = (address: string, value: Value, more: object = {}, sheet = "S"): Edit => ({
-  kind: "cell",
-  sheet,
-  ...at(address),
-  value,
-  ...more,
-});
-const insert = (row: number, count = 1, sheet = "S"): Edit => ({ kind: "insert-rows", sheet, row: row - 1, count });
-const remove = (row: number, count = 1, sheet = "S"): Edit => ({ kind: "delete-rows", sheet, row: row - 1, count });
-const save = (bytes: Uint8Array, ...edits: Edit[]): Uint8Array => savePackage(openPackage(bytes).kept, edits);
-const sheetText = (bytes: Uint8Array): string => partText(bytes, SHEET);
-const refused = (bytes: Uint8Array, ...edits: Edit[]): string => {
-  try {
-    save(bytes, ...edits);
-  } catch (problem) {
-    expect(problem).toBeInstanceOf(FileError);
-    return (problem as Error).message;
-  }
-  return "";
-};
 
 describe("changed cells (published, ECMA-376 part 1, 18.3.1)", () => {
   const data =

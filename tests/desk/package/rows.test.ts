@@ -1,35 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Edit, FileError, LAST_ROW, type Value } from "../../../taskpane/desk/model/types.ts";
+import { type Edit, LAST_ROW, type Value } from "../../../taskpane/desk/model/types.ts";
 import { openPackage } from "../../../taskpane/desk/package/open.ts";
 import { movedSpan, type RowMove } from "../../../taskpane/desk/package/references.ts";
 import { refusal } from "../../../taskpane/desk/package/refusal.ts";
 import { movedRow } from "../../../taskpane/desk/package/rows.ts";
-import { savePackage } from "../../../taskpane/desk/package/save.ts";
+import { cell, insert, refused, remove, SHEET, save, sheetText } from "./edits.ts";
 import { handmade } from "./handmade.ts";
-import { at, cellOf, file, least, MAIN, partText, REL, sheetOf, unzipped } from "./packages.ts";
-
-const SHEET = "xl/worksheets/sheet1.xml";
-const cell = (address: string, value: Value, more: object = {}, sheet = "S"): Edit => ({
-  kind: "cell",
-  sheet,
-  ...at(address),
-  value,
-  ...more,
-});
-const insert = (row: number, count = 1, sheet = "S"): Edit => ({ kind: "insert-rows", sheet, row: row - 1, count });
-const remove = (row: number, count = 1, sheet = "S"): Edit => ({ kind: "delete-rows", sheet, row: row - 1, count });
-const save = (bytes: Uint8Array, ...edits: Edit[]): Uint8Array => savePackage(openPackage(bytes).kept, edits);
-const sheetText = (bytes: Uint8Array): string => partText(bytes, SHEET);
-const refused = (bytes: Uint8Array, ...edits: Edit[]): string => {
-  try {
-    save(bytes, ...edits);
-  } catch (problem) {
-    expect(problem).toBeInstanceOf(FileError);
-    return (problem as Error).message;
-  }
-  return "";
-};
+import { cellOf, file, least, MAIN, partText, REL, sheetOf, unzipped } from "./packages.ts";
 
 describe("rows that come and go", () => {
   it("move a span like its cells move one by one (independent, brute force)", () => {
