@@ -143,7 +143,11 @@ async function edits(page, work) {
       [depth * 400, true],
       [depth, false],
     ]) {
-      await page.evaluate((place) => globalThis.tablefeedDesk.select(place), { sheet: "Plan", row, column: found.column });
+      await page.evaluate((place) => globalThis.tablefeedDesk.select(place), {
+        sheet: "Plan",
+        row,
+        column: found.column,
+      });
       // As a person does: the pane has shown the row before the next number is typed.
       await page.waitForFunction(() => document.getElementById("state").dataset.busy === "no");
       await page.keyboard.type(String(typed));
@@ -258,10 +262,8 @@ async function callouts(page, text, rows) {
         )) - start;
       start = performance.now();
       document.querySelector(".callouts .main").click();
-      const first =
-        (await globalThis.benchPainted(() => ["ok", "check", "stop"].includes(at(last + 1, 0)))) - start;
-      const all =
-        (await globalThis.benchPainted(() => ["ok", "check", "stop"].includes(at(last + wanted, 0)))) - start;
+      const first = (await globalThis.benchPainted(() => ["ok", "check", "stop"].includes(at(last + 1, 0)))) - start;
+      const all = (await globalThis.benchPainted(() => ["ok", "check", "stop"].includes(at(last + wanted, 0)))) - start;
       return { shown, first, all };
     },
     [text, rows],
@@ -302,7 +304,12 @@ export async function deskBench(line, out) {
     const arithmetic = median(
       await Promise.all(Array.from({ length: 7 }, () => blank.page.evaluate(() => globalThis.benchArithmetic()))),
     );
-    line("desk: the machine, 10,000,000 steps of arithmetic", arithmetic.toFixed(0), "ms", `load ${os.loadavg()[0].toFixed(1)}`);
+    line(
+      "desk: the machine, 10,000,000 steps of arithmetic",
+      arithmetic.toFixed(0),
+      "ms",
+      `load ${os.loadavg()[0].toFixed(1)}`,
+    );
     const small = await plainTable(blank.page, DEMO_ROWS, 60);
     const plainKeys = await plainEdits(blank.page, blank.work);
     const yard = median(plainKeys.times);
@@ -321,13 +328,22 @@ export async function deskBench(line, out) {
       '() => document.documentElement.dataset.ready === "yes" && document.querySelector(".tg-active") !== null',
     );
     ms("ready, cold", loaded.ms, first.ms + small, `own work ${loaded.work.toFixed(0)} ms`);
-    line("desk: loaded before it is ready, gzip level 9", (await bytes(browser, served.address, folder)).toFixed(0), "kB");
+    line(
+      "desk: loaded before it is ready, gzip level 9",
+      (await bytes(browser, served.address, folder)).toFixed(0),
+      "kB",
+    );
 
     const desk = await open(browser, served.address);
     const { page, work } = desk;
     const typed = async (rows) => {
       const { times, works } = await edits(page, work);
-      ms(`Enter to painted verdict, ${rows} rows, median`, median(times), yard, `own work ${median(works).toFixed(0)} ms`);
+      ms(
+        `Enter to painted verdict, ${rows} rows, median`,
+        median(times),
+        yard,
+        `own work ${median(works).toFixed(0)} ms`,
+      );
       ms(`Enter to painted verdict, ${rows} rows, worst of ${times.length}`, Math.max(...times), yard);
     };
     await ready(page);
