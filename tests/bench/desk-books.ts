@@ -21,14 +21,14 @@ export function longPlan(rows: number): Uint8Array {
   return planBook([head!, ...made], { materials: MATERIALS, tools: TOOLS, machines: MACHINES });
 }
 
-/** Callouts of a drawing as five hundred lines of the usual kinds. */
+/** Callouts of a drawing, five usual kinds in turn, no two of the same depth: none is planned from memory. */
 export function manyCallouts(count: number): string {
-  const five = [
-    "6X 3/8-16 UNC-2B ↧ .75",
-    "4X ⌀8.5 ↧ 20",
-    "M8x1.25-6H ↧ 16/20",
-    "⌀.266 ↧ .8 ⌴ ⌀.44 ↧ .25",
-    "2X ⌀24 H7 ↧ 12",
+  const kinds = [
+    (n: number) => `6X 3/8-16 UNC-2B ↧ ${(0.5 + n / 4000).toFixed(4)}`,
+    (n: number) => `4X ⌀8.5 ↧ ${(12 + n / 100).toFixed(2)}`,
+    (n: number) => `M8x1.25-6H ↧ ${(10 + n / 200).toFixed(3)}/${(16 + n / 200).toFixed(3)}`,
+    (n: number) => `⌀.266 ↧ ${(0.6 + n / 4000).toFixed(4)} ⌴ ⌀.44 ↧ ${(0.2 + n / 8000).toFixed(4)}`,
+    (n: number) => `2X ⌀24 H7 ↧ ${(8 + n / 100).toFixed(2)}`,
   ];
-  return Array.from({ length: count }, (_, i) => five[i % five.length]).join("\n");
+  return Array.from({ length: count }, (_, i) => kinds[i % kinds.length]!(i)).join("\n");
 }
