@@ -140,13 +140,19 @@ export class View {
     this.head.append(this.letters.anew(this.layout));
   }
 
+  /** Takes an element off the page. The input goes out of it first: it would lose the focus, and keys with it. */
+  private take(element: HTMLElement): void {
+    if (element.contains(document.activeElement)) this.onClear();
+    element.remove();
+  }
+
   /** Puts what is on the page where it now belongs; the input keeps its cell, and with it the focus. */
   private place(): void {
     const { rows, columns, frozenRows, side } = this.layout;
     this.letters.element.replaceWith(this.letters.anew(this.layout));
     for (const [row, view] of this.rowViews) {
       if (row >= rows.count || (rows.sizeOf(row) === 0 && row !== this.cursor.row)) {
-        view.element.remove();
+        this.take(view.element);
         this.rowViews.delete(row);
         continue;
       }
@@ -155,7 +161,7 @@ export class View {
       for (const [column, cell] of view.cells) {
         const hidden = column >= columns.count || (columns.sizeOf(column) === 0 && column !== this.cursor.column);
         if (hidden || !placeCell(this.layout, this.sheet, row, column, cell.element)) {
-          cell.element.remove();
+          this.take(cell.element);
           view.cells.delete(column);
         } else this.paint(row, column, cell);
       }
@@ -195,7 +201,7 @@ export class View {
 
     for (const [r, view] of this.rowViews) {
       if (wantedRows.has(r)) continue;
-      view.element.remove();
+      this.take(view.element);
       this.rowViews.delete(r);
     }
     const wantedColumns = new Set(wanted);
@@ -243,7 +249,7 @@ export class View {
     const active = row === this.cursor.row ? this.cursor.column : -1;
     for (const [c, cell] of view.cells) {
       if (wantedColumns.has(c) || c === active) continue;
-      cell.element.remove();
+      this.take(cell.element);
       view.cells.delete(c);
     }
     for (const c of wanted) this.ensureCell(row, view, c);
