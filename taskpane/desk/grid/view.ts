@@ -101,8 +101,7 @@ export class View {
   relayout(): void {
     this.width = this.scroller.clientWidth;
     this.height = this.scroller.clientHeight;
-    this.unused =
-      this.options.hiddenColumns && this.hideUnused ? this.options.hiddenColumns(this.sheet.name) : new Set();
+    this.unused = this.unusedNow();
     this.layout = layoutOf({
       model: this.model,
       sheet: this.sheet,
@@ -131,6 +130,18 @@ export class View {
 
   hideUnused = true;
   private frozen = "";
+
+  private unusedNow(): ReadonlySet<number> {
+    return this.options.hiddenColumns && this.hideUnused
+      ? new Set(this.options.hiddenColumns(this.sheet.name))
+      : new Set();
+  }
+
+  /** True when a column that nobody used holds something now, or the other way round. */
+  unusedChanged(): boolean {
+    const now = this.unusedNow();
+    return now.size !== this.unused.size || [...now].some((column) => !this.unused.has(column));
+  }
 
   private clear(): void {
     this.onClear();

@@ -4,6 +4,7 @@ import type { HtmlCell } from "./clip.ts";
 import { displayText } from "./display.ts";
 import { copied } from "./formulas.ts";
 import type { Model } from "./model.ts";
+import { Refused } from "./refused.ts";
 import { holds } from "./state.ts";
 import { type CellEdit, withGrowth } from "./tables.ts";
 import { readTyped, type Typed } from "./typed.ts";
@@ -38,6 +39,7 @@ function formatted(model: Model, edit: CellEdit, typed: Typed): CellEdit {
 /** What was typed into one cell. */
 export function enterEdits(model: Model, sheet: string, row: number, column: number, text: string) {
   const typed = model.read(text, sheet, row, column);
+  if (typed.unreadable) throw new Refused("formula", {});
   return { typed, edits: withGrowth(model, sheet, [formatted(model, write(sheet, row, column, typed), typed)]) };
 }
 
@@ -190,7 +192,7 @@ export function pasteEdits(
           : pasted.literal
             ? { value: pasted.text }
             : model.read(pasted.text, sheet, row, column);
-      if (typed.doubt) doubts.push({ row, column, text: pasted.text });
+      if (typed.doubt || typed.unreadable) doubts.push({ row, column, text: pasted.text });
       edits.push(formatted(model, write(sheet, row, column, typed), typed));
     }
   });
