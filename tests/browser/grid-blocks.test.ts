@@ -91,6 +91,28 @@ describe("choices", () => {
   });
 });
 
+describe("one entry for a block", () => {
+  it("Ctrl+Enter puts what was typed into every cell of the block, formulas along with their row, in one step", async () => {
+    await d.select(3, 31);
+    await d.keys("Shift+ArrowDown", "Shift+ArrowDown");
+    const before = await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)));
+    await d.page.keyboard.type("7.5");
+    await d.keys("Control+Enter");
+    expect(await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)))).toEqual([7.5, 7.5, 7.5, before[3]]);
+    expect(await d.at()).toMatchObject({ row: 3, column: 31, area: { top: 3, bottom: 5 } });
+    await d.keys("Control+z");
+    expect(await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)))).toEqual(before);
+    await d.select(3, 31);
+    await d.keys("Shift+ArrowDown", "Shift+ArrowDown");
+    await d.page.keyboard.type("=B4*2");
+    await d.keys("Control+Enter");
+    const formulas = await d.page.evaluate(() =>
+      [3, 4, 5].map((row) => (globalThis as any).tablefeedDesk.model.typed("Plan", row, 31).formula),
+    );
+    expect(formulas).toEqual(["B4*2", "B5*2", "B6*2"]);
+  });
+});
+
 describe("rows, order and finding", () => {
   const menu = async (name: RegExp) => {
     await d.keys("Shift+F10");

@@ -1,6 +1,6 @@
 /** What the person can have done to the sheet: each is one step of undo. */
 import { areaName, readArea } from "../model/address.ts";
-import { clearEdits, fillEdits, rowsIn } from "../model/blocks.ts";
+import { clearEdits, enterAllEdits, fillEdits, rowsIn } from "../model/blocks.ts";
 import { displayText } from "../model/display.ts";
 import { regionAt, sortEdits } from "../model/tables.ts";
 import { type Area, type Edit, LAST_COLUMN, LAST_ROW } from "../model/types.ts";
@@ -13,6 +13,16 @@ export function apply(context: Context, label: string, make: () => readonly Edit
 
 export const clear = (context: Context, label = "clear"): boolean =>
   apply(context, label, () => clearEdits(context.model, context.sheet(), context.cursor.area));
+
+/** What is being typed, into the whole block; it stays open when it was refused. */
+export function enterAll(context: Context): boolean {
+  const { entry, model, cursor } = context;
+  const text = entry.value;
+  const { area, spot } = cursor;
+  const sheet = context.sheet();
+  if (!apply(context, "typing", () => enterAllEdits(model, sheet, area, spot, text))) return false;
+  return context.finish(false);
+}
 
 export const fillDown = (context: Context): boolean =>
   apply(context, "fill", () => fillEdits(context.model, context.sheet(), context.cursor.area));

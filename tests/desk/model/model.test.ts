@@ -106,6 +106,18 @@ describe("steps of undo (identity)", () => {
     );
   });
 
+  it("brings a row's only cell back that was emptied after rows above it had gone", () => {
+    const model = start();
+    model.apply([{ kind: "cell", sheet: "Other", row: 5, column: 4, value: "kept" }], person);
+    model.apply([{ kind: "delete-rows", sheet: "Other", row: 1, count: 1 }], person);
+    model.apply([{ kind: "cell", sheet: "Other", row: 4, column: 4, value: null }], person);
+    model.undo();
+    model.undo();
+    expect(model.typed("Other", 5, 4)?.value).toBe("kept");
+    model.redo();
+    expect(model.typed("Other", 4, 4)?.value).toBe("kept");
+  });
+
   it("lists edits that lead from the file to the same workbook (independent: replayed on a fresh one)", () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(anyEdit, fc.nat(5)), { maxLength: 20 }), (steps) => {
