@@ -266,6 +266,10 @@ export const findings: FindingWords = {
       : "less feed per tooth, a larger corner radius, or a cutter that runs truer",
   ],
   // size
+  "slot-widened": (f, say, severity) => [
+    `the cutter of ${say.value(f.limit)} is narrower than the slot of ${say.value(f.value)}: a pass down the middle, then ${f.passes} of ${say.value(f.step)} along its walls${severity === "check" ? "; what these leave of the size tolerance is not judged here" : ""}`,
+    severity === "check" ? "plan the walls as side rows, with their radial depth and size tolerance" : "",
+  ],
   "no-size-tolerance": (f, say) => [
     `Size tolerance is blank: bending of ${say.value(f.error)} on the size is shown but not judged`,
     "type the allowed error of the size",
@@ -505,7 +509,7 @@ export const findings: FindingWords = {
   "radial-over-diameter": (f, say) => [
     `radial depth ${say.value(f.value)} is more than the cutter ${say.value(f.limit)}`,
     f.operation === "slot"
-      ? "take a cutter of the slot's width, or mill its walls as side passes"
+      ? "type the slot's width in Total width, or take a cutter of its width"
       : "take less per pass",
   ],
   "arc-length": () => ["Length is blank: a full circle is timed", "type the length of the arc"],
