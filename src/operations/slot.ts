@@ -59,11 +59,12 @@ export const slot: Operation = {
     }),
 };
 
-/** How wide the slot is after each pass that follows the one down the middle [mm] at least one on each wall (common practice: both are cut climb). */
+/** How wide the slot is after each pass that follows the one down the middle [mm]: as many on one wall as on the other (common practice: both are cut climb). */
 function sidePasses(row: Row, diameter: number): number[] {
   const rest = (slotWidth(row) ?? 0) - diameter;
   if (rest <= 1e-4 * diameter) return [];
-  const passes = Math.max(2, Math.ceil(rest / Math.min(row.radialDepth ?? RADIAL_SHARE * diameter, diameter) - 1e-9));
+  const most = Math.min(row.radialDepth ?? RADIAL_SHARE * diameter, diameter);
+  const passes = 2 * Math.ceil(rest / (2 * most) - 1e-9);
   return Array.from({ length: passes }, (_, i) => diameter + (rest * (i + 1)) / passes);
 }
 

@@ -1,6 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { advise } from "../../src/plan/advise.ts";
-import { caseLists, caseRow, planOf, STEEL } from "../findings/rule.ts";
+import { planRow } from "../../src/plan/row.ts";
+import { rowFacts } from "../../src/program/facts.ts";
+import { en } from "../../src/words/en/index.ts";
+import { worded } from "../../src/words/worded.ts";
+import { caseLists, caseRow, planOf, type RowCells, STEEL } from "../findings/rule.ts";
 
 const slot = { ...STEEL, Operation: "slot", Depth: 5, Length: 100, Tool: "EM-10-4", "Axial depth": 5 };
 const face = { ...STEEL, Operation: "face", "Axial depth": 1, Length: 100, Tool: "FM-50-5" };
@@ -40,6 +44,26 @@ describe("slots and faces wider than a pass (common practice)", () => {
     });
     expect(depths({ ...face, "Total width": 100, "Radial depth": 40 })).toEqual([100 / 3, 200 / 3, 100]);
     expect(depths({ ...face, "Total width": 20, "Radial depth": 40 })).toEqual([20]);
+  });
+});
+
+describe("where the passes run (independent: cutter by cutter, the width that is cleared)", () => {
+  const cleared = (row: RowCells): readonly [number, number] => {
+    const [read, lists] = [caseRow({ row }), caseLists({ row })];
+    const { shape } = rowFacts(read, worded(planRow(read, lists), en), lists, 0);
+    if (shape?.kind !== "line") throw new Error("not a line");
+    return [Math.min(...shape.offsets), Math.max(...shape.offsets)];
+  };
+  it("clears a slot from wall to wall, the middle in the middle", () => {
+    for (const width of [10.2, 16, 21, 25.5, 30, 41]) {
+      const [least, most] = cleared({ ...slot, "Total width": width });
+      expect(most + 5 - (least - 5), String(width)).toBeCloseTo(width, 9);
+      expect(most).toBeCloseTo(-least, 9);
+    }
+  });
+  it("goes over a face in steps of the strip", () => {
+    const [least, most] = cleared({ ...face, "Total width": 99 });
+    expect([least, most]).toEqual([0, 66]);
   });
 });
 
