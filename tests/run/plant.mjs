@@ -106,7 +106,7 @@ function trial(order, ms) {
 }
 
 /** Tests of another room that take longer (in processor time) are left out: they judge their own room. */
-const LONG = 3000;
+const LONG = 6000;
 
 /** Once without a fault, a file at a time: which tests pass by each fault, which files while they load, and how long they take. */
 async function counted(root, made, tests, progress) {
