@@ -11,7 +11,7 @@ function numbers(seed) {
   };
 }
 
-/** `size` of the items, each as likely as any other and none twice, in their own order; all of them when there are no more. */
+/** `size` of the items by lot, each as likely as any other and none twice; a larger sample of the same seed begins with the smaller. */
 export function draw(items, size, seed) {
   const random = numbers(seed);
   const places = items.map((_, place) => place);
@@ -20,10 +20,7 @@ export function draw(items, size, seed) {
     const j = i + Math.floor(random() * (items.length - i));
     [places[i], places[j]] = [places[j], places[i]];
   }
-  return places
-    .slice(0, wanted)
-    .sort((a, b) => a - b)
-    .map((place) => items[place]);
+  return places.slice(0, wanted).map((place) => items[place]);
 }
 
 /**

@@ -118,20 +118,23 @@ export async function mutants(root, args) {
   }
   const progress = (text, fault) => {
     if (fault?.found === false) console.error(`${path.relative(root, fault.fileName)} ${told(fault)}`);
-    else if (process.env.SEE) console.error(Math.round(process.uptime()), text);
     else if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${text}\r`);
   };
-  const results = await tried(
-    root,
-    drawn.flatMap(({ faults }) => faults),
-    judges(root),
-    near(root),
-    progress,
-  );
-  let from = 0;
-  for (const { name, all, faults } of drawn) {
-    const own = results.slice(from, from + faults.length);
-    from += faults.length;
+  // In turn, one of each folder: a run that is ended early (Ctrl+C) has tried as many of one as of the other.
+  const most = Math.max(...drawn.map(({ faults }) => faults.length));
+  const order = Array.from({ length: most }, (_, i) =>
+    drawn.flatMap((group) => (group.faults[i] === undefined ? [] : [{ group, fault: group.faults[i] }])),
+  ).flat();
+  let stopped = false;
+  process.once("SIGINT", () => {
+    stopped = true;
+  });
+  const faults = order.map(({ fault }) => fault);
+  const results = await tried(root, faults, judges(root), near(root), progress, () => stopped);
+  for (const drawing of drawn) {
+    const { name, all } = drawing;
+    const own = results.filter((_, i) => order[i].group === drawing);
+    if (own.length === 0) continue;
     const found = own.filter((fault) => fault.found).length;
     const late = own.filter((fault) => fault.late).length;
     console.log(summary(root, own).join("\n"));

@@ -29,8 +29,8 @@ async function planted(faults) {
   const ranges = new Map();
   for (const { fileName, location } of faults) ranges.set(fileName, [...(ranges.get(fileName) ?? []), location]);
   const { faults: all, sources } = await instrumented([...ranges.keys()], ranges);
-  const wanted = new Set(faults.map(named));
-  return { faults: all.filter((fault) => wanted.has(named(fault))), sources };
+  const known = new Map(all.map((fault) => [named(fault), fault]));
+  return { faults: faults.map((fault) => known.get(named(fault))), sources };
 }
 
 /** Tests and sources as scripts in `out`: each test file one, what they share in others. */
@@ -106,7 +106,7 @@ function trial(order, ms) {
 }
 
 /** Tests of another room that take longer (in processor time) are left out: they judge their own room. */
-const LONG = 6000;
+const LONG = 1500;
 
 /** Once without a fault, a file at a time: which tests pass by each fault, which files while they load, and how long they take. */
 async function counted(root, made, tests, progress) {
@@ -151,9 +151,9 @@ async function counted(root, made, tests, progress) {
 
 /**
  * Tries each fault. Answers them with `found` (red, or not done in time), `by` (what was red) and `reached` (some test runs
- * through the place). `near` says whether a test file is of the same room as a source: it is tried before the others.
+ * through the place); fewer when `stopped` says so. `near` says whether a test file is of the same room as a source: it is tried before the others.
  */
-export async function tried(root, drawn, tests, near, progress) {
+export async function tried(root, drawn, tests, near, progress, stopped) {
   const parent = path.join(root, "tests", ".out");
   fs.mkdirSync(parent, { recursive: true });
   const out = fs.mkdtempSync(path.join(parent, "planted-"));
@@ -166,6 +166,7 @@ export async function tried(root, drawn, tests, near, progress) {
     const score = new Map(made.tests.map((script) => [script, { red: 1, tried: 4 }]));
     const rate = (script) => score.get(script).red / score.get(script).tried;
     for (const fault of faults) {
+      if (stopped()) break;
       const room = (entry) => near(fault.fileName, file.get(entry.script));
       const rank = (entry) => ((entry.ms + 20) / rate(entry.script)) * (room(entry) ? 0.25 : 1);
       const files = judging(fault.id)
@@ -174,6 +175,7 @@ export async function tried(root, drawn, tests, near, progress) {
       const ms = files.reduce((sum, entry) => sum + entry.ms, 0);
       const order = { shim: made.shim, fault: fault.id, files };
       const answer = files.length === 0 ? {} : await trial(order, 30_000 + 12 * ms);
+      if (stopped()) break;
       for (const { script } of files) {
         score.get(script).tried++;
         if (answer.red?.script !== script) continue;
