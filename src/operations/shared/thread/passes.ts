@@ -78,7 +78,7 @@ interface CutTask extends Omit<ThreadTask, "job"> {
   readonly profiles: number;
 }
 
-const waysOf = rememberedFor<readonly Attempt[]>("ways of taking threads out", WAYS);
+const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
 
 /** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
 export function choosePasses(task: ThreadTask): Attempt {

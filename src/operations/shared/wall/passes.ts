@@ -83,7 +83,7 @@ interface WallTask {
   readonly beam: ToolBeam | undefined;
 }
 
-const waysOf = rememberedFor<Attempt>("ways of milling walls", WAYS);
+const waysOf = rememberedFor<Attempt>("wall ways", WAYS);
 
 export function choosePasses(
   job: Job,
