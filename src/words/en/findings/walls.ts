@@ -23,8 +23,12 @@ export const walls = findingsOf({
   "radial-over-diameter": (f, say) => [
     `radial depth ${say.value(f.value)} is more than the cutter ${say.value(f.limit)}`,
     f.operation === "slot"
-      ? "take a cutter of the slot's width, or mill its walls as side passes"
+      ? "type the slot's width in Total width, or take a cutter of its width"
       : "take less per pass",
+  ],
+  "slot-widened": (f, say, severity) => [
+    `the cutter of ${say.value(f.limit)} is narrower than the slot of ${say.value(f.value)}: a pass down the middle, then ${f.passes} of ${say.value(f.step)} along its walls${severity === "check" ? "; what these leave of the size tolerance is not judged here" : ""}`,
+    severity === "check" ? "plan the walls as side rows, with their radial depth and size tolerance" : "",
   ],
   "arc-length": () => ["Length is blank: a full circle is timed", "type the length of the arc"],
   "too-many-passes": (f) => [
