@@ -5,7 +5,7 @@ import { excelReady, officeIsDark } from "../../taskpane/host/excel/versions.ts"
 import { excelHost } from "../../taskpane/host/excel.ts";
 import { type Host, HostError } from "../../taskpane/host/host.ts";
 import { type Bench, contract, SHEETS, type Sheets } from "./contract.ts";
-import { FakeExcel } from "./excel-fake.ts";
+import { FakeExcel } from "./excel-fake/excel.ts";
 
 function openFake(sheets: Sheets): { fake: FakeExcel; host: Host } {
   const fake = new FakeExcel();

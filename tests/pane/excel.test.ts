@@ -9,7 +9,7 @@ import { planner } from "../../taskpane/work/planner.ts";
 import { createSession } from "../../taskpane/work/session.ts";
 import { emptyTable, STARTING_LISTS } from "../../taskpane/work/starting.ts";
 import type { Session } from "../../taskpane/work/types.ts";
-import { FakeExcel } from "../host/excel-fake.ts";
+import { FakeExcel } from "../host/excel-fake/excel.ts";
 
 /** Rows of the demo job that are used here: enough of each operation, few enough to be quick. */
 const ROWS = 24;
