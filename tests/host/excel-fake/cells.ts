@@ -1,4 +1,5 @@
 /** Cells of the stand-in: reading, taking what is typed, addresses. */
+import { toCol, translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import type { FakeExcel } from "./excel.ts";
 import { type Area, bad, type Cell, FakeError, type FakeSheet, type FakeTable } from "./types.ts";
 
@@ -19,12 +20,26 @@ export function checkShape(area: Area, block: unknown): asserts block is unknown
     throw bad(`the block is not ${area.rows} × ${area.columns}`);
 }
 
-export const writable = (sheet: FakeSheet): void => {
-  if (sheet.protected) throw new FakeError("AccessDenied", "the sheet is protected");
+/** Cells of a protected sheet may be written where they are unlocked. */
+export const writable = (area: Area): void => {
+  if (!area.sheet.protected) return;
+  if (grid(area, (cell) => cell?.locked === false).some((row) => row.includes(false)))
+    throw new FakeError("AccessDenied", "the sheet is protected");
+};
+
+/** Rows that a filter hides cannot be written as if they were not (code: Excel.ErrorCodes; when it comes: from memory). */
+export const unfiltered = (area: Area, fake: FakeExcel): void => {
+  const on = area.sheet.filtered || fake.tables.some((t) => t.filtered && overlap(tableArea(t), area));
+  const rows = Array.from({ length: area.rows }, (_, r) => area.row + r);
+  if (on && rows.some((row) => area.sheet.hidden.has(row)))
+    throw new FakeError("FilteredRangeConflict", "a filter hides some of these rows");
 };
 
 /** As typing it would: the apostrophe marks text, and much that looks like something becomes it. */
-export function take(input: unknown): Cell | undefined {
+export function take(input: unknown, format?: string): Cell | undefined {
+  // A cell formatted as text keeps whatever is put into it as text, formulas as well.
+  if (format === "@" && input !== "" && ["string", "number", "boolean"].includes(typeof input))
+    return { value: String(input).replace(/^'/, "") };
   if (typeof input === "number" || typeof input === "boolean") {
     if (typeof input === "number" && !Number.isFinite(input)) throw bad("not a finite number");
     return { value: input };
@@ -41,18 +56,128 @@ export function take(input: unknown): Cell | undefined {
 
 export function write(area: Area, block: unknown, fake: FakeExcel): void {
   checkShape(area, block);
-  writable(area.sheet);
-  block.forEach((row, r) => {
-    row.forEach((input, c) => {
-      if (input === null) return; // null leaves a cell as it is
-      const taken = take(input);
-      const old = area.sheet.cells.get(at(area, r, c));
-      if (taken === undefined) area.sheet.cells.delete(at(area, r, c));
-      else area.sheet.cells.set(at(area, r, c), { format: old?.format, ...taken });
-    });
-  });
+  const { sheet } = area;
+  const written = block.flatMap((row, r) => row.flatMap((input, c) => (input === null ? [] : [{ input, r, c }])));
+  if (written.length === 0) return; // null leaves a cell as it is
+  writable(area);
+  unfiltered(area, fake);
+  wholeArrays(sheet, new Set(written.map(({ r, c }) => at(area, r, c))));
+  const before = calculatedBefore(area, fake);
+  for (const { input, r, c } of written) {
+    const key = at(area, r, c);
+    // Of merged cells only the first holds anything; what is written to the others is gone without a word (from memory).
+    if (sheet.merged.some((m) => inside(m, area.row + r, area.column + c) && key !== at(m, 0, 0))) continue;
+    const old = sheet.cells.get(key);
+    const taken = take(input, old?.format);
+    const kept = {
+      ...(old?.format ? { format: old.format } : {}),
+      ...(old?.locked === false ? { locked: old.locked } : {}),
+    };
+    if (taken === undefined && Object.keys(kept).length === 0) sheet.cells.delete(key);
+    else sheet.cells.set(key, { ...kept, ...(taken ?? { value: null }) });
+  }
+  if (fake.autoFill) fillDown(area, block, before);
+  recalculate(sheet, fake);
   fake.changed("add-in");
 }
+
+/** "You can't change part of an array": the code is from memory. */
+function wholeArrays(sheet: FakeSheet, keys: ReadonlySet<string>): void {
+  const touched = new Set([...keys].flatMap((key) => sheet.cells.get(key)?.array ?? []));
+  for (const [key, cell] of sheet.cells)
+    if (cell.array !== undefined && touched.has(cell.array) && !keys.has(key))
+      throw new FakeError("InvalidOperation", "part of an array cannot be changed");
+}
+
+/** Columns of tables that are blank, or calculated already, before a write. */
+function calculatedBefore(area: Area, fake: FakeExcel): { table: FakeTable; column: number }[] {
+  return fake.tables.flatMap((table) => {
+    if (table.sheet !== area.sheet || !overlap(tableArea(table), area)) return [];
+    return Array.from({ length: table.columns }, (_, c) => table.left + c).flatMap((column) => {
+      const cells = dataKeys(table, column).map((key) => area.sheet.cells.get(key));
+      return cells.every((cell) => cell?.formula === undefined && (cell?.value ?? null) === null)
+        ? [{ table, column }]
+        : [];
+    });
+  });
+}
+
+const dataKeys = (table: FakeTable, column: number): string[] =>
+  Array.from({ length: table.rows }, (_, r) => `${table.top + 1 + r},${column}`);
+
+/**
+ * A formula in a column that was blank makes it a calculated one, also by the API: every row gets the last formula
+ * written (office-js issues 2093, 5909, 6745: by design).
+ */
+function fillDown(
+  area: Area,
+  block: readonly (readonly unknown[])[],
+  columns: readonly { table: FakeTable; column: number }[],
+): void {
+  for (const { table, column } of columns) {
+    const c = column - area.column;
+    if (c < 0 || c >= area.columns) continue;
+    const rows = block.flatMap((row, r) => (typeof row[c] === "string" && row[c].startsWith("=") ? [r] : []));
+    const last = rows.at(-1);
+    if (last === undefined) continue;
+    const from = area.row + last;
+    const first = table.top + 1;
+    if (from < first || from >= first + table.rows) continue;
+    for (let row = first; row < first + table.rows; row++) {
+      const key = `${row},${column}`;
+      const old = area.sheet.cells.get(key);
+      area.sheet.cells.set(key, { ...old, value: 0, formula: shifted(block[last]![c] as string, row - from) });
+    }
+  }
+}
+
+/** A formula as it reads when it is filled some rows down. */
+export const shifted = (formula: string, rows: number): string =>
+  translateFormulaToA1(translateFormulaToR1C1(formula, "A1"), columnAt(0, rows));
+const columnAt = (column: number, row: number): string => `${toCol(column)}${row + 1}`;
+
+/** Works the sheet's formulas out where the test says what they answer; what does not fit says #SPILL!. */
+export function recalculate(sheet: FakeSheet, fake: FakeExcel): void {
+  const { calculate } = fake;
+  for (const [key, cell] of sheet.cells) if (cell.spill !== undefined) sheet.cells.delete(key);
+  if (calculate === undefined) return;
+  for (const [key, cell] of [...sheet.cells]) {
+    if (cell.formula === undefined || cell.array !== undefined) continue;
+    const [row = 0, column = 0] = key.split(",").map(Number);
+    const answer = calculate(cell.formula, { sheet: sheet.name, row, column });
+    if (answer === undefined) continue;
+    if (!Array.isArray(answer)) {
+      cell.value = answer;
+      continue;
+    }
+    const area = { sheet, row, column, rows: answer.length, columns: answer[0]!.length };
+    const free = answer.every((line, r) =>
+      line.every((_, c) => (r === 0 && c === 0) || isFree(sheet.cells.get(at(area, r, c)))),
+    );
+    // A formula that spills cannot stand in a table, and does not spill over merged cells.
+    const room =
+      free && !sheet.merged.some((m) => overlap(m, area)) && !fake.tables.some((t) => overlap(tableArea(t), area));
+    cell.value = room ? answer[0]![0]! : "#SPILL!";
+    if (!room) continue;
+    answer.forEach((line, r) => {
+      line.forEach((value, c) => {
+        if (r > 0 || c > 0) sheet.cells.set(at(area, r, c), { ...sheet.cells.get(at(area, r, c)), value, spill: key });
+      });
+    });
+  }
+}
+const isFree = (cell: Cell | undefined) => cell === undefined || (cell.value === null && cell.formula === undefined);
+
+export const overlap = (a: Area, b: Area): boolean =>
+  a.sheet === b.sheet &&
+  a.row < b.row + b.rows &&
+  b.row < a.row + a.rows &&
+  a.column < b.column + b.columns &&
+  b.column < a.column + a.columns;
+const inside = (area: Area, row: number, column: number) =>
+  row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns;
+export const isArea = (target: unknown): target is Area =>
+  typeof target === "object" && target !== null && "rows" in target && "columns" in target && "row" in target;
 
 export const isIndex = (value: unknown) => typeof value === "number" && Number.isInteger(value) && value >= 0;
 
@@ -69,7 +194,7 @@ export const tableArea = (table: FakeTable): Area => ({
   sheet: table.sheet,
   row: table.top,
   column: table.left,
-  rows: table.rows + 1,
+  rows: table.rows + 1 + (table.totals ? 1 : 0),
   columns: table.columns,
 });
 

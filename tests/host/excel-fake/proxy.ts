@@ -20,6 +20,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
     }
     isNull = false;
     target = found;
+    context.fake.track(found);
     return found;
   };
   const present = (what: string): any => {
@@ -42,7 +43,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
     const [head = "", ...rest] = path.trim().split("/");
     if (head === "items" && kind.items) {
       const { items } = kind;
-      context.ops.push(() => {
+      context.look(() => {
         const t = present("items");
         const had = loaded.get("items") as any[] | undefined;
         const list = had ?? items.list(t).map((item) => object(context, KINDS[items.kind]!, () => item));
@@ -50,7 +51,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
         if (rest.length > 0) {
           const before = context.ops.length;
           for (const item of list) item.load(rest.join("/"));
-          for (const op of context.ops.splice(before)) op();
+          for (const op of context.ops.splice(before)) op.run();
         }
       });
       return;
@@ -63,9 +64,12 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
     if (prop?.get === undefined)
       throw new FakeError("InvalidArgument", `${kind.name} has no property "${head}" to load`);
     need(prop.since);
-    context.ops.push(() => {
+    context.look(() => {
       const t = resolve();
-      if (t !== null) loaded.set(head, prop.get!(t));
+      if (t === null) return;
+      const value = prop.get!(t, context.fake);
+      context.answered(value);
+      loaded.set(head, value);
     });
   };
   return new Proxy(
@@ -99,10 +103,10 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
           need(event.since);
           return {
             add(listener: Listener) {
-              context.ops.push(() => context.fake.listeners[event.name].add(listener));
+              context.look(() => context.fake.listeners[event.name].add(listener));
               return {
                 context: context.face,
-                remove: () => context.ops.push(() => context.fake.listeners[event.name].delete(listener)),
+                remove: () => context.look(() => context.fake.listeners[event.name].delete(listener)),
               };
             },
           };
@@ -113,7 +117,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
           need(method.since);
           if (method.check && !method.check(args)) throw bad(`${kind.name}.${key}(${JSON.stringify(args)})`);
           if (method.gives === undefined) {
-            context.ops.push(() => void method.do(present(key), context.fake, args));
+            context.change(() => void method.do(present(key), context.fake, args), args);
             return undefined;
           }
           let made: unknown;
@@ -123,7 +127,8 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
             done = true;
             return made;
           };
-          context.ops.push(() => void run());
+          if (method.writes) context.change(() => void run(), args);
+          else context.look(() => void run());
           return object(context, KINDS[method.gives]!, run, method.nullable);
         };
       },
@@ -132,7 +137,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
         if (prop?.set === undefined) throw new TypeError(`${kind.name}.${String(key)} cannot be set`);
         need(prop.since);
         loaded.delete(String(key));
-        context.ops.push(() => prop.set!(present(String(key)), value, context.fake));
+        context.change(() => prop.set!(present(String(key)), value, context.fake), value);
         return true;
       },
     },

@@ -7,6 +7,7 @@ export const CHART: Record<string, Kind> = {
     methods: {
       add: {
         gives: "chart",
+        writes: true,
         check: ([type, range, by]) =>
           type === "BarClustered" && range !== undefined && ["Auto", "Columns", "Rows"].includes(by),
         do(s: FakeSheet, _f, [type, range]) {

@@ -1,20 +1,42 @@
 /** Ranges, their formats and rules. */
-import { at, checkShape, grid, tableArea, writable, write } from "../cells.ts";
-import { type Area, bad, type Kind } from "../types.ts";
+import { spokenAddress } from "../../../../taskpane/host/reference.ts";
+import { at, checkShape, grid, overlap, tableArea, write } from "../cells.ts";
+import { type Area, bad, FakeError, type Kind } from "../types.ts";
+
+/** What all are; null where they differ. */
+const alike = (all: readonly boolean[]): boolean | null => (new Set(all).size > 1 ? null : (all[0] ?? false));
 
 export const RANGE: Record<string, Kind> = {
   range: {
     name: "Range",
     props: {
       values: { get: (a: Area) => grid(a, (cell) => cell?.value ?? ""), set: write },
+      // A cell that another one's formula spills into has no formula of its own: its value is given (from memory).
       formulas: { get: (a: Area) => grid(a, (cell) => cell?.formula ?? cell?.value ?? ""), set: write },
+      // True, false, or null where the cells differ.
+      hasSpill: {
+        since: "1.12",
+        get(a: Area) {
+          const anchors = new Set([...a.sheet.cells.values()].flatMap((cell) => cell.spill ?? []));
+          const all = Array.from({ length: a.rows }, (_, r) =>
+            Array.from({ length: a.columns }, (_c, c) => at(a, r, c)),
+          ).flat();
+          return alike(all.map((key) => anchors.has(key) || a.sheet.cells.get(key)?.spill !== undefined));
+        },
+      },
+      rowHidden: {
+        since: "1.2",
+        get: (a: Area) => alike(Array.from({ length: a.rows }, (_, r) => a.sheet.hidden.has(a.row + r))),
+      },
       numberFormat: {
         get: (a: Area) => grid(a, (cell) => cell?.format ?? "General"),
         set(area, block) {
           checkShape(area, block);
-          writable(area.sheet);
+          // Unlocked cells of a protected sheet take content, but formats only where the protection allows them.
+          if (area.sheet.protected) throw new FakeError("AccessDenied", "the sheet is protected");
           block.forEach((row, r) => {
             row.forEach((format, c) => {
+              if (format === null) return;
               if (typeof format !== "string") throw bad("a number format is text");
               const key = at(area, r, c);
               area.sheet.cells.set(key, { ...(area.sheet.cells.get(key) ?? { value: null }), format });
@@ -62,24 +84,42 @@ export const RANGE: Record<string, Kind> = {
       getTables: {
         since: "1.9",
         gives: "scopedTables",
-        do: (a: Area, f) =>
-          f.tables.filter((t) => {
-            const b = tableArea(t);
-            return (
-              t.sheet === a.sheet &&
-              a.row < b.row + b.rows &&
-              b.row < a.row + a.rows &&
-              a.column < b.column + b.columns &&
-              b.column < a.column + a.columns
-            );
-          }),
+        do: (a: Area, f) => f.tables.filter((t) => overlap(tableArea(t), a)),
+      },
+      getMergedAreasOrNullObject: {
+        since: "1.13",
+        gives: "rangeAreas",
+        nullable: true,
+        do(a: Area) {
+          const found = a.sheet.merged.filter((one) => overlap(one, a));
+          return found.length === 0 ? null : found;
+        },
+      },
+    },
+  },
+  rangeAreas: {
+    name: "RangeAreas",
+    props: {
+      address: {
+        get: (areas: Area[]) =>
+          areas
+            .map((a) => spokenAddress("", a.row, a.column, a.rows, a.columns).trim())
+            .map((text, i) => `${areas[i]!.sheet.name}!${text}`)
+            .join(","),
       },
     },
   },
   rangeFormat: {
     name: "RangeFormat",
-    navs: { font: { kind: "font", find: (a) => a } },
+    navs: {
+      font: { kind: "font", find: (a) => a },
+      protection: { kind: "cellProtection", find: (a) => a, since: "1.2" },
+    },
     methods: { autofitColumns: { since: "1.2", do: () => undefined } },
+  },
+  cellProtection: {
+    name: "FormatProtection",
+    props: { locked: { get: (a: Area) => alike(grid(a, (cell) => cell?.locked !== false).flat()) } },
   },
   font: { name: "RangeFont", props: { bold: { set: (a: Area, value) => value === true && a.sheet.bold.push(a) } } },
   validation: {

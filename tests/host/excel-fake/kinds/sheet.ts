@@ -1,6 +1,6 @@
 /** A worksheet. */
 import { isIndex, parseAddress, used } from "../cells.ts";
-import type { FakeSheet, Kind } from "../types.ts";
+import { FakeError, type FakeSheet, type Kind } from "../types.ts";
 
 export const SHEET: Record<string, Kind> = {
   worksheet: {
@@ -11,6 +11,7 @@ export const SHEET: Record<string, Kind> = {
       tables: { kind: "sheetTables", find: (s) => s },
       freezePanes: { kind: "freezePanes", find: (s) => s, since: "1.7" },
       charts: { kind: "charts", find: (s) => s },
+      autoFilter: { kind: "autoFilter", find: (s) => s, since: "1.9" },
       pageLayout: { kind: "pageLayout", find: (s) => s, since: "1.9" },
     },
     methods: {
@@ -26,6 +27,16 @@ export const SHEET: Record<string, Kind> = {
         do: (sheet, _f, [row, column, rows, columns]) => ({ sheet, row, column, rows, columns }),
       },
       getUsedRangeOrNullObject: { since: "1.4", gives: "range", nullable: true, do: (s) => used(s) },
+      delete: {
+        do(s: FakeSheet, f) {
+          if (f.structureProtected) throw new FakeError("AccessDenied", "the workbook is protected");
+          if (f.sheets.length === 1) throw new FakeError("InvalidOperation", "the last sheet stays");
+          const active = f.sheets[f.active];
+          f.sheets = f.sheets.filter((one) => one !== s);
+          f.tables = f.tables.filter((table) => table.sheet !== s);
+          f.active = Math.max(0, f.sheets.indexOf(active!));
+        },
+      },
       activate: {
         do(s, f) {
           f.active = f.sheets.indexOf(s);
@@ -33,5 +44,9 @@ export const SHEET: Record<string, Kind> = {
         },
       },
     },
+  },
+  autoFilter: {
+    name: "AutoFilter",
+    props: { isDataFiltered: { get: (t: { filtered: boolean }) => t.filtered } },
   },
 };

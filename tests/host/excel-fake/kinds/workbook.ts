@@ -44,6 +44,7 @@ export const WORKBOOK: Record<string, Kind> = {
       },
       add: {
         gives: "worksheet",
+        writes: true,
         check: ([n]) => typeof n === "string" && n.length > 0 && n.length <= 31 && !/[[\]:*?/\\]/.test(n),
         do(_t, f, [n]) {
           if (f.structureProtected) throw new FakeError("AccessDenied", "the workbook is protected");
