@@ -26,6 +26,8 @@ export interface FakeTable {
   filtered: boolean;
 }
 export interface FakeSheet {
+  /** What events call it; stays when it is renamed. */
+  readonly id: string;
   name: string;
   cells: Map<string, Cell>;
   protected: boolean;
@@ -110,5 +112,5 @@ export interface Kind {
   >;
   readonly events?: Record<string, { name: EventName; since: string }>;
   /** For collections whose items can be loaded. */
-  readonly items?: { kind: string; list: (t: any) => unknown[] };
+  readonly items?: { kind: string; list: (t: any, f: FakeExcel) => unknown[] };
 }
