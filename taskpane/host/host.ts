@@ -8,8 +8,11 @@
 /** Raw content of a cell; null is blank. */
 export type CellValue = string | number | boolean | null;
 
-/** What may be written: a value (text stays text, even when it begins with "="), or a formula ("=…"). */
-export type Written = CellValue | { readonly formula: string };
+/**
+ * What may be written: a value (text stays text, even when it begins with "="), or a formula ("=…"). With `down` it is the
+ * formula of the cell above, seen from this cell: a host may write such a column at once.
+ */
+export type Written = CellValue | { readonly formula: string; readonly down?: boolean };
 
 /** A rectangle with a heading row. */
 export interface Block {

@@ -136,15 +136,20 @@ function formatOf(column: Column, units: Units): string | undefined {
 
 const MILLIONTHS = 1_000_000;
 
+/** Columns that no number follows from. */
+const NAMES = ["row", "feature", "remark"];
+const basisColumns = ({ inputs }: Matching) => inputs.filter((m) => !NAMES.includes(m.column.key));
+
 /** What the row was worked out from, as one text: numbers in millionths, so that no decimal sign is in it. */
-export function basisOf(cells: readonly CellValue[], { inputs }: Matching): string {
-  const part = (cell: CellValue | undefined): string => {
-    if (cell === null || cell === undefined || cell === "") return "";
+export function basisOf(cells: readonly CellValue[], matching: Matching): string {
+  const part = ({ at, column }: Match): string => {
+    const cell = cells[at] ?? "";
     if (typeof cell === "string") return cell;
-    const millionths = Number(cell) * MILLIONTHS;
+    if (typeof cell === "boolean") return column.kind === "flag" ? String(Number(cell)) : String(cell).toUpperCase();
+    const millionths = cell * MILLIONTHS;
     return String(Math.sign(millionths) * Math.round(Math.abs(millionths)) || 0);
   };
-  return `of ${inputs.map((m) => part(cells[m.at])).join("|")}`;
+  return `of ${basisColumns(matching).map(part).join("|")}`;
 }
 
 /**
@@ -157,12 +162,15 @@ export function changedFormula(
   matching: Matching,
   basis: { row: number; column: number },
 ): string {
-  const at = (r: number, c: number) => `$${columnName(c)}${r + 1}`;
-  const parts = matching.inputs.map((m) => {
+  const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
+  const parts = basisColumns(matching).map((m) => {
     const cell = at(table.top + 1 + row, table.left + m.at);
-    return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
+    // A cell with nothing in it adds nothing to the text; words for true and false differ between languages.
+    const other = m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${cell})` : cell;
+    return `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${other})`;
   });
-  return `=IF(EXACT(${at(basis.row, basis.column)},"of "&${parts.join('&"|"&')}),"","inputs changed")`;
+  const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
+  return `=IF(EXACT(${at(basis.row, basis.column)},"of "${now}),"","inputs changed")`;
 }
 
 /** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
@@ -184,7 +192,11 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
     changes.push({ row, column: basisAt, value: basisOf(cells, matching) });
     if (changedAt === undefined) return;
     const basis = { row: table.top + 1 + row, column: table.left + basisAt };
-    changes.push({ row, column: changedAt, value: { formula: changedFormula(table, row, matching, basis) } });
+    changes.push({
+      row,
+      column: changedAt,
+      value: { formula: changedFormula(table, row, matching, basis), down: true },
+    });
   });
   return changes;
 }
@@ -216,7 +228,7 @@ export function besideBlock(
     cells.push([
       ...RESULT_COLUMNS.map((column) => resultCell(plan, column)),
       basisOf(row, matching),
-      { formula: changedFormula(table, r, matching, basis) },
+      { formula: changedFormula(table, r, matching, basis), down: true },
     ]);
   });
   return { cells, formats: [...RESULT_COLUMNS.map((column) => formatOf(column, units)), undefined, undefined] };

@@ -1,5 +1,4 @@
 /** Cells of the stand-in: reading, taking what is typed, addresses. */
-import { toCol, translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import type { FakeExcel } from "./excel.ts";
 import { type Area, bad, type Cell, FakeError, type FakeSheet, type FakeTable } from "./types.ts";
 
@@ -133,8 +132,9 @@ function fillDown(
 
 /** A formula as it reads when it is filled some rows down. */
 export const shifted = (formula: string, rows: number): string =>
-  translateFormulaToA1(translateFormulaToR1C1(formula, "A1"), columnAt(0, rows));
-const columnAt = (column: number, row: number): string => `${toCol(column)}${row + 1}`;
+  formula.replace(/"[^"]*"|(?<![A-Za-z0-9_.$])(\$?[A-Z]{1,3})(\d+)(?![A-Za-z0-9_.(])/g, (whole, column, row) =>
+    column === undefined ? whole : `${column}${Number(row) + rows}`,
+  );
 
 /** Works the sheet's formulas out where the test says what they answer; what does not fit says #SPILL!. */
 export function recalculate(sheet: FakeSheet, fake: FakeExcel): void {
