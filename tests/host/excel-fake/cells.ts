@@ -220,23 +220,18 @@ export function usedIn(area: Area): Area | null {
 /** What is around a cell up to the next blank row and the next blank column. */
 export function surrounding(area: Area): Area {
   const filled = (row: number, column: number) => (area.sheet.cells.get(`${row},${column}`)?.value ?? null) !== null;
-  let now = { top: area.row, left: area.column, bottom: area.row, right: area.column };
-  const some = (top: number, left: number, bottom: number, right: number) => {
-    for (let r = Math.max(0, top); r <= bottom; r++)
-      for (let c = Math.max(0, left); c <= right; c++) if (filled(r, c)) return true;
+  let [top, left, bottom, right] = [area.row, area.column, area.row, area.column];
+  const some = (fromRow: number, fromColumn: number, toRow: number, toColumn: number) => {
+    for (let r = Math.max(0, fromRow); r <= toRow; r++)
+      for (let c = Math.max(0, fromColumn); c <= toColumn; c++) if (filled(r, c)) return true;
     return false;
   };
-  for (let grown = true; grown; ) {
-    const { top, left, bottom, right } = now;
-    const next = {
-      top: top > 0 && some(top - 1, left - 1, top - 1, right + 1) ? top - 1 : top,
-      bottom: some(bottom + 1, left - 1, bottom + 1, right + 1) ? bottom + 1 : bottom,
-      left: left > 0 && some(top - 1, left - 1, bottom + 1, left - 1) ? left - 1 : left,
-      right: some(top - 1, right + 1, bottom + 1, right + 1) ? right + 1 : right,
-    };
-    grown = JSON.stringify(next) !== JSON.stringify(now);
-    now = next;
+  for (let before = -1; before !== bottom - top + right - left; ) {
+    before = bottom - top + right - left;
+    while (some(bottom + 1, left - 1, bottom + 1, right + 1)) bottom++;
+    while (top > 0 && some(top - 1, left - 1, top - 1, right + 1)) top--;
+    while (left > 0 && some(top - 1, left - 1, bottom + 1, left - 1)) left--;
+    while (some(top - 1, right + 1, bottom + 1, right + 1)) right++;
   }
-  const { top, left, bottom, right } = now;
   return { sheet: area.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
