@@ -45,6 +45,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let again: "all" | "selection" | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let advising: ReturnType<typeof setTimeout> | undefined;
+  let hushed = false;
 
   const fail = (thrown: unknown): void => {
     if (!(thrown instanceof HostError)) console.error(thrown);
@@ -168,7 +169,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
           await (now === "all" ? readAll() : readSelection());
         } catch (thrown) {
           // While a cell is being edited there is nothing to tell: the next event reads again.
-          if (!(thrown instanceof HostError && thrown.code === "editing")) fail(thrown);
+          // After a write its own message stands: what was written does not fail because it is not read again.
+          if (!(thrown instanceof HostError && thrown.code === "editing") && !hushed) fail(thrown);
           if (store.get().phase === "reading") store.set({ phase: "none" });
         }
         next = again;
@@ -204,7 +206,9 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       fail(thrown);
     } finally {
       store.set({ busy: false });
+      hushed = true;
       await request("all");
+      hushed = false;
     }
   }
 

@@ -46,7 +46,7 @@ export function object(context: FakeContext, kind: Kind, find: () => unknown, nu
       context.look(() => {
         const t = present("items");
         const had = loaded.get("items") as any[] | undefined;
-        const list = had ?? items.list(t).map((item) => object(context, KINDS[items.kind]!, () => item));
+        const list = had ?? items.list(t, context.fake).map((item) => object(context, KINDS[items.kind]!, () => item));
         loaded.set("items", list);
         if (rest.length > 0) {
           const before = context.ops.length;

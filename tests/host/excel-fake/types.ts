@@ -110,5 +110,5 @@ export interface Kind {
   >;
   readonly events?: Record<string, { name: EventName; since: string }>;
   /** For collections whose items can be loaded. */
-  readonly items?: { kind: string; list: (t: any) => unknown[] };
+  readonly items?: { kind: string; list: (t: any, f: FakeExcel) => unknown[] };
 }

@@ -131,6 +131,7 @@ export const RANGE: Record<string, Kind> = {
           if (typeof source === "string" && source.length > 255)
             throw bad("a list of words is at most 255 characters long");
           if (source === undefined) throw bad("no list");
+          a.sheet.validations = a.sheet.validations.filter((v) => v.row !== a.row || v.column !== a.column);
           a.sheet.validations.push({ row: a.row, column: a.column, rows: a.rows, rule });
         },
       },

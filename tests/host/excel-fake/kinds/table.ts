@@ -26,6 +26,7 @@ export const TABLE: Record<string, Kind> = {
   },
   sheetTables: {
     name: "TableCollection",
+    items: { kind: "table", list: (s, f) => f.tables.filter((t) => t.sheet === s) },
     methods: {
       add: {
         gives: "table",
