@@ -15,13 +15,18 @@ export function spans(columns: readonly number[]): { from: number; count: number
   return made;
 }
 
-/** Stops when a cell that was planned from holds something else now. `now` counts like the block. */
+/**
+ * Stops when a cell that was planned from holds something else now. `now` counts like the block, and so does `written`:
+ * what the write itself has put there is no difference.
+ */
 export function checkSame(
   { block, columns, rows }: NonNullable<Care["same"]>,
   now: (row: number, column: number) => CellValue,
+  written: (row: number, column: number) => boolean = () => false,
 ): void {
   for (const row of rows ?? block.rows.keys()) {
     for (const column of columns) {
+      if (written(row, column)) continue;
       const was = block.rows[row]?.[column] ?? null;
       const is = now(row, column);
       if (blank(was) ? blank(is) : was === is) continue;

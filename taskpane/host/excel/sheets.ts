@@ -37,8 +37,6 @@ async function free(context: Excel.RequestContext, sheet: NewSheet): Promise<{ f
   namesake.load("name");
   const there = context.workbook.worksheets.getItemOrNullObject(sheet.name);
   there.load("name");
-  const used = there.getUsedRangeOrNullObject(true);
-  used.load("formulas,values,rowIndex,columnIndex");
   context.workbook.protection.load("protected");
   try {
     await context.sync();
@@ -51,6 +49,13 @@ async function free(context: Excel.RequestContext, sheet: NewSheet): Promise<{ f
       "protected",
       "The workbook's structure is protected; no sheet was added. Unprotect it (Review, Protect Workbook) and try again.",
     );
+  }
+  const used = there.getUsedRangeOrNullObject(true);
+  used.load("formulas,values,rowIndex,columnIndex");
+  try {
+    await context.sync();
+  } catch (thrown) {
+    throw said(toHostError(thrown), OUTCOMES.nothing);
   }
   const halfMade = { fresh: false, named: namesake.isNullObject };
   if (used.isNullObject) return halfMade;

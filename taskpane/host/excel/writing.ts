@@ -114,7 +114,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
         }
         const grow = bigger && { ...bigger, bytes: 0, written: false };
         const parts: Part[] = [...(grow ? [grow] : []), ...put, ...heads];
-        return carryOut(context, { parts, steps: [...(grow ? [grow] : []), ...put, ...heads], ...looking.watch() });
+        return carryOut(context, { parts, steps: [...(grow ? [grow] : []), ...put, ...heads], ...looking.watch([under]) });
       });
     },
 
@@ -140,7 +140,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
         const carried = new Set(allowed(block, changes, care, (change) => standing(change).standing));
         for (const change of changes) if (!carried.has(change)) standing(change).leave();
         looking.refuse(pieces);
-        return carryOut(context, { parts: [...pieces, ...filled], steps: pieces, ...looking.watch() });
+        return carryOut(context, { parts: [...pieces, ...filled], steps: pieces, ...looking.watch(pieces) });
       });
     },
 
@@ -203,7 +203,7 @@ interface Looking {
   /** Stops at what forbids the write. */
   refuse(pieces: readonly Piece[], growing?: "growing"): void;
   /** What is looked at again in the write's own batch. */
-  watch(): Pick<Parameters<typeof carryOut>[1], "guard" | "check">;
+  watch(pieces: readonly Piece[]): Pick<Parameters<typeof carryOut>[1], "guard" | "check">;
 }
 
 /** Asks for all that has to be seen before a write. */
@@ -275,16 +275,25 @@ function look(context: Excel.RequestContext, name: string, block?: Block, same?:
       if (supports(SPILLS)) refuseSpilled(name, pieces);
       refuseArrays(name, pieces);
     },
-    watch: () => ({
+    watch: (pieces) => ({
       ...(spine && {
         guard() {
           // Nulls leave cells as they are; a range that has got another shape refuses them.
           spine.formulas = Array.from({ length: block!.rows.length + 1 }, () => [null]) as any[][];
         },
       }),
-      ...(same && { check: { load, look: () => checkSame(same, now) } }),
+      ...(same && { check: { load, look: () => checkSame(same, now, writtenIn(same.block, pieces)) } }),
     }),
   };
+}
+
+function writtenIn({ top, left }: Block, pieces: readonly Piece[]) {
+  return (row: number, column: number): boolean =>
+    pieces.some((one) => {
+      const r = top + 1 + row - one.row;
+      const c = left + column - one.column;
+      return one.cells2d[r]?.[c] !== undefined;
+    });
 }
 
 /** Ranges of the cells that must not have changed. */
