@@ -32,6 +32,56 @@ export interface Table extends Block {
   readonly selected: number | null;
 }
 
+/** Results that stand one column beside the table. */
+export interface Beside extends Block {
+  /** What stands in its first cell: a formula ("=…") for a live block, "" for numbers. */
+  readonly formula: string;
+}
+
+/** How much a row of cells looks like the headings that are looked for; 0 is not at all. */
+export type Score = (headings: readonly CellValue[]) => number;
+
+/** What is to be read of a workbook: nothing else of it is touched. */
+export interface Wanted {
+  /** The planning table of the active sheet (region.ts does the choosing). */
+  readonly table?: Score;
+  /**
+   * With the table, the block one column beside it. A host may leave the cells of its rows blank from the third column
+   * on: what is asked is how far it goes and what made it.
+   */
+  readonly beside?: Score;
+  /** Lists by their names ("Materials", "Tools", "Machines", …): the table or the sheet of that name. */
+  readonly lists?: readonly string[];
+}
+
+/** What was read of it; what was not wanted is undefined. */
+export interface BookRead {
+  /** The active sheet, when a table was wanted. */
+  readonly sheet?: string;
+  readonly table?: Table | null;
+  readonly beside?: Beside | null;
+  /** In the order of the names; null for one that the workbook has not. */
+  readonly lists?: readonly (Block | null)[];
+  /** True when there can be no other planning table on the sheet than the one that was found, or none. */
+  readonly whole?: boolean;
+}
+
+/** Rows of a table that were read again, by their place in `rows`. */
+export interface RowsRead {
+  readonly selected: number | null;
+  readonly rows: ReadonlyMap<number, readonly CellValue[]>;
+}
+
+/** What happened to the cells of a workbook. */
+export interface DataChange {
+  /** The sheet; undefined when it is not known, and all of the workbook may have changed. */
+  readonly sheet?: string;
+  /** The cells, where none of them moved; undefined when any cell of the sheet may have changed. */
+  readonly cells?: { readonly top: number; readonly left: number; readonly bottom: number; readonly right: number };
+  /** Formulas were worked out again; nobody typed anything. */
+  readonly calculated?: boolean;
+}
+
 /** A cell to write: position inside the block, -1 is the heading row; a column may be right beside the block. */
 export interface Change {
   readonly row: number;
@@ -159,6 +209,15 @@ export class Asking extends HostError {
 export interface Host {
   readonly kind: "excel" | "sheet";
 
+  /** Reads all that is wanted in one go. */
+  read(wanted: Wanted): Promise<BookRead>;
+
+  /**
+   * Reads the selected row and those in `changed` again. Null when that cannot be told from a look at the headings
+   * and the row alone: the table is not where it was, or the selection may be in another one.
+   */
+  readRows(table: Table, changed: readonly number[]): Promise<RowsRead | null>;
+
   /**
    * The planning table at the selection, else the one in the selected rows, else the likeliest of the active sheet
    * (region.ts does the choosing).
@@ -209,9 +268,12 @@ export interface Host {
   /** Shows a cell and selects it. */
   select(place: Place): Promise<void>;
 
-  /** Calls back when the selection has moved to another row, column or sheet; the answer stops it. */
-  onSelectionChange(listener: () => void): () => void;
+  /** Calls back when the selection has moved to another row or column, or to another sheet; the answer stops it. */
+  onSelectionChange(listener: (otherSheet: boolean) => void): () => void;
 
-  /** Calls back after the user or a recalculation changed cells; not for what this host wrote itself. */
-  onDataChange(listener: () => void): () => void;
+  /** Calls back after a person or a recalculation changed cells; not for what this host wrote itself. */
+  onDataChange(listener: (change: DataChange) => void): () => void;
+
+  /** Calls back at once, and when the pane is shown or hidden; the answer stops it. */
+  onShown(listener: (shown: boolean) => void): () => void;
 }

@@ -1,6 +1,6 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
 import { isBlank as blank } from "../../src/table/blank.ts";
-import type { Block, CellValue, Table } from "./host.ts";
+import type { Block, BookRead, CellValue, Host, Table, Wanted } from "./host.ts";
 import { reference, spokenAddress, withRanges } from "./reference.ts";
 
 export interface Selection {
@@ -38,6 +38,31 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
   return balance >= 0;
 }
 
+/** A row of headings: where, and how much it looks like one. */
+export interface Head {
+  readonly row: number;
+  readonly left: number;
+  readonly right: number;
+  readonly score: number;
+}
+
+/** Rows of headings of a grid that `score` gives points to. */
+export function findHeads(
+  grid: readonly (readonly CellValue[])[],
+  score: (headings: readonly CellValue[]) => number,
+): Head[] {
+  const heads: Head[] = [];
+  for (let row = 0; row < grid.length; row++) {
+    if (grid[row]!.filter((cell) => typeof cell === "string" && cell.trim() !== "").length < 2) continue;
+    for (const { left, right } of runs(grid, row)) {
+      if (!isMostlyText(grid[row]!, left, right)) continue;
+      const points = score(grid[row]!.slice(left, right + 1));
+      if (points > 0) heads.push({ row, left, right, score: points });
+    }
+  }
+  return heads;
+}
+
 /**
  * The planning table of a sheet, or null. Headings are looked for in every row; a table runs down over single blank
  * rows until two blank rows in a row, the next headings, or the end.
@@ -51,15 +76,7 @@ export function findTable(
   selection: Selection | null,
   score: (headings: readonly CellValue[]) => number,
 ): Table | null {
-  const heads: { row: number; left: number; right: number; score: number; end: number }[] = [];
-  for (let row = 0; row < grid.length; row++) {
-    if (grid[row]!.filter((cell) => typeof cell === "string" && cell.trim() !== "").length < 2) continue;
-    for (const { left, right } of runs(grid, row)) {
-      if (!isMostlyText(grid[row]!, left, right)) continue;
-      const points = score(grid[row]!.slice(left, right + 1));
-      if (points > 0) heads.push({ row, left, right, score: points, end: row });
-    }
-  }
+  const heads = findHeads(grid, score).map((head) => ({ ...head, end: head.row }));
   for (const head of heads) {
     let gap = 0;
     for (let row = head.row + 1; row < grid.length && gap < 2; row++) {
@@ -108,6 +125,30 @@ export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[
   if (found === null) return null;
   const { selected: _, ...block } = found;
   return block;
+}
+
+/** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
+export async function readAtHand(
+  host: Pick<Host, "readTable" | "readList">,
+  wanted: Wanted,
+  sheet: string,
+  formulaAt: (sheet: string, row: number, column: number) => string,
+): Promise<BookRead> {
+  const table = wanted.table && (await host.readTable(wanted.table));
+  const found = table && wanted.beside ? await host.readTable(wanted.beside) : null;
+  const isBeside =
+    found !== null &&
+    found.sheet === table!.sheet &&
+    found.top === table!.top &&
+    found.left === table!.left + table!.headings.length + 1;
+  const lists = wanted.lists && (await Promise.all(wanted.lists.map((name) => host.readList(name))));
+  return {
+    ...(wanted.table && { sheet, table, whole: false }),
+    ...(wanted.beside && {
+      beside: isBeside ? { ...found, formula: formulaAt(found.sheet, found.top, found.left) } : null,
+    }),
+    ...(lists && { lists }),
+  };
 }
 
 /** A formula in the heading row that has to reach further down, and the cells it will fill that it did not before. */

@@ -14,6 +14,7 @@ import {
   type Block,
   type CellValue,
   type Change,
+  type DataChange,
   type Done,
   formatAt,
   type Host,
@@ -24,8 +25,9 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
+import { onPageShown } from "./page.ts";
 import { reference, spokenAddress } from "./reference.ts";
-import { findTable, firstBlock, growths } from "./region.ts";
+import { findTable, firstBlock, growths, readAtHand } from "./region.ts";
 
 export interface SheetHost extends Host {
   /** Another workbook is open now. */
@@ -74,8 +76,9 @@ const blockOf = (sheet: string, top: number, left: number, cells: CellValue[][])
 
 export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHost {
   let model = first;
-  const selections = new Set<() => void>();
-  const changes = new Set<() => void>();
+  const selections = new Set<(otherSheet: boolean) => void>();
+  let active = first.active();
+  const changes = new Set<(change: DataChange) => void>();
   let forget: (() => void)[] = [];
   /** The grid of a sheet as it was read last, and when. */
   let read: { sheet: SheetState; revision: number; grid: CellValue[][] } | undefined;
@@ -85,11 +88,14 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     read = undefined;
     forget = [
       model.onSelect(() => {
-        for (const listener of [...selections]) listener();
+        const other = model.active() !== active;
+        active = model.active();
+        for (const listener of [...selections]) listener(other);
       }),
       model.onChange((change: ModelChange) => {
         if (change.by === "pane" || change.by === "filter") return;
-        for (const listener of [...changes]) listener();
+        const names = change.structure ? [undefined] : [...new Set(change.cells.map(({ sheet }) => sheet))];
+        for (const sheet of names) for (const listener of [...changes]) listener(sheet === undefined ? {} : { sheet });
       }),
     ];
   }
@@ -194,14 +200,24 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     }
   }
 
-  return {
+  const host: SheetHost = {
     kind: "sheet",
 
     setModel(next) {
       model = next;
+      active = next.active();
       attach();
-      for (const listener of [...changes]) listener();
+      for (const listener of [...changes]) listener({});
     },
+
+    read: (wanted) =>
+      readAtHand(host, wanted, model.active(), (name, row, column) => {
+        const formula = model.typed(name, row, column)?.formula;
+        return formula === undefined ? "" : `=${formula}`;
+      }),
+
+    // The workbook is at hand: reading all of the table costs nothing.
+    readRows: async () => null,
 
     async readTable(score): Promise<Table | null> {
       const sheet = model.sheet(model.active());
@@ -383,6 +399,8 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       return () => changes.delete(listener);
     },
 
+    onShown: onPageShown,
+
     reasonAt({ sheet, row, column }) {
       const value = model.cell(sheet, row, column)?.value;
       return typeof value === "object" && value !== null ? (value.reason ?? "") : "";
@@ -390,4 +408,5 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
 
     valueAt: ({ sheet, row, column }) => plain(model.cell(sheet, row, column)?.value),
   };
+  return host;
 }

@@ -266,7 +266,7 @@ export function mountPane(
 
   const stop = session.store.subscribe(show);
   show(session.store.get());
-  void session.refresh();
+  session.open();
   return {
     session,
     destroy() {

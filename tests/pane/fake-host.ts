@@ -3,6 +3,7 @@ import { allowed, checkSame, isOver } from "../../taskpane/host/care.ts";
 import {
   type Block,
   type CellValue,
+  type DataChange,
   formatAt,
   type Host,
   HostError,
@@ -10,7 +11,7 @@ import {
   type Written,
 } from "../../taskpane/host/host.ts";
 import { reference, spokenAddress } from "../../taskpane/host/reference.ts";
-import { findTable, growths } from "../../taskpane/host/region.ts";
+import { findTable, growths, readAtHand } from "../../taskpane/host/region.ts";
 
 export interface FakeHost extends Host {
   readonly sheets: Map<string, CellValue[][]>;
@@ -22,12 +23,17 @@ export interface FakeHost extends Host {
   readonly formulas: Map<string, string>;
   readonly formats: Map<string, string>;
   moveTo(row: number, column: number): void;
+  /** Shows the pane, or hides it. */
+  show(shown: boolean): void;
   userEdits(row: number, column: number, value: CellValue): void;
 }
 
 export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
-  const selectionListeners = new Set<() => void>();
-  const dataListeners = new Set<() => void>();
+  const selectionListeners = new Set<(otherSheet: boolean) => void>();
+  const dataListeners = new Set<(change: DataChange) => void>();
+  const shownListeners = new Set<(shown: boolean) => void>();
+  let shown = true;
+  let seen = Object.keys(sheets)[0] ?? "";
   const grids = new Map(Object.entries(sheets).map(([name, grid]) => [name, grid.map((row) => [...row])]));
   const square = (grid: CellValue[][]): CellValue[][] => {
     const width = Math.max(0, ...grid.map((row) => row.length));
@@ -95,12 +101,28 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     formats: new Map(),
     moveTo(row, column) {
       host.cursor = { row, column };
-      for (const listener of selectionListeners) listener();
+      const other = host.active !== seen;
+      seen = host.active;
+      for (const listener of selectionListeners) listener(other);
+    },
+    show(now) {
+      shown = now;
+      for (const listener of shownListeners) listener(now);
     },
     userEdits(row, column, value) {
       put(host.active, row, column, value);
-      for (const listener of dataListeners) listener();
+      for (const listener of dataListeners) listener({ sheet: host.active });
     },
+    read(wanted) {
+      host.log.push(`read${wanted.table ? " table" : ""}${wanted.lists ? " lists" : ""}`);
+      return readAtHand(
+        host,
+        wanted,
+        host.active,
+        (sheet, row, column) => host.formulas.get(`${sheet}!${row},${column}`) ?? "",
+      );
+    },
+    readRows: async () => null,
     async readTable(score) {
       host.log.push("readTable");
       return findTable(host.active, square(gridOf(host.active)), host.cursor, score);
@@ -200,6 +222,11 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     onDataChange(listener) {
       dataListeners.add(listener);
       return () => dataListeners.delete(listener);
+    },
+    onShown(listener) {
+      shownListeners.add(listener);
+      listener(shown);
+      return () => shownListeners.delete(listener);
     },
   };
   return host;

@@ -114,7 +114,11 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
         }
         const grow = bigger && { ...bigger, bytes: 0, written: false };
         const parts: Part[] = [...(grow ? [grow] : []), ...put, ...heads];
-        return carryOut(context, { parts, steps: [...(grow ? [grow] : []), ...put, ...heads], ...looking.watch([under]) });
+        return carryOut(context, {
+          parts,
+          steps: [...(grow ? [grow] : []), ...put, ...heads],
+          ...looking.watch([under]),
+        });
       });
     },
 

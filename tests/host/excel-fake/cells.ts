@@ -198,12 +198,45 @@ export const tableArea = (table: FakeTable): Area => ({
   columns: table.columns,
 });
 
-export function used(sheet: FakeSheet): Area | null {
-  const keys = [...sheet.cells].filter(([, cell]) => cell.value !== null).map(([key]) => key.split(",").map(Number));
-  if (keys.length === 0) return null;
-  const rows = keys.map(([r]) => r!);
-  const columns = keys.map(([, c]) => c!);
-  const row = Math.min(...rows);
-  const column = Math.min(...columns);
-  return { sheet, row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+export const used = (sheet: FakeSheet): Area | null =>
+  usedIn({ sheet, row: 0, column: 0, rows: 1_048_576, columns: 16_384 });
+
+/** What is filled of an area; null when nothing is. */
+export function usedIn(area: Area): Area | null {
+  let [top, left, bottom, right] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, -1, -1];
+  for (const [key, cell] of area.sheet.cells) {
+    if (cell.value === null) continue;
+    const [row = 0, column = 0] = key.split(",").map(Number);
+    if (!inside(area, row, column)) continue;
+    top = Math.min(top, row);
+    left = Math.min(left, column);
+    bottom = Math.max(bottom, row);
+    right = Math.max(right, column);
+  }
+  if (bottom < 0) return null;
+  return { sheet: area.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+}
+
+/** What is around a cell up to the next blank row and the next blank column. */
+export function surrounding(area: Area): Area {
+  const filled = (row: number, column: number) => (area.sheet.cells.get(`${row},${column}`)?.value ?? null) !== null;
+  let now = { top: area.row, left: area.column, bottom: area.row, right: area.column };
+  const some = (top: number, left: number, bottom: number, right: number) => {
+    for (let r = Math.max(0, top); r <= bottom; r++)
+      for (let c = Math.max(0, left); c <= right; c++) if (filled(r, c)) return true;
+    return false;
+  };
+  for (let grown = true; grown; ) {
+    const { top, left, bottom, right } = now;
+    const next = {
+      top: top > 0 && some(top - 1, left - 1, top - 1, right + 1) ? top - 1 : top,
+      bottom: some(bottom + 1, left - 1, bottom + 1, right + 1) ? bottom + 1 : bottom,
+      left: left > 0 && some(top - 1, left - 1, bottom + 1, left - 1) ? left - 1 : left,
+      right: some(top - 1, right + 1, bottom + 1, right + 1) ? right + 1 : right,
+    };
+    grown = JSON.stringify(next) !== JSON.stringify(now);
+    now = next;
+  }
+  const { top, left, bottom, right } = now;
+  return { sheet: area.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }

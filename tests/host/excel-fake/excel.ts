@@ -53,9 +53,17 @@ export class FakeExcel {
     calculated: new Set(),
   };
   #saved: unknown[] = [];
+  #made = 0;
+  /** Who listens to the pane being opened and closed. */
+  readonly visibility = new Set<(message: { visibilityMode: string }) => void>();
+  /** The person opens or closes the pane; its page lives on. */
+  pane(mode: "Taskpane" | "Hidden"): void {
+    for (const listener of this.visibility) listener({ visibilityMode: mode });
+  }
 
   addSheet(name: string, grid: readonly (readonly CellValue[])[] = []): FakeSheet {
     const sheet: FakeSheet = {
+      id: `{sheet ${++this.#made}}`,
       name,
       cells: new Map(),
       protected: false,
@@ -114,12 +122,13 @@ export class FakeExcel {
     table.left += right;
     this.changed("remote");
   }
-  /** A change as `who` makes it. */
-  changed(who: "user" | "remote" | "add-in"): void {
+  /** A change as `who` makes it; with a place, of these cells alone. */
+  changed(who: "user" | "remote" | "add-in", place?: { readonly sheet: FakeSheet; readonly address: string }): void {
     if (this.recalculates) this.fire("calculated", {}, 20);
+    const where = place && { worksheetId: place.sheet.id, address: place.address, changeType: "RangeEdited" };
     const [, minor = 0] = this.version.split(".").map(Number);
     const trigger = minor < 14 ? undefined : who === "add-in" ? "ThisLocalAddin" : "Unknown";
-    this.fire("changed", { source: who === "remote" ? "Remote" : "Local", triggerSource: trigger });
+    this.fire("changed", { source: who === "remote" ? "Remote" : "Local", triggerSource: trigger, ...where });
   }
 
   install(): void {
@@ -128,6 +137,13 @@ export class FakeExcel {
     Object.assign(globalThis, {
       Office: {
         HostType: { Excel: "Excel" },
+        VisibilityMode: { hidden: "Hidden", taskpane: "Taskpane" },
+        addin: {
+          async onVisibilityModeChanged(listener: (message: { visibilityMode: string }) => void) {
+            fake.visibility.add(listener);
+            return async () => void fake.visibility.delete(listener);
+          },
+        },
         onReady: async () => ({ host: "Excel" }),
         context: {
           officeTheme: undefined,

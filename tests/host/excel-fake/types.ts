@@ -26,6 +26,8 @@ export interface FakeTable {
   filtered: boolean;
 }
 export interface FakeSheet {
+  /** What events call it; stays when it is renamed. */
+  readonly id: string;
   name: string;
   cells: Map<string, Cell>;
   protected: boolean;

@@ -1,7 +1,7 @@
 /** Ranges, their formats and rules. */
 import { spokenAddress } from "../../../../taskpane/host/reference.ts";
-import { at, checkShape, grid, overlap, tableArea, write } from "../cells.ts";
-import { type Area, bad, FakeError, type Kind } from "../types.ts";
+import { at, checkShape, grid, isIndex, overlap, surrounding, tableArea, usedIn, write } from "../cells.ts";
+import { AREA, type Area, bad, FakeError, type Kind } from "../types.ts";
 
 /** What all are; null where they differ. */
 const alike = (all: readonly boolean[]): boolean | null => (new Set(all).size > 1 ? null : (all[0] ?? false));
@@ -45,6 +45,8 @@ export const RANGE: Record<string, Kind> = {
         },
       },
       rowIndex: { get: (a: Area) => a.row },
+      rowCount: { get: (a: Area) => a.rows },
+      columnCount: { get: (a: Area) => a.columns },
       columnIndex: { get: (a: Area) => a.column },
     },
     navs: {
@@ -52,27 +54,47 @@ export const RANGE: Record<string, Kind> = {
       dataValidation: { kind: "validation", find: (a) => a, since: "1.8" },
     },
     methods: {
+      getRow: {
+        gives: "range",
+        check: ([r]) => isIndex(r),
+        do(a: Area, _f, [r]) {
+          if (r >= a.rows) throw bad("the row is outside of the range");
+          return { ...a, row: a.row + r, rows: 1 };
+        },
+      },
+      getResizedRange: {
+        since: "1.2",
+        gives: "range",
+        check: ([r, c]) => Number.isInteger(r) && Number.isInteger(c),
+        do: (a: Area, _f, [r, c]) => ({ ...a, rows: a.rows + r, columns: a.columns + c }),
+      },
+      getIntersectionOrNullObject: {
+        since: "1.4",
+        gives: "range",
+        nullable: true,
+        check: ([range]) => range?.[AREA] !== undefined,
+        do(a: Area, _f, [range]) {
+          const b: Area = range[AREA]();
+          if (!overlap(a, b)) return null;
+          const row = Math.max(a.row, b.row);
+          const column = Math.max(a.column, b.column);
+          const rows = Math.min(a.row + a.rows, b.row + b.rows) - row;
+          return {
+            sheet: a.sheet,
+            row,
+            column,
+            rows,
+            columns: Math.min(a.column + a.columns, b.column + b.columns) - column,
+          };
+        },
+      },
+      getSurroundingRegion: { since: "1.7", gives: "range", do: (a: Area) => surrounding(a) },
       getEntireRow: { since: "1.2", gives: "range", do: (a: Area) => ({ ...a, column: 0, columns: 16_384 }) },
       getUsedRangeOrNullObject: {
         since: "1.4",
         gives: "range",
         nullable: true,
-        do(a: Area) {
-          const inside = [...a.sheet.cells]
-            .filter(([, cell]) => cell.value !== null)
-            .map(([key]) => key.split(",").map(Number) as [number, number])
-            .filter(([r, c]) => r >= a.row && r < a.row + a.rows && c >= a.column && c < a.column + a.columns);
-          if (inside.length === 0) return null;
-          const row = Math.min(...inside.map(([r]) => r));
-          const column = Math.min(...inside.map(([, c]) => c));
-          return {
-            sheet: a.sheet,
-            row,
-            column,
-            rows: Math.max(...inside.map(([r]) => r)) - row + 1,
-            columns: Math.max(...inside.map(([, c]) => c)) - column + 1,
-          };
-        },
+        do: (a: Area) => usedIn(a),
       },
       select: {
         do(a, f) {

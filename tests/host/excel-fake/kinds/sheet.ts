@@ -5,7 +5,7 @@ import { FakeError, type FakeSheet, type Kind } from "../types.ts";
 export const SHEET: Record<string, Kind> = {
   worksheet: {
     name: "Worksheet",
-    props: { name: { get: (s: FakeSheet) => s.name } },
+    props: { name: { get: (s: FakeSheet) => s.name }, id: { get: (s: FakeSheet) => s.id } },
     navs: {
       protection: { kind: "protection", find: (s) => s, since: "1.2" },
       tables: { kind: "sheetTables", find: (s) => s },

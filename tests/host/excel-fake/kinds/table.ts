@@ -1,6 +1,7 @@
 /** Tables and their rows. */
 import { at, grid, isIndex, overlap, shifted, tableArea, write } from "../cells.ts";
-import { AREA, type Area, bad, FakeError, type FakeTable, type Kind } from "../types.ts";
+import type { FakeExcel } from "../excel.ts";
+import { AREA, type Area, bad, FakeError, type FakeSheet, type FakeTable, type Kind } from "../types.ts";
 
 /** Moves what stands in the columns of a table from a row on. */
 function shiftBelow(t: FakeTable, from: number, count: number): void {
@@ -15,6 +16,7 @@ function shiftBelow(t: FakeTable, from: number, count: number): void {
 export const TABLE: Record<string, Kind> = {
   tables: {
     name: "TableCollection",
+    items: { kind: "table", list: (f: FakeExcel) => f.tables },
     methods: {
       getItemOrNullObject: {
         since: "1.4",
@@ -26,7 +28,7 @@ export const TABLE: Record<string, Kind> = {
   },
   sheetTables: {
     name: "TableCollection",
-    items: { kind: "table", list: (s, f) => f.tables.filter((t) => t.sheet === s) },
+    items: { kind: "table", list: (s: FakeSheet, f) => f.tables.filter((t) => t.sheet === s) },
     methods: {
       add: {
         gives: "table",

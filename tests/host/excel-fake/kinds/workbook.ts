@@ -32,6 +32,7 @@ export const WORKBOOK: Record<string, Kind> = {
   },
   worksheets: {
     name: "WorksheetCollection",
+    items: { kind: "worksheet", list: (f: FakeExcel) => f.sheets },
     methods: {
       getActiveWorksheet: { gives: "worksheet", do: (_t, f) => f.sheets[f.active] },
       getItem: { gives: "worksheet", check: ([n]) => typeof n === "string", do: (_t, f, [n]) => f.sheet(n) },
