@@ -132,7 +132,46 @@ export interface NewSheet {
 export const formatAt = (sheet: NewSheet, row: number, column: number, cell: unknown): string | undefined =>
   (typeof cell === "number" ? sheet.rowFormats?.[row] : undefined) ?? sheet.formats?.[column];
 
+/** Something of the user's that a write would take away, in one column. */
+export interface Loss {
+  readonly what: "formula" | "value";
+  /** Counted from the first column of the block. */
+  readonly column: number;
+  readonly heading: string;
+  /** How many cells. */
+  readonly cells: number;
+}
+
+/** What a write must not harm, and what it may. */
+export interface Care {
+  /**
+   * Cells that must hold what was read, compared in the write's own batch: columns of a block in all its rows, or in
+   * `rows`. Any difference writes nothing ("changed").
+   */
+  readonly same?: { readonly block: Block; readonly columns: readonly number[]; readonly rows?: readonly number[] };
+  /** What the person said may be replaced, column by column. */
+  readonly agreed?: readonly Loss[];
+  /** What the person wants to keep: these cells stay as they are. */
+  readonly kept?: readonly Loss[];
+  /** Formulas that are not the user's own. */
+  readonly ours?: (formula: string) => boolean;
+  /** Rows whose results an earlier fill wrote, as their basis tells: their values may be blanked. */
+  readonly filled?: ReadonlySet<number>;
+  /** A block of an earlier fill beside or below, whose cells may be replaced. */
+  readonly over?: Block;
+}
+
+/** How a write ended that was carried out. */
+export interface Done {
+  /** A sentence when the host reported a fault and all was written nevertheless. */
+  readonly note?: string;
+}
+
 export type HostErrorCode =
+  /** What was read is no longer so: nothing was written, and it is to be read and planned again. */
+  | "changed"
+  /** Something of the user's would be lost: nothing was written until the person has said yes (`Asking`). */
+  | "asks"
   /** The sheet is protected: nothing was written. */
   | "protected"
   /** There is content in the way: nothing was written. */
@@ -157,6 +196,19 @@ export class HostError extends Error {
   }
 }
 
+/** What would be lost, for the person to say yes or no to. */
+export class Asking extends HostError {
+  readonly losses: readonly Loss[];
+  constructor(losses: readonly Loss[]) {
+    super("asks", "Something in the table would be replaced; nothing was written.");
+    this.losses = losses;
+  }
+}
+
+/**
+ * Writes end in one of four ways: all is written; nothing is; a fault stopped it half way and what had been written was
+ * taken back; or the host answers no more, and the error says so. Each error's sentence says which.
+ */
 export interface Host {
   readonly kind: "excel" | "sheet";
 
@@ -180,8 +232,11 @@ export interface Host {
   /** A list of the workbook ("Materials", "Tools", "Machines", …): the table or the sheet of that name; null without. */
   readList(name: string): Promise<Block | null>;
 
-  /** Adds a sheet; "occupied" when one of that name exists. Does not leave the active sheet unless `activate`. */
-  addSheet(sheet: NewSheet, activate?: boolean): Promise<Block>;
+  /**
+   * Adds a sheet; "occupied" when one of that name exists that holds anything but what is to be put there: one that an
+   * earlier try left half made is finished. Does not leave the active sheet unless `activate`.
+   */
+  addSheet(sheet: NewSheet, activate?: boolean): Promise<Block & Done>;
 
   /**
    * Adds rows under a block, as one step of undo. "occupied" when there is something else below it. A blank (null)
@@ -191,26 +246,27 @@ export interface Host {
    * @param spare - rows at the end of the block that are to be filled first; "occupied" when a cell to be written there
    *   holds something
    */
-  appendRows(block: Block, rows: readonly (readonly Written[])[], spare?: number): Promise<void>;
+  appendRows(block: Block, rows: readonly (readonly Written[])[], spare?: number, same?: Care["same"]): Promise<Done>;
 
   /**
    * Writes cells as one step of undo. Nothing else is touched. The block is checked first: "gone" when its headings
-   * are no longer where they were, "occupied" when a cell beside the block holds something.
+   * are no longer where they were, "occupied" when a cell beside or below the block holds something (a formula that
+   * shows nothing as well), "asks" when a formula in it would be replaced or a value blanked.
    */
-  writeCells(block: Block, changes: readonly Change[]): Promise<void>;
+  writeCells(block: Block, changes: readonly Change[], care?: Care): Promise<Done>;
 
   /**
    * Puts a formula into a free place and leaves it to spill over `size` (rows, columns). "occupied" when a cell of
    * that rectangle holds something.
    */
-  insertFormula(place: Place, formula: string, size: readonly [number, number]): Promise<void>;
+  insertFormula(place: Place, formula: string, size: readonly [number, number]): Promise<Done>;
 
   /** Writes a block into a free place; "occupied" when a cell of it holds something. */
   insertCells(
     place: Place,
     cells: readonly (readonly Written[])[],
     formats?: readonly (string | undefined)[],
-  ): Promise<void>;
+  ): Promise<Done>;
 
   /** Shows a cell and selects it. */
   select(place: Place): Promise<void>;

@@ -173,6 +173,9 @@ export function changedFormula(
   return `=IF(EXACT(${at(basis.row, basis.column)},"of "${now}),"","inputs changed")`;
 }
 
+/** True for a formula that marks changed inputs, as this program writes it. */
+export const isMark = (formula: string): boolean => formula.includes('"inputs changed"');
+
 /** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
 export function changesFor(table: Block, matching: Matching, plans: readonly (RowPlan | undefined)[]): Change[] {
   const changes: Change[] = [];
@@ -201,8 +204,9 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
   return changes;
 }
 
-/** Headings of the block of numbers that goes beside a table without result columns. */
-const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
+/** What stands in a column of the block beside a table; undefined for one that is left alone. */
+export type BesideColumn = Column<ResultKey> | typeof BASIS | typeof CHANGED | undefined;
+const ALL_BESIDE: readonly BesideColumn[] = [...RESULT_COLUMNS, BASIS, CHANGED];
 
 /**
  * The block of numbers beside a table: headings, then a line per row. `left` is the column of the block on the sheet.
@@ -213,25 +217,28 @@ export function besideBlock(
   matching: Matching,
   plans: readonly (RowPlan | undefined)[],
   left: number,
-): { cells: Written[][]; formats: (string | undefined)[] } {
-  const cells: Written[][] = [[...BESIDE_HEADINGS]];
-  const basisColumn = left + RESULT_COLUMNS.length;
+  columns: readonly BesideColumn[] = ALL_BESIDE,
+): { cells: (Written | undefined)[][]; formats: (string | undefined)[] } {
+  const isColumn = (column: BesideColumn) => typeof column === "object";
+  const cells: (Written | undefined)[][] = [columns.map((column) => (isColumn(column) ? column.heading : column))];
+  const basisColumn = left + columns.indexOf(BASIS);
   let units: Units = "mm";
   table.rows.forEach((row, r) => {
     const plan = plans[r];
-    if (plan === undefined || isEmptyRow(row, matching)) {
-      cells.push(BESIDE_HEADINGS.map(() => null));
-      return;
-    }
-    if (plan.units === "in") units = "in";
+    const none = plan === undefined || isEmptyRow(row, matching);
+    if (plan?.units === "in") units = "in";
     const basis = { row: table.top + 1 + r, column: basisColumn };
-    cells.push([
-      ...RESULT_COLUMNS.map((column) => resultCell(plan, column)),
-      basisOf(row, matching),
-      { formula: changedFormula(table, r, matching, basis), down: true },
-    ]);
+    cells.push(
+      columns.map((column) => {
+        if (column === undefined) return undefined;
+        if (none) return null;
+        if (column === BASIS) return basisOf(row, matching);
+        if (column === CHANGED) return { formula: changedFormula(table, r, matching, basis), down: true };
+        return isColumn(column) ? resultCell(plan, column) : null;
+      }),
+    );
   });
-  return { cells, formats: [...RESULT_COLUMNS.map((column) => formatOf(column, units)), undefined, undefined] };
+  return { cells, formats: columns.map((column) => (isColumn(column) ? formatOf(column, units) : undefined)) };
 }
 
 /** The one live formula for the whole table; lists may grow by a hundred lines before it has to be put in again. */

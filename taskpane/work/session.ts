@@ -54,6 +54,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let stops: (() => void)[] | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let advising: ReturnType<typeof setTimeout> | undefined;
+  let hushed = false;
 
   const fail = (thrown: unknown): void => {
     if (!(thrown instanceof HostError)) console.error(thrown);
@@ -186,7 +187,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         } catch (thrown) {
           if (store.get().phase === "reading") store.set({ phase: "none" });
           // While a cell is being edited there is nothing to tell: the next event reads again.
-          if (!(thrown instanceof HostError && thrown.code === "editing")) fail(thrown);
+          // After a write its own message stands: what was written does not fail because it is not read again.
+          if (!(thrown instanceof HostError && thrown.code === "editing") && !hushed) fail(thrown);
           break;
         }
       }
@@ -235,7 +237,9 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     } finally {
       store.set({ busy: false });
       due = merge(due, { ...nothing, table: true, lists: isListless() });
+      hushed = true;
       await request();
+      hushed = false;
     }
   }
 

@@ -117,12 +117,16 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
 
     it("writes only the cells it is told to, with their formats", async () => {
       const table = (await host.readTable(score))!;
-      await host.writeCells(table, [
-        { row: 0, column: 2, value: 6.9, format: "0.000" },
-        { row: 3, column: 3, value: null },
-        { row: -1, column: 5, value: "Verdict" },
-        { row: 1, column: 5, value: "check" },
-      ]);
+      await host.writeCells(
+        table,
+        [
+          { row: 0, column: 2, value: 6.9, format: "0.000" },
+          { row: 3, column: 3, value: null },
+          { row: -1, column: 5, value: "Verdict" },
+          { row: 1, column: 5, value: "check" },
+        ],
+        { filled: new Set([3]) },
+      );
       await probe.settle();
       expect(await probe.value("Job", 3, 2)).toBe(6.9);
       expect(await probe.format("Job", 3, 2)).toBe("0.000");

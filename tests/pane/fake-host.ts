@@ -1,4 +1,5 @@
 /** A workbook in memory, for tests of the pane: sheets of raw cells, every write kept, refusals on demand. */
+import { allowed, checkSame, isOver } from "../../taskpane/host/care.ts";
 import {
   type Block,
   type CellValue,
@@ -68,6 +69,8 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     if (headings.some((heading, c) => (gridOf(sheet)[top]?.[left + c] ?? null) !== heading))
       throw new HostError("gone", `The headings at ${address} are no longer there; nothing was written.`);
   };
+  const valueIn = (block: Block) => (row: number, column: number) =>
+    gridOf(block.sheet)[block.top + 1 + row]?.[block.left + column] ?? null;
   const free = ({ sheet, row, column }: Place, rows: number, columns: number): void => {
     for (let r = row; r < row + rows; r++)
       for (let c = column; c < column + columns; c++)
@@ -144,8 +147,10 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       }
       return blockOf(sheet.name, square(gridOf(sheet.name)));
     },
-    async appendRows(block, rows, spare = 0) {
+    async appendRows(block, rows, spare = 0, same) {
       guard(block.sheet);
+      unmoved(block);
+      if (same) checkSame(same, valueIn(same.block));
       const row = block.top + 1 + block.rows.length - spare;
       rows.forEach((line, r) => {
         if (r >= spare) free({ sheet: block.sheet, row: row + r, column: block.left }, 1, block.headings.length);
@@ -170,22 +175,30 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
           if (value !== null) put(block.sheet, row + r, block.left + c, value);
         });
       });
+      return {};
     },
-    async writeCells(block, changes) {
+    async writeCells(block, changes, care = {}) {
       guard(block.sheet);
       unmoved(block);
+      if (care.same) checkSame(care.same, valueIn(care.same.block));
       for (const { row, column } of changes)
-        if (column >= block.headings.length)
+        if ((column >= block.headings.length || row >= block.rows.length) && !isOver(block, care, row, column))
           free({ sheet: block.sheet, row: block.top + 1 + row, column: block.left + column }, 1, 1);
-      host.log.push(`writeCells ${changes.length}`);
-      for (const { row, column, value, format } of changes)
+      const carried = allowed(block, changes, care, ({ row, column }) => ({
+        formula: host.formulas.get(`${block.sheet}!${block.top + 1 + row},${block.left + column}`) ?? "",
+        value: valueIn(block)(row, column),
+      }));
+      host.log.push(`writeCells ${carried.length}`);
+      for (const { row, column, value, format } of carried)
         put(block.sheet, block.top + 1 + row, block.left + column, value, format);
+      return {};
     },
     async insertFormula(place, formula, [rows, columns]) {
       guard(place.sheet);
       free(place, rows, columns);
       host.log.push(`insertFormula ${formula}`);
       put(place.sheet, place.row, place.column, { formula });
+      return {};
     },
     async insertCells(place, cells, formats) {
       guard(place.sheet);
@@ -196,6 +209,7 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
           put(place.sheet, place.row + r, place.column + c, value, formats?.[c]);
         });
       });
+      return {};
     },
     async select(place) {
       host.active = place.sheet;

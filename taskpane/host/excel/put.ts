@@ -38,6 +38,7 @@ function runs<T>(count: number, kindOf: (row: number) => T | undefined): (Run & 
 /** A column whose format changes more often is written cell by cell. */
 const MOST_RUNS = 8;
 
+/** Puts cells into a sheet, with the formats that they are to have. */
 export function put(
   sheet: Excel.Worksheet,
   top: number,
@@ -45,29 +46,44 @@ export function put(
   cells: readonly (readonly Written[])[],
   formats?: readonly (readonly (string | undefined)[])[],
 ): void {
+  fill(sheet.getRangeByIndexes(top, left, cells.length, cells[0]!.length), cells, formats);
+}
+
+/** Puts cells into a range of their size; undefined leaves a cell, or its format, as it is. */
+export function fill(
+  range: Excel.Range,
+  cells: readonly (readonly (Written | undefined)[])[],
+  formats?: readonly (readonly (string | undefined)[])[],
+): void {
   const width = cells[0]!.length;
-  const column = (c: number, { from, count }: Run) => sheet.getRangeByIndexes(top + from, left + c, count, 1);
+  const part = (c: number, { from, count }: Run) => range.getCell(from, c).getResizedRange(count - 1, 0);
   // The format first: a cell formatted as text would keep a formula as text.
-  for (let c = 0; formats && c < width; c++) {
-    const same = runs(cells.length, (r) => formats[r]![c]);
-    // One format stands for all cells of a range.
-    if (same.length <= MOST_RUNS) for (const run of same) column(c, run).numberFormat = [[run.kind]];
-    else column(c, { from: 0, count: cells.length }).numberFormat = formats.map((row) => [row[c] ?? (null as never)]);
+  if (formats?.some((row) => row.some((format) => format !== undefined))) {
+    // Cell by cell in the first column: a range that has another size by now is refused before anything is written.
+    range.getColumn(0).numberFormat = formats.map((row) => [row[0] ?? KEEP]);
+    for (let c = 1; c < width; c++) {
+      const same = runs(cells.length, (r) => formats[r]![c]);
+      // One format stands for all cells of a range.
+      if (same.length <= MOST_RUNS) for (const run of same) part(c, run).numberFormat = [[run.kind]];
+      else range.getColumn(c).numberFormat = formats.map((row) => [row[c] ?? KEEP]);
+    }
   }
-  const lines: (string | number | boolean | null)[][] = cells.map((row) => row.map(toFormula));
+  const lines = cells.map((row) => row.map((cell) => (cell === undefined ? null : toFormula(cell))));
   // A formula that runs down its column is written once and copied.
   const downs = Array.from({ length: width }, (_, c) =>
-    runs(cells.length, (r) => isDown(cells[r]![c]!) || undefined)
+    runs(cells.length, (r) => isDown(cells[r]![c]) || undefined)
       .filter(({ count }) => count > 1)
       .map((run) => ({ c, run })),
   ).flat();
   for (const { c, run } of downs) for (let r = run.from + 1; r < run.from + run.count; r++) lines[r]![c] = null;
-  sheet.getRangeByIndexes(top, left, cells.length, width).formulas = lines;
+  range.formulas = lines;
   for (const { c, run } of downs)
-    column(c, { from: run.from + 1, count: run.count - 1 }).copyFrom(
-      column(c, { from: run.from, count: 1 }),
-      "Formulas",
-    );
+    part(c, { from: run.from + 1, count: run.count - 1 }).copyFrom(range.getCell(run.from, c), "Formulas");
 }
 
-const isDown = (cell: Written): boolean => typeof cell === "object" && cell !== null && cell.down === true;
+/** In a block of formats this leaves one as it is (documentation of null in two-dimensional arrays). */
+const KEEP = null as unknown as string;
+
+/** True for a formula that is written with the one above it. */
+export const isDown = (cell: Written | undefined): boolean =>
+  typeof cell === "object" && cell !== null && cell.down === true;

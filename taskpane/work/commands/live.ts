@@ -2,11 +2,11 @@
 import { normalHeading, RESULT_COLUMNS } from "../../../src/table/columns.ts";
 import { liveFormula, unitsGiven } from "../planning.ts";
 import { isNumbers } from "../types.ts";
-import type { Context } from "./context.ts";
+import { type Context, freshly, withNote } from "./context.ts";
 
 export const insertLive = (c: Context) => (): Promise<void> =>
   c.act("Inserting the live block …", async () => {
-    const now = await c.fresh();
+    const now = await freshly(c);
     if ("kind" in now) return now;
     const { table, matching } = now;
     const { lists, beside, byHand } = c.store.get();
@@ -31,6 +31,12 @@ export const insertLive = (c: Context) => (): Promise<void> =>
         action: "Rename those headings as they were matched, then insert again.",
       };
     const place = { sheet: table.sheet, row: table.top, column: table.left + table.headings.length + 1 };
-    await c.host.insertFormula(place, liveFormula(table, lists), [table.rows.length + 1, RESULT_COLUMNS.length]);
-    return { kind: "done", text: "The live block stands beside the table and follows every change in it." };
+    const done = await c.host.insertFormula(place, liveFormula(table, lists), [
+      table.rows.length + 1,
+      RESULT_COLUMNS.length,
+    ]);
+    return withNote(
+      { kind: "done", text: "The live block stands beside the table and follows every change in it." },
+      done,
+    );
   });

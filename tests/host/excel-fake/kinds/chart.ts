@@ -1,9 +1,11 @@
 /** Charts and what they are made of. */
+import { isIndex } from "../cells.ts";
 import { AREA, type Area, bad, type FakeChart, type FakeSheet, type Kind } from "../types.ts";
 
 export const CHART: Record<string, Kind> = {
   charts: {
     name: "ChartCollection",
+    props: { count: { get: (s: FakeSheet) => s.charts.length } },
     methods: {
       add: {
         gives: "chart",
@@ -16,6 +18,11 @@ export const CHART: Record<string, Kind> = {
           return chart;
         },
       },
+      getItemAt: {
+        gives: "chart",
+        check: ([i]) => isIndex(i),
+        do: (s: FakeSheet, _f, [i]) => s.charts[i],
+      },
     },
   },
   chart: {
@@ -27,6 +34,11 @@ export const CHART: Record<string, Kind> = {
       axes: { kind: "chartAxes", find: (c) => c },
     },
     methods: {
+      delete: {
+        do(c: FakeChart, f) {
+          for (const sheet of f.sheets) sheet.charts = sheet.charts.filter((one) => one !== c);
+        },
+      },
       setPosition: {
         check: ([start]) => start !== undefined,
         do(c: FakeChart, _f, [start, end]) {

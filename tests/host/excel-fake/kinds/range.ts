@@ -57,6 +57,19 @@ export const RANGE: Record<string, Kind> = {
       dataValidation: { kind: "validation", find: (a) => a, since: "1.8" },
     },
     methods: {
+      getCell: {
+        gives: "range",
+        check: ([r, c]) => isIndex(r) && isIndex(c),
+        do: (a: Area, _f, [r, c]) => ({ ...a, row: a.row + r, column: a.column + c, rows: 1, columns: 1 }),
+      },
+      getColumn: {
+        gives: "range",
+        check: ([c]) => isIndex(c),
+        do(a: Area, _f, [c]) {
+          if (c >= a.columns) throw bad("the column is outside of the range");
+          return { ...a, column: a.column + c, columns: 1 };
+        },
+      },
       getRow: {
         gives: "range",
         check: ([r]) => isIndex(r),
@@ -170,6 +183,7 @@ export const RANGE: Record<string, Kind> = {
           if (typeof source === "string" && source.length > 255)
             throw bad("a list of words is at most 255 characters long");
           if (source === undefined) throw bad("no list");
+          a.sheet.validations = a.sheet.validations.filter((v) => v.row !== a.row || v.column !== a.column);
           a.sheet.validations.push({ row: a.row, column: a.column, rows: a.rows, rule });
         },
       },
