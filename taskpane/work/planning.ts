@@ -162,7 +162,9 @@ export function changedFormula(
     const cell = at(table.top + 1 + row, table.left + m.at);
     return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
   });
-  return `=IF(EXACT(${at(basis.row, basis.column)},"of "&${parts.join('&"|"&')}),"","inputs changed")`;
+  const own = at(basis.row, basis.column);
+  // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
+  return `=IF(OR(${own}="",EXACT(${own},"of "&${parts.join('&"|"&')})),"","inputs changed")`;
 }
 
 /** True for a formula that marks changed inputs, as this program writes it. */
