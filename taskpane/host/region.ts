@@ -1,6 +1,6 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
 import { isBlank as blank } from "../../src/table/blank.ts";
-import type { Block, BookRead, CellValue, Host, Table, Wanted } from "./host.ts";
+import type { Beside, Block, BookRead, CellValue, Host, Table, Wanted } from "./host.ts";
 import { reference, spokenAddress, withRanges } from "./reference.ts";
 
 export interface Selection {
@@ -127,6 +127,13 @@ export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[
   return block;
 }
 
+/** A formula beside the table that shows no headings, such as one without room. */
+function besideFormula(sheet: string, { row, column }: Selection, formula: string): Beside {
+  const place = [sheet, row, column, 1, 1] as const;
+  const block = { sheet, top: row, left: column, headings: [null], rows: [] };
+  return { ...block, reference: reference(...place), address: spokenAddress(...place), formula };
+}
+
 /** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
 export async function readAtHand(
   host: Pick<Host, "readTable" | "readList">,
@@ -141,11 +148,13 @@ export async function readAtHand(
     found.sheet === table!.sheet &&
     found.top === table!.top &&
     found.left === table!.left + table!.headings.length + 1;
+  const at = table && { row: table.top, column: table.left + table.headings.length + 1 };
+  const formula = at ? formulaAt(table.sheet, at.row, at.column) : "";
   const lists = wanted.lists && (await Promise.all(wanted.lists.map((name) => host.readList(name))));
   return {
     ...(wanted.table && { sheet, table, whole: false }),
     ...(wanted.beside && {
-      beside: isBeside ? { ...found, formula: formulaAt(found.sheet, found.top, found.left) } : null,
+      beside: isBeside ? { ...found, formula } : at && formula !== "" ? besideFormula(table.sheet, at, formula) : null,
     }),
     ...(lists && { lists }),
   };

@@ -170,7 +170,9 @@ export function changedFormula(
     return `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${other})`;
   });
   const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
-  return `=IF(EXACT(${at(basis.row, basis.column)},"of "${now}),"","inputs changed")`;
+  const own = at(basis.row, basis.column);
+  // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
+  return `=IF(OR(${own}="",EXACT(${own},"of "${now})),"","inputs changed")`;
 }
 
 /** True for a formula that marks changed inputs, as this program writes it. */

@@ -82,6 +82,12 @@ export interface Session {
   destroy(): void;
 }
 
-/** True for a block of numbers that an earlier fill wrote; a live block has no basis column. */
-export const isNumbers = (block: Block | null): boolean =>
-  block?.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ?? false;
+/**
+ * What stands one column beside the table: a live block is told by the formula in its first cell, whatever it shows;
+ * numbers of a fill by the basis they carry. Anything else is the user's own.
+ */
+export function besideKind(beside: Beside | null): "none" | "live" | "numbers" | "other" {
+  if (beside === null) return "none";
+  if (beside.formula !== "") return /\bCUT[._]PLAN\(/i.test(beside.formula) ? "live" : "other";
+  return beside.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ? "numbers" : "other";
+}

@@ -268,7 +268,7 @@ function askBeside(
   end: { readonly row: number; readonly column: number },
 ): AskedBeside | undefined {
   const columns = Math.min(end.column - left + 1, BESIDE_COLUMNS);
-  if (columns < 2) return undefined;
+  if (columns < 1) return undefined;
   const head = sheet.getRangeByIndexes(top, left, 1, columns);
   head.load("values");
   const anchor = sheet.getRangeByIndexes(top, left, 1, 1);
@@ -282,11 +282,12 @@ function besideOf(sheet: string, { top, left, head, anchor, rows }: AskedBeside,
   const line = toCells(head.values)[0]!;
   const blank = line.findIndex(isBlank);
   const headings = blank < 0 ? line : line.slice(0, blank);
-  if (score(headings) === 0) return null;
+  const formula = String(anchor.formulas[0]![0]);
+  // A formula is told by what it is, also where it shows an error and no headings.
+  if (score(headings) === 0 && !formula.startsWith("=")) return null;
   const known = toCells(rows.values).slice(1);
   let count = 0;
   for (let r = 0; r < known.length && r - count < 2; r++) if (known[r]!.some((cell) => !isBlank(cell))) count = r + 1;
-  const formula = String(anchor.formulas[0]![0]);
   const body = known.slice(0, count).map((cells) => headings.map((_, c) => cells[c] ?? null));
   return { ...blockOf(sheet, top, left, [headings, ...body]), formula: formula.startsWith("=") ? formula : "" };
 }

@@ -1,7 +1,7 @@
 /** Adds rows that were read from a drawing under the table. */
 import type { CalloutRow } from "../../../src/callouts/callouts.ts";
 import { additionOf } from "../adding.ts";
-import { isNumbers } from "../types.ts";
+import { besideKind } from "../types.ts";
 import { type Context, replanned, sentence, show, withNote } from "./context.ts";
 
 export const addCallouts =
@@ -10,7 +10,7 @@ export const addCallouts =
     let written = false;
     await c.act("Adding the rows …", () =>
       replanned(c, async ({ table, matching }) => {
-        const { beside } = c.store.get();
+        const kind = besideKind(c.store.get().beside);
         const { rows, spare, numbers } = additionOf(table, matching, c.columnUnits(matching), callouts);
         if (rows.length === 0) return { kind: "failed", text: "There are no callouts to add." };
         const same = { block: table, columns: matching.inputs.map((m) => m.at) };
@@ -32,8 +32,7 @@ export const addCallouts =
             : ` ${open === 1 ? "1 of them was" : `${open} of them were`} not understood: fill in by hand.`;
         // The desk plans rows of a table that has a basis as they come.
         const live =
-          (beside !== null && !isNumbers(beside)) ||
-          (c.host.kind === "sheet" && (matching.basisAt !== undefined || isNumbers(beside)));
+          kind === "live" || (c.host.kind === "sheet" && (matching.basisAt !== undefined || kind === "numbers"));
         const action = live ? undefined : "Press “Write numbers” to plan them.";
         return withNote({ kind: "done", text: told + left, ...(action === undefined ? {} : { action }) }, done);
       }),

@@ -1,7 +1,7 @@
 /** Puts one live formula beside the table that plans all of it. */
 import { normalHeading, RESULT_COLUMNS } from "../../../src/table/columns.ts";
 import { liveFormula, unitsGiven } from "../planning.ts";
-import { isNumbers } from "../types.ts";
+import { besideKind } from "../types.ts";
 import { type Context, freshly, withNote } from "./context.ts";
 
 export const insertLive = (c: Context) => (): Promise<void> =>
@@ -10,14 +10,15 @@ export const insertLive = (c: Context) => (): Promise<void> =>
     if ("kind" in now) return now;
     const { table, matching } = now;
     const { lists, beside, byHand } = c.store.get();
-    if (beside !== null)
-      return isNumbers(beside)
-        ? {
-            kind: "failed",
-            text: "Numbers stand beside the table already.",
-            action: "Delete that block first if you want a live one there.",
-          }
-        : { kind: "failed", text: "The live block is there already.", action: "It follows the table by itself." };
+    const kind = besideKind(beside);
+    if (kind === "live")
+      return { kind: "failed", text: "The live block is there already.", action: "It follows the table by itself." };
+    if (kind !== "none")
+      return {
+        kind: "failed",
+        text: `${kind === "numbers" ? "Numbers stand" : "Something else stands"} beside the table already; nothing was written.`,
+        action: "Delete or move that block first if you want a live one there.",
+      };
     if (unitsGiven(matching) === undefined)
       return {
         kind: "failed",

@@ -3,7 +3,7 @@ import type { RowPlan } from "../../../src/words/worded.ts";
 import type { Message } from "../../ui/message.ts";
 import { besideColumns, fillOf } from "../filling.ts";
 import { BASIS, CHANGED } from "../planning.ts";
-import { isNumbers } from "../types.ts";
+import { besideKind } from "../types.ts";
 import { type Answers, asking, type Context, NOTHING, replanned, sentence, withNote } from "./context.ts";
 
 export const writeNumbers = (c: Context) => (): Promise<void> => write(c, {});
@@ -23,20 +23,22 @@ async function fill(
   answers: Answers,
 ): Promise<Message> {
   const { beside } = c.store.get();
-  if (beside !== null && !isNumbers(beside) && besideColumns(matching) !== undefined)
-    return matching.outputs.length === 0
-      ? {
-          kind: "failed",
-          text: "A live block stands beside the table; it shows these numbers already.",
-          action: "Delete its first cell if you want plain numbers there.",
-        }
-      : {
-          kind: "failed",
-          text: `The table has no column for the verdict, the basis or its mark, and the live block stands where they would go; nothing was written.`,
-          action: `Delete the first cell of the live block, or add columns headed Verdict, ${BASIS} and ${CHANGED}.`,
-        };
+  const kind = besideKind(beside);
+  const needsRoom = besideColumns(matching) !== undefined;
+  if (needsRoom && kind === "live" && matching.outputs.length === 0)
+    return {
+      kind: "failed",
+      text: "A live block stands beside the table; it shows these numbers already.",
+      action: "Delete its first cell if you want plain numbers there.",
+    };
+  if (needsRoom && (kind === "live" || kind === "other"))
+    return {
+      kind: "failed",
+      text: `The verdict and the basis would go beside the table, where ${kind === "live" ? "the live block" : "something else"} stands; nothing was written.`,
+      action: `Move that, or add columns headed Verdict, ${BASIS} and ${CHANGED} to the table.`,
+    };
   const plans = c.plan(c.blocks(table, matching));
-  const made = fillOf(table, matching, plans, beside);
+  const made = fillOf(table, matching, plans, needsRoom ? beside : null);
   if (made === undefined)
     return {
       kind: "failed",
