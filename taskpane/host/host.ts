@@ -258,8 +258,15 @@ export interface Host {
   /**
    * Puts a formula into a free place and leaves it to spill over `size` (rows, columns). "occupied" when a cell of
    * that rectangle holds something.
+   *
+   * @param formats - number formats by column for the cells under its first row
    */
-  insertFormula(place: Place, formula: string, size: readonly [number, number]): Promise<Done>;
+  insertFormula(
+    place: Place,
+    formula: string,
+    size: readonly [number, number],
+    formats?: readonly (string | undefined)[],
+  ): Promise<Done>;
 
   /** Writes a block into a free place; "occupied" when a cell of it holds something. */
   insertCells(

@@ -15,6 +15,7 @@ import {
 } from "../../src/table/columns.ts";
 import type { ResultKey } from "../../src/table/results.ts";
 import type { RowKey } from "../../src/table/rows.ts";
+import { meantBy } from "../../src/table/words.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
@@ -248,6 +249,15 @@ export function liveFormula(table: Block, lists: readonly (Block | null)[]): str
   const grown = (list: Block | null) =>
     list === null ? "" : list.reference.replace(/(\d+)$/, (last) => String(Math.min(1_048_576, Number(last) + 100)));
   return `=CUT.PLAN(${[table.reference, ...lists.map(grown)].join(",").replace(/,+$/, "")})`;
+}
+
+/** Number formats of what a live block spills, by column: those of inches where a row is in inches, the finer ones. */
+export function liveFormats(table: Block, matching: Matching): (string | undefined)[] {
+  const own = matching.inputs.find((m) => m.column.key === "units");
+  const inches = own
+    ? table.rows.some((cells) => meantBy(String(cells[own.at] ?? ""), own.column).includes("in"))
+    : unitsGiven(matching) === "in";
+  return RESULT_COLUMNS.map((column) => formatOf(column, inches ? "in" : "mm"));
 }
 
 /** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */

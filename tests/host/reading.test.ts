@@ -98,6 +98,7 @@ describe("reading in Excel", () => {
     expect(numbers).toMatchObject({ formula: "", left: 4, headings: head, address: "Plan E1:G71" });
     sheet.cells.set("0,4", { value: "Row", formula: "=CUT.PLAN(Plan!$A$1:$C$101)" });
     expect((await host.read({ table: score, beside: results })).beside?.formula).toMatch(/^=CUT\.PLAN/);
+    sheet.cells.set("0,4", { value: "Row" });
     sheet.cells.set("0,5", { value: "Inspector" });
     expect((await host.read({ table: score, beside: results })).beside).toBeNull();
   });
