@@ -1,4 +1,5 @@
 /** What every finding says in English: the sentence with its number and limit, and a way out. */
+import { dayLike, dayText } from "../../calendar.ts";
 import { ROW } from "../../table/rows.ts";
 import { type Say, tidy } from "../say.ts";
 import type { FindingWords, Said } from "../types.ts";
@@ -11,8 +12,14 @@ const unknown =
   (what: string, list: string) =>
   (f: { name: string; near: readonly string[] }): Said => [
     `${what} "${f.name}" is not in the list ${list}`,
-    f.near.length > 0 ? `nearest there: ${f.near.join(", ")}` : `add it to the list ${list}`,
+    wayTo(f, list),
   ];
+function wayTo({ name, near }: { name: string; near: readonly string[] }, list: string): string {
+  const day = /^\d{5}$/.test(name) ? dayLike(Number(name)) : undefined;
+  if (day !== undefined)
+    return `${name} is also how a spreadsheet counts ${dayText(day)}: if a date was made of the name, format the cell as text and type it again`;
+  return near.length > 0 ? `nearest there: ${near.join(", ")}` : `add it to the list ${list}`;
+}
 const listed =
   (list: string) =>
   (f: { name: string; error: { message: string } }): Said => [
