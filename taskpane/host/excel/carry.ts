@@ -7,6 +7,7 @@ import { type Done, HostError } from "../host.ts";
 import { toHostError } from "./errors.ts";
 import { batches, type Part } from "./parts.ts";
 import { hold } from "./put.ts";
+import { MERGED_AREAS, supports } from "./versions.ts";
 
 /** How often a host that does not answer is asked again. */
 const ATTEMPTS = 4;
@@ -59,10 +60,21 @@ export async function carryOut(context: Excel.RequestContext, writing: Writing):
   }
   try {
     writing.check?.look();
+    if (!supports(MERGED_AREAS)) await standsAll(context, writing.parts);
   } catch (thrown) {
     return settle(context, writing.parts, toHostError(thrown), false);
   }
   return {};
+}
+
+/** Older versions do not say where cells are merged: what is written to such a one is gone without a word. */
+async function standsAll(context: Excel.RequestContext, parts: readonly Part[]): Promise<void> {
+  for (const group of batches(parts)) {
+    for (const part of group) part.load();
+    await context.sync();
+  }
+  if (parts.every((part) => ["after", "same"].includes(part.state()))) return;
+  throw new HostError("occupied", "Some cells did not take what was written; they may be merged with others.");
 }
 
 /**
