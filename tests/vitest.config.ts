@@ -11,7 +11,7 @@ const SLOW = [
   "tests/desk/{calc/calculator,package/new,package/whole,package/worker,planned}.test.ts",
   "tests/functions/property.test.ts",
   "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
-  "tests/host/sheet.test.ts",
+  "tests/host/{chunks,sheet}.test.ts",
   "tests/mill/{chatter,force,stability,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/pane/{planning,posted}.test.ts",
   "tests/plan/{chain,twins}.test.ts",

@@ -40,6 +40,8 @@ export interface Writing {
   readonly steps: readonly Step[];
   /** Queued before each request: what fails when rows have come in or gone since the read, before anything is written. */
   readonly guard?: () => void;
+  /** Rows have come in or gone since the read: what was planned from is no longer there in this shape. */
+  readonly shape?: { load(): void; moved(): boolean };
   /** Loads, in the last request of the write, what must still be so, and looks at it; what it throws undoes the write. */
   readonly check?: { load(): void; look(): void };
 }
@@ -56,13 +58,13 @@ export async function carryOut(context: Excel.RequestContext, writing: Writing):
       for (const step of group) step.written = true;
     }
   } catch (thrown) {
-    return settle(context, writing.parts, toHostError(thrown), true);
+    return settle(context, writing, toHostError(thrown), true);
   }
   try {
     writing.check?.look();
     if (!supports(MERGED_AREAS)) await standsAll(context, writing.parts);
   } catch (thrown) {
-    return settle(context, writing.parts, toHostError(thrown), false);
+    return settle(context, writing, toHostError(thrown), false);
   }
   return {};
 }
@@ -82,17 +84,21 @@ async function standsAll(context: Excel.RequestContext, parts: readonly Part[]):
  */
 async function settle(
   context: Excel.RequestContext,
-  parts: readonly Part[],
-  problem: HostError,
+  { parts, shape }: Writing,
+  reported: HostError,
   standing: boolean,
 ): Promise<Done> {
   let taken = false;
+  let problem = reported;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     try {
+      shape?.load();
       for (const group of batches(parts)) {
         for (const part of group) part.load();
         await context.sync();
       }
+      if (shape?.moved())
+        problem = new HostError("changed", "Rows have come into the table, or gone, while it was written.");
       const states = parts.map((part) => part.state());
       if (standing && !taken && states.every((state) => state === "after" || state === "same"))
         return { note: OUTCOMES.finished };

@@ -124,9 +124,13 @@ export function piece(
     value: (r: number, c: number) => Written | undefined,
     format: (r: number, c: number) => string | undefined,
   ) => {
-    // The format first: a cell formatted as text would keep a formula as text.
-    const all = cells2d.map((line, r) => line.map((_, c) => format(r, c) ?? null));
-    if (all.some((line) => line.some((one) => one !== null))) range.numberFormat = all as string[][];
+    // The format first: a cell formatted as text would keep a formula as text. One format for a column is said once.
+    for (const c of cells2d[0]!.keys()) {
+      const all = cells2d.map((_, r) => format(r, c) ?? null);
+      if (all.every((one) => one === null)) continue;
+      const alone = new Set(all).size === 1;
+      range.getColumn(c).numberFormat = alone ? (all[0] as any) : all.map((one) => [one]);
+    }
     range.formulas = cells2d.map((line, r) =>
       line.map((_, c) => {
         const next = value(r, c);

@@ -207,7 +207,7 @@ interface Looking {
   /** Stops at what forbids the write. */
   refuse(pieces: readonly Piece[], growing?: "growing"): void;
   /** What is looked at again in the write's own batch. */
-  watch(pieces: readonly Piece[]): Pick<Parameters<typeof carryOut>[1], "guard" | "check">;
+  watch(pieces: readonly Piece[]): Pick<Parameters<typeof carryOut>[1], "guard" | "shape" | "check">;
 }
 
 /** Asks for all that has to be seen before a write. */
@@ -285,6 +285,7 @@ function look(context: Excel.RequestContext, name: string, block?: Block, same?:
           // Nulls leave cells as they are; a range that has got another shape refuses them.
           spine.formulas = Array.from({ length: block!.rows.length + 1 }, () => [null]) as any[][];
         },
+        shape: { load: () => void spine.load("rowCount"), moved: () => spine.rowCount !== block!.rows.length + 1 },
       }),
       ...(same && { check: { load, look: () => checkSame(same, now, writtenIn(same.block, pieces)) } }),
     }),

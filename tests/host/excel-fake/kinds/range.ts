@@ -30,7 +30,9 @@ export const RANGE: Record<string, Kind> = {
       },
       numberFormat: {
         get: (a: Area) => grid(a, (cell) => cell?.format ?? "General"),
-        set(area, block) {
+        set(area, said) {
+          // One format for all of them may be said once (Set a single value for a range).
+          const block = typeof said === "string" ? grid(area, () => said) : said;
           checkShape(area, block);
           // Unlocked cells of a protected sheet take content, but formats only where the protection allows them.
           if (area.sheet.protected) throw new FakeError("AccessDenied", "the sheet is protected");
@@ -89,6 +91,14 @@ export const RANGE: Record<string, Kind> = {
         },
       },
       getSurroundingRegion: { since: "1.7", gives: "range", do: (a: Area) => surrounding(a) },
+      getColumn: {
+        gives: "range",
+        check: ([c]) => isIndex(c),
+        do(a: Area, _f, [c]) {
+          if (c >= a.columns) throw bad("no such column");
+          return { ...a, column: a.column + c, columns: 1 };
+        },
+      },
       getEntireRow: { since: "1.2", gives: "range", do: (a: Area) => ({ ...a, column: 0, columns: 16_384 }) },
       getUsedRangeOrNullObject: {
         since: "1.4",
