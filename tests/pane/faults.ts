@@ -53,6 +53,12 @@ const table = (name: string, rows: number, columns: number) => (fake: FakeExcel)
 
 export const SCENARIOS: readonly Scenario[] = [
   { name: "numbers into the table's own columns", sheets: { Plan: OWN, ...LISTS }, run: (s) => s.writeNumbers() },
+  {
+    name: "numbers into a Table's own columns",
+    sheets: { Plan: OWN, ...LISTS },
+    prepare: table("Jobs", 3, 16),
+    run: (s) => s.writeNumbers(),
+  },
   { name: "numbers into columns without a verdict", sheets: { Plan: WIDE, ...LISTS }, run: (s) => s.writeNumbers() },
   { name: "numbers beside the table", sheets: { Plan: PLAIN, ...LISTS }, run: (s) => s.writeNumbers() },
   {
@@ -85,6 +91,17 @@ export const SCENARIOS: readonly Scenario[] = [
     prepare(fake) {
       table("Jobs", 3, 11)(fake);
       fake.version = "1.9";
+    },
+    run: (s) => s.addCallouts(CALLOUTS),
+  },
+  {
+    name: "callouts into a Table with totals",
+    sheets: { Plan: PLAIN, ...LISTS },
+    prepare(fake) {
+      table("Jobs", 3, 11)(fake);
+      fake.tables.at(-1)!.totals = true;
+      fake.sheet("Plan")!.cells.set("6,0", { value: "Total" });
+      fake.sheet("Plan")!.cells.set("6,8", { value: 24.75, formula: "=SUBTOTAL(109,[Depth])" });
     },
     run: (s) => s.addCallouts(CALLOUTS),
   },
@@ -195,7 +212,7 @@ export async function trial(scenario: Scenario, code?: string): Promise<Ended[]>
   await scenario.run(clean.session);
   await settled();
   const { message } = clean.session.store.get();
-  if (message?.kind !== "done") throw new Error(`${scenario.name}: ${message?.text}`);
+  if (message?.kind !== "done" || /fault/.test(message.text)) throw new Error(`${scenario.name}: ${message?.text}`);
   const after = seen(clean.fake);
   const faults = faultsOf(clean.fake.batches.slice(first), code);
   close(clean);

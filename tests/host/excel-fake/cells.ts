@@ -1,5 +1,5 @@
 /** Cells of the stand-in: reading, taking what is typed, addresses. */
-import { toCol, translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
+import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import type { FakeExcel } from "./excel.ts";
 import { type Area, bad, type Cell, FakeError, type FakeSheet, type FakeTable } from "./types.ts";
 
@@ -131,10 +131,11 @@ function fillDown(
   }
 }
 
-/** A formula as it reads when it is filled some rows down. */
+/** A formula as it reads when it is filled some rows down, or up. */
 export const shifted = (formula: string, rows: number): string =>
-  translateFormulaToA1(translateFormulaToR1C1(formula, "A1"), columnAt(0, rows));
-const columnAt = (column: number, row: number): string => `${toCol(column)}${row + 1}`;
+  translateFormulaToA1(translateFormulaToR1C1(formula, `A${MIDDLE}`), `A${MIDDLE + rows}`);
+/** Far from both ends of a sheet. */
+const MIDDLE = 500_000;
 
 /** Works the sheet's formulas out where the test says what they answer; what does not fit says #SPILL!. */
 export function recalculate(sheet: FakeSheet, fake: FakeExcel): void {
