@@ -13,7 +13,7 @@ const SLOW = [
   "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
   "tests/host/{chunks,sheet}.test.ts",
   "tests/mill/{chatter,force,stability,threadfeed,threadforce,wall-feed}.test.ts",
-  "tests/pane/{planning,posted}.test.ts",
+  "tests/pane/{faults,planning,posted}.test.ts",
   "tests/plan/{chain,twins}.test.ts",
   "tests/program/words.test.ts",
   "tests/quote/quote.test.ts",

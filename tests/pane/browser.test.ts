@@ -217,8 +217,12 @@ describe("the pane in a browser", () => {
     await page.getByLabel("Inspector").selectOption("out:pathRadius");
     await page.waitForFunction(() => document.querySelector(".writes")?.textContent?.includes("“Inspector”"));
     await page.click(".fill .main");
+    // The drilled row has no path radius, and somebody's name stands there.
+    expect(await page.locator(".point").allTextContents()).toEqual(["“Inspector”: 1 value would be blanked"]);
+    await page.getByRole("button", { name: "Write", exact: true }).click();
     await page.waitForFunction(() => document.querySelector(".message .done"));
-    expect(await page.evaluate(() => (window as any).host.sheets.get("Plan")[3][12])).toBeCloseTo(2.2934, 9);
+    const column = await page.evaluate(() => [3, 4].map((row) => (window as any).host.sheets.get("Plan")[row][12]));
+    expect(column).toEqual([expect.closeTo(2.2934, 9), "A. Hale"]);
     await page.context().close();
   });
 

@@ -134,6 +134,18 @@ describe("rows that move while numbers are written", () => {
   });
 });
 
+describe("a recalculation that is told late", () => {
+  it("changes nothing of what was said and written", async () => {
+    await open();
+    fake.recalculates = true;
+    await session.writeNumbers();
+    const said = message();
+    for (let turn = 0; turn < 60; turn++) await new Promise((done) => setTimeout(done));
+    expect(message()).toBe(said);
+    expect(byRow(13)).toEqual({ 10: "check", 20: "ok", 30: null });
+  });
+});
+
 describe("a suggestion", () => {
   const depth: Suggestion = {
     change: "Less depth",

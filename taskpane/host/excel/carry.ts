@@ -3,7 +3,7 @@
  * Carries a write out and stands by it: after a fault what stands there is read back, and the write either turns out to
  * be complete, or not begun, or it is taken back. The sentence says which of the three it was.
  */
-import { type Done, HostError } from "../host.ts";
+import { Asking, type Done, HostError } from "../host.ts";
 import { toHostError } from "./errors.ts";
 import { batches, type Part } from "./parts.ts";
 import { hold } from "./put.ts";
@@ -20,12 +20,27 @@ export const OUTCOMES = {
     "It may have stopped half way, and Excel does not answer: look at the cells, and press Ctrl+Z until they are as they were.",
 } as const;
 
-/** An error with what became of the write. */
-export const said = (problem: HostError, outcome: string): HostError =>
-  new HostError(
-    problem.code,
-    /nothing was written|no sheet was added/i.test(problem.message) ? problem.message : `${problem.message} ${outcome}`,
-  );
+/** Errors whose sentence says what became of the write. */
+const told = new WeakSet<HostError>();
+
+/** An error with what became of the write; one that says so already stays as it is. */
+export function said(problem: HostError, outcome: string): HostError {
+  if (told.has(problem)) return problem;
+  const saysSo = /nothing was written|no sheet was added/i.test(problem.message);
+  const made = new HostError(problem.code, saysSo ? problem.message : `${problem.message} ${outcome}`);
+  told.add(made);
+  return made;
+}
+
+/** What fails before anything is written says so. */
+export async function untouched<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (thrown) {
+    if (thrown instanceof Asking) throw thrown;
+    throw said(toHostError(thrown), OUTCOMES.nothing);
+  }
+}
 
 export interface Step {
   readonly cells: number;
