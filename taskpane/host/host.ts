@@ -8,8 +8,11 @@
 /** Raw content of a cell; null is blank. */
 export type CellValue = string | number | boolean | null;
 
-/** What may be written: a value (text stays text, even when it begins with "="), or a formula ("=…"). */
-export type Written = CellValue | { readonly formula: string };
+/**
+ * What may be written: a value (text stays text, even when it begins with "="), or a formula ("=…"). With `down` it is the
+ * formula of the cell above, seen from this cell: a host may write such a column at once.
+ */
+export type Written = CellValue | { readonly formula: string; readonly down?: boolean };
 
 /** A rectangle with a heading row. */
 export interface Block {
@@ -255,8 +258,15 @@ export interface Host {
   /**
    * Puts a formula into a free place and leaves it to spill over `size` (rows, columns). "occupied" when a cell of
    * that rectangle holds something.
+   *
+   * @param formats - number formats by column for the cells under its first row
    */
-  insertFormula(place: Place, formula: string, size: readonly [number, number]): Promise<Done>;
+  insertFormula(
+    place: Place,
+    formula: string,
+    size: readonly [number, number],
+    formats?: readonly (string | undefined)[],
+  ): Promise<Done>;
 
   /** Writes a block into a free place; "occupied" when a cell of it holds something. */
   insertCells(

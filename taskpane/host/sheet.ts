@@ -353,10 +353,15 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       return {};
     },
 
-    async insertFormula({ sheet: name, row, column }, formula, [rows, columns]) {
+    async insertFormula({ sheet: name, row, column }, formula, [rows, columns], formats = []) {
       const sheet = sheetOf(name);
       checkFree(sheet, row, column, rows, columns);
-      write([edit(sheet.name, row, column, { formula })], "insert a formula");
+      const dressed = formats.flatMap((format, c) =>
+        format === undefined
+          ? []
+          : Array.from({ length: rows - 1 }, (_, r) => edit(sheet.name, row + 1 + r, column + c, null, format)),
+      );
+      write([...dressed, edit(sheet.name, row, column, { formula })], "insert a formula");
       return {};
     },
 

@@ -14,6 +14,7 @@ import type { Units } from "../../src/units.ts";
 import type { Block, Host } from "../host/host.ts";
 import { additionOf } from "../work/adding.ts";
 import { isSelfContained } from "../work/filling.ts";
+import { missingSentences } from "../work/missing.ts";
 import { advisor, planner } from "../work/planner.ts";
 import { basisOf, match, unitsGiven } from "../work/planning.ts";
 import { allFacts, selectedFacts } from "../work/programming.ts";
@@ -371,7 +372,6 @@ function fillFacts(state: State): FillFacts {
     writes.push("With each row its basis, and a plain formula that marks rows whose inputs change later.");
   }
 
-  const missing = LISTS.filter((_, i) => lists[i] === null);
   const warnings: string[] = [];
   if (kind === "live")
     warnings.push(
@@ -395,7 +395,7 @@ function fillFacts(state: State): FillFacts {
     writes,
     warnings,
     lists: lists.flatMap((list, i) => (list === null ? [] : [{ name: LISTS[i]!, count: list.rows.length }])),
-    missingLists: missing,
+    missingLists: missingSentences(lists),
     busy,
     canWrite: isSelfContained(matching!) || kind === "none" || kind === "numbers",
     canInsertLive: kind === "none",

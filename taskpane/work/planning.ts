@@ -15,6 +15,7 @@ import {
 } from "../../src/table/columns.ts";
 import type { ResultKey } from "../../src/table/results.ts";
 import type { RowKey } from "../../src/table/rows.ts";
+import { meantBy } from "../../src/table/words.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
@@ -136,15 +137,20 @@ function formatOf(column: Column, units: Units): string | undefined {
 
 const MILLIONTHS = 1_000_000;
 
+/** Columns that no number follows from. */
+const NAMES = ["row", "feature", "remark"];
+const basisColumns = ({ inputs }: Matching) => inputs.filter((m) => !NAMES.includes(m.column.key));
+
 /** What the row was worked out from, as one text: numbers in millionths, so that no decimal sign is in it. */
-export function basisOf(cells: readonly CellValue[], { inputs }: Matching): string {
-  const part = (cell: CellValue | undefined): string => {
-    if (cell === null || cell === undefined || cell === "") return "";
+export function basisOf(cells: readonly CellValue[], matching: Matching): string {
+  const part = ({ at, column }: Match): string => {
+    const cell = cells[at] ?? "";
     if (typeof cell === "string") return cell;
-    const millionths = Number(cell) * MILLIONTHS;
+    if (typeof cell === "boolean") return column.kind === "flag" ? String(Number(cell)) : String(cell).toUpperCase();
+    const millionths = cell * MILLIONTHS;
     return String(Math.sign(millionths) * Math.round(Math.abs(millionths)) || 0);
   };
-  return `of ${inputs.map((m) => part(cells[m.at])).join("|")}`;
+  return `of ${basisColumns(matching).map(part).join("|")}`;
 }
 
 /**
@@ -157,14 +163,17 @@ export function changedFormula(
   matching: Matching,
   basis: { row: number; column: number },
 ): string {
-  const at = (r: number, c: number) => `$${columnName(c)}${r + 1}`;
-  const parts = matching.inputs.map((m) => {
+  const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
+  const parts = basisColumns(matching).map((m) => {
     const cell = at(table.top + 1 + row, table.left + m.at);
-    return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
+    // A cell with nothing in it adds nothing to the text; words for true and false differ between languages.
+    const other = m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${cell})` : cell;
+    return `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${other})`;
   });
+  const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
   const own = at(basis.row, basis.column);
   // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
-  return `=IF(OR(${own}="",EXACT(${own},"of "&${parts.join('&"|"&')})),"","inputs changed")`;
+  return `=IF(OR(${own}="",EXACT(${own},"of "${now})),"","inputs changed")`;
 }
 
 /** True for a formula that marks changed inputs, as this program writes it. */
@@ -189,7 +198,11 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
     changes.push({ row, column: basisAt, value: basisOf(cells, matching) });
     if (changedAt === undefined) return;
     const basis = { row: table.top + 1 + row, column: table.left + basisAt };
-    changes.push({ row, column: changedAt, value: { formula: changedFormula(table, row, matching, basis) } });
+    changes.push({
+      row,
+      column: changedAt,
+      value: { formula: changedFormula(table, row, matching, basis), down: true },
+    });
   });
   return changes;
 }
@@ -223,7 +236,7 @@ export function besideBlock(
         if (column === undefined) return undefined;
         if (none) return null;
         if (column === BASIS) return basisOf(row, matching);
-        if (column === CHANGED) return { formula: changedFormula(table, r, matching, basis) };
+        if (column === CHANGED) return { formula: changedFormula(table, r, matching, basis), down: true };
         return isColumn(column) ? resultCell(plan, column) : null;
       }),
     );
@@ -236,6 +249,15 @@ export function liveFormula(table: Block, lists: readonly (Block | null)[]): str
   const grown = (list: Block | null) =>
     list === null ? "" : list.reference.replace(/(\d+)$/, (last) => String(Math.min(1_048_576, Number(last) + 100)));
   return `=CUT.PLAN(${[table.reference, ...lists.map(grown)].join(",").replace(/,+$/, "")})`;
+}
+
+/** Number formats of what a live block spills, by column: those of inches where a row is in inches, the finer ones. */
+export function liveFormats(table: Block, matching: Matching): (string | undefined)[] {
+  const own = matching.inputs.find((m) => m.column.key === "units");
+  const inches = own
+    ? table.rows.some((cells) => meantBy(String(cells[own.at] ?? ""), own.column).includes("in"))
+    : unitsGiven(matching) === "in";
+  return RESULT_COLUMNS.map((column) => formatOf(column, inches ? "in" : "mm"));
 }
 
 /** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */

@@ -133,7 +133,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     due = nothing;
     try {
       if (now.table || now.lists) await readBook(now);
-      else await readSelection(now);
+      if (!now.table && (now.selection || now.rows.size > 0)) await readSelection(now);
     } catch (thrown) {
       due = merge(due, now);
       throw thrown;

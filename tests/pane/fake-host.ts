@@ -193,11 +193,15 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
         put(block.sheet, block.top + 1 + row, block.left + column, value, format);
       return {};
     },
-    async insertFormula(place, formula, [rows, columns]) {
+    async insertFormula(place, formula, [rows, columns], formats = []) {
       guard(place.sheet);
       free(place, rows, columns);
       host.log.push(`insertFormula ${formula}`);
       put(place.sheet, place.row, place.column, { formula });
+      formats.forEach((format, c) => {
+        for (let r = 1; r < rows && format !== undefined; r++)
+          host.formats.set(`${place.sheet}!${place.row + r},${place.column + c}`, format);
+      });
       return {};
     },
     async insertCells(place, cells, formats) {

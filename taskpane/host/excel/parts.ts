@@ -6,6 +6,7 @@
 import type { Standing } from "../care.ts";
 import type { CellValue, Change, Written } from "../host.ts";
 import { rectangles, toCell, toFormula } from "./cells.ts";
+import { fill, isDown } from "./put.ts";
 import { supports, TABLE_RESIZE } from "./versions.ts";
 
 /** "same" is what neither the write nor its undoing would alter. */
@@ -54,7 +55,7 @@ export function piecesOf(sheet: Excel.Worksheet, top: number, left: number, chan
     let from = 0;
     let bytes = 0;
     for (let r = 0; r <= cells.length; r++) {
-      const more = r < cells.length ? JSON.stringify(cells[r]).length : 0;
+      const more = r < cells.length ? bytesOf(cells[r]!, r === from) : 0;
       const full = (r - from + 1) * width > CELLS_AT_ONCE || bytes + more > BYTES_AT_ONCE;
       if (r === cells.length || (full && r > from)) {
         made.push(piece(sheet, top + row + from, left + column, cells.slice(from, r), formats.slice(from, r), bytes));
@@ -66,6 +67,10 @@ export function piecesOf(sheet: Excel.Worksheet, top: number, left: number, chan
     return made;
   });
 }
+
+/** Bytes of a row in a request; a formula that runs down its column is sent with the first row alone. */
+const bytesOf = (row: readonly Written[], first: boolean): number =>
+  JSON.stringify(first ? row : row.map((cell) => (isDown(cell) ? null : cell))).length;
 
 /** Pieces that fit one request together. */
 export function batches<T extends { readonly cells: number; readonly bytes?: number }>(parts: readonly T[]): T[][] {
@@ -124,18 +129,10 @@ export function piece(
     value: (r: number, c: number) => Written | undefined,
     format: (r: number, c: number) => string | undefined,
   ) => {
-    // The format first: a cell formatted as text would keep a formula as text. One format for a column is said once.
-    for (const c of cells2d[0]!.keys()) {
-      const all = cells2d.map((_, r) => format(r, c) ?? null);
-      if (all.every((one) => one === null)) continue;
-      const alone = new Set(all).size === 1;
-      range.getColumn(c).numberFormat = alone ? (all[0] as any) : all.map((one) => [one]);
-    }
-    range.formulas = cells2d.map((line, r) =>
-      line.map((_, c) => {
-        const next = value(r, c);
-        return next === undefined ? null : toFormula(next);
-      }),
+    fill(
+      range,
+      cells2d.map((line, r) => line.map((_, c) => value(r, c))),
+      cells2d.map((line, r) => line.map((_, c) => format(r, c))),
     );
   };
   /** What a cell is now. */

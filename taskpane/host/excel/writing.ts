@@ -149,7 +149,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
       });
     },
 
-    async insertFormula(place, formula, [rows, columns]) {
+    async insertFormula(place, formula, [rows, columns], formats = []) {
       return carefully(async (context) => {
         const looking = look(context, place.sheet);
         const { sheet } = looking;
@@ -160,9 +160,19 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
         refuseFilled(place.sheet, place.row, place.column, room);
         looking.refuse([anchor]);
         const shown = sheet.getRangeByIndexes(place.row, place.column, 1, 1);
+        // Number formats of the cells that it will fill, under the headings.
+        const dress = {
+          ...{ cells: columns, bytes: 0, written: false },
+          write() {
+            formats.forEach((format, c) => {
+              if (format === undefined || rows < 2) return;
+              sheet.getRangeByIndexes(place.row + 1, place.column + c, rows - 1, 1).numberFormat = [[format]];
+            });
+          },
+        };
         return carryOut(context, {
           parts: [anchor],
-          steps: [anchor],
+          steps: [anchor, dress],
           check: {
             load: () => shown.load("values"),
             look() {

@@ -1,6 +1,7 @@
 /** Puts one live formula beside the table that plans all of it. */
 import { normalHeading, RESULT_COLUMNS } from "../../../src/table/columns.ts";
-import { liveFormula, unitsGiven } from "../planning.ts";
+import { missingLists } from "../missing.ts";
+import { liveFormats, liveFormula, unitsGiven } from "../planning.ts";
 import { besideKind } from "../types.ts";
 import { type Context, freshly, withNote } from "./context.ts";
 
@@ -31,11 +32,16 @@ export const insertLive = (c: Context) => (): Promise<void> =>
         text: "A live block reads the headings by itself; columns matched by hand are not known to it.",
         action: "Rename those headings as they were matched, then insert again.",
       };
+    const missing = missingLists(lists);
+    if (missing.length > 0)
+      return {
+        kind: "failed",
+        text: `A live block needs all three lists, and this workbook has no ${missing.join(" and no ")}; nothing was written.`,
+        action: "Add the starting lists or your own, then insert again.",
+      };
     const place = { sheet: table.sheet, row: table.top, column: table.left + table.headings.length + 1 };
-    const done = await c.host.insertFormula(place, liveFormula(table, lists), [
-      table.rows.length + 1,
-      RESULT_COLUMNS.length,
-    ]);
+    const size = [table.rows.length + 1, RESULT_COLUMNS.length] as const;
+    const done = await c.host.insertFormula(place, liveFormula(table, lists), size, liveFormats(table, matching));
     return withNote(
       { kind: "done", text: "The live block stands beside the table and follows every change in it." },
       done,

@@ -1,5 +1,4 @@
 /** Cells of the stand-in: reading, taking what is typed, addresses. */
-import { translateFormulaToA1, translateFormulaToR1C1 } from "@borgar/fx";
 import type { FakeExcel } from "./excel.ts";
 import { type Area, bad, type Cell, FakeError, type FakeSheet, type FakeTable } from "./types.ts";
 
@@ -133,9 +132,9 @@ function fillDown(
 
 /** A formula as it reads when it is filled some rows down, or up. */
 export const shifted = (formula: string, rows: number): string =>
-  translateFormulaToA1(translateFormulaToR1C1(formula, `A${MIDDLE}`), `A${MIDDLE + rows}`);
-/** Far from both ends of a sheet. */
-const MIDDLE = 500_000;
+  formula.replace(/"[^"]*"|(?<![A-Za-z0-9_.$])(\$?[A-Z]{1,3})(\d+)(?![A-Za-z0-9_.(])/g, (whole, column, row) =>
+    column === undefined ? whole : `${column}${Number(row) + rows}`,
+  );
 
 /** Works the sheet's formulas out where the test says what they answer; what does not fit says #SPILL!. */
 export function recalculate(sheet: FakeSheet, fake: FakeExcel): void {
@@ -221,23 +220,18 @@ export function usedIn(area: Area): Area | null {
 /** What is around a cell up to the next blank row and the next blank column. */
 export function surrounding(area: Area): Area {
   const filled = (row: number, column: number) => (area.sheet.cells.get(`${row},${column}`)?.value ?? null) !== null;
-  let now = { top: area.row, left: area.column, bottom: area.row, right: area.column };
-  const some = (top: number, left: number, bottom: number, right: number) => {
-    for (let r = Math.max(0, top); r <= bottom; r++)
-      for (let c = Math.max(0, left); c <= right; c++) if (filled(r, c)) return true;
+  let [top, left, bottom, right] = [area.row, area.column, area.row, area.column];
+  const some = (fromRow: number, fromColumn: number, toRow: number, toColumn: number) => {
+    for (let r = Math.max(0, fromRow); r <= toRow; r++)
+      for (let c = Math.max(0, fromColumn); c <= toColumn; c++) if (filled(r, c)) return true;
     return false;
   };
-  for (let grown = true; grown; ) {
-    const { top, left, bottom, right } = now;
-    const next = {
-      top: top > 0 && some(top - 1, left - 1, top - 1, right + 1) ? top - 1 : top,
-      bottom: some(bottom + 1, left - 1, bottom + 1, right + 1) ? bottom + 1 : bottom,
-      left: left > 0 && some(top - 1, left - 1, bottom + 1, left - 1) ? left - 1 : left,
-      right: some(top - 1, right + 1, bottom + 1, right + 1) ? right + 1 : right,
-    };
-    grown = JSON.stringify(next) !== JSON.stringify(now);
-    now = next;
+  for (let before = -1; before !== bottom - top + right - left; ) {
+    before = bottom - top + right - left;
+    while (some(bottom + 1, left - 1, bottom + 1, right + 1)) bottom++;
+    while (top > 0 && some(top - 1, left - 1, top - 1, right + 1)) top--;
+    while (left > 0 && some(top - 1, left - 1, bottom + 1, left - 1)) left--;
+    while (some(top - 1, right + 1, bottom + 1, right + 1)) right++;
   }
-  const { top, left, bottom, right } = now;
   return { sheet: area.sheet, row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }

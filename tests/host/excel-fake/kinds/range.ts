@@ -1,6 +1,6 @@
 /** Ranges, their formats and rules. */
 import { spokenAddress } from "../../../../taskpane/host/reference.ts";
-import { at, checkShape, grid, isIndex, overlap, surrounding, tableArea, usedIn, write } from "../cells.ts";
+import { at, checkShape, grid, isIndex, overlap, shifted, surrounding, tableArea, usedIn, write } from "../cells.ts";
 import { AREA, type Area, bad, FakeError, type Kind } from "../types.ts";
 
 /** What all are; null where they differ. */
@@ -30,9 +30,10 @@ export const RANGE: Record<string, Kind> = {
       },
       numberFormat: {
         get: (a: Area) => grid(a, (cell) => cell?.format ?? "General"),
-        set(area, said) {
-          // One format for all of them may be said once (Set a single value for a range).
-          const block = typeof said === "string" ? grid(area, () => said) : said;
+        set(area, given) {
+          // One format stands for all cells of a range (Microsoft's tutorial of Excel add-ins sets a column so).
+          const one = Array.isArray(given) && given.length === 1 && given[0].length === 1 ? given[0][0] : undefined;
+          const block = one === undefined ? given : grid(area, () => one);
           checkShape(area, block);
           // Unlocked cells of a protected sheet take content, but formats only where the protection allows them.
           if (area.sheet.protected) throw new FakeError("AccessDenied", "the sheet is protected");
@@ -56,6 +57,19 @@ export const RANGE: Record<string, Kind> = {
       dataValidation: { kind: "validation", find: (a) => a, since: "1.8" },
     },
     methods: {
+      getCell: {
+        gives: "range",
+        check: ([r, c]) => isIndex(r) && isIndex(c),
+        do: (a: Area, _f, [r, c]) => ({ ...a, row: a.row + r, column: a.column + c, rows: 1, columns: 1 }),
+      },
+      getColumn: {
+        gives: "range",
+        check: ([c]) => isIndex(c),
+        do(a: Area, _f, [c]) {
+          if (c >= a.columns) throw bad("the column is outside of the range");
+          return { ...a, column: a.column + c, columns: 1 };
+        },
+      },
       getRow: {
         gives: "range",
         check: ([r]) => isIndex(r),
@@ -91,20 +105,26 @@ export const RANGE: Record<string, Kind> = {
         },
       },
       getSurroundingRegion: { since: "1.7", gives: "range", do: (a: Area) => surrounding(a) },
-      getColumn: {
-        gives: "range",
-        check: ([c]) => isIndex(c),
-        do(a: Area, _f, [c]) {
-          if (c >= a.columns) throw bad("no such column");
-          return { ...a, column: a.column + c, columns: 1 };
-        },
-      },
       getEntireRow: { since: "1.2", gives: "range", do: (a: Area) => ({ ...a, column: 0, columns: 16_384 }) },
       getUsedRangeOrNullObject: {
         since: "1.4",
         gives: "range",
         nullable: true,
         do: (a: Area) => usedIn(a),
+      },
+      copyFrom: {
+        since: "1.9",
+        check: ([range, what]) => range?.[AREA] !== undefined && what === "Formulas",
+        do(a: Area, f, [range]) {
+          const source: Area = range[AREA]();
+          if (source.rows !== 1 || source.columns !== 1) throw bad("only one cell is copied here");
+          const { formula, value } = source.sheet.cells.get(at(source, 0, 0)) ?? { value: null };
+          if (formula !== undefined && a.column !== source.column) throw bad("only down a column is copied here");
+          const block = Array.from({ length: a.rows }, (_, r) =>
+            new Array(a.columns).fill(formula === undefined ? value : shifted(formula, a.row + r - source.row)),
+          );
+          write(a, block, f);
+        },
       },
       select: {
         do(a, f) {
