@@ -73,7 +73,7 @@ function tail(text: string): { before: string; unit: UnitText } | undefined {
 }
 
 /** Headings taken apart before: a table is matched again and again. */
-const seen = new Cache<string, HeadingText>("headings", 2000);
+const seen = new Cache<string, HeadingText>("headings", 4000);
 
 /** Takes a heading apart; no keys where it is blank or too long to be one. */
 export function headingText(heading: unknown): HeadingText {

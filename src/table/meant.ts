@@ -1,7 +1,7 @@
 /** Which columns a set of notions may mean. */
+import { Cache } from "../cache.ts";
 import { type NotionSet, notionSets, withNotions } from "./notions.ts";
 import { common } from "./spellings/common.ts";
-import { LANGUAGES } from "./spellings/index.ts";
 import { MEANINGS } from "./spellings/meanings.ts";
 
 export type TableName = keyof typeof MEANINGS;
@@ -67,8 +67,8 @@ function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] 
   const table = tableOf(name);
   const found = new Map<string, Meaning>();
   let understood = false;
-  LANGUAGES.forEach((_, language) => {
-    for (const set of notionSets(folded, language, short)) {
+  notionSets(folded, short).forEach((sets, language) => {
+    for (const set of sets) {
       understood = true;
       for (const { key, doubtful } of columnsOf(set, table)) {
         const known = found.get(key);
@@ -83,12 +83,17 @@ function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] 
   return understood ? [...found.values()] : undefined;
 }
 
+/** Headings looked up before: a table is matched again and again. */
+const seen = new Cache<string, { readonly said: readonly Meaning[] | undefined }>("meanings", 4000);
+
 /**
  * What a folded text may mean as a heading of a table; undefined where it is no words of any language. Words cut short
  * by a full stop are taken for longer ones where no language knows them as they stand.
  */
-export function meaningsOf(folded: string, name: TableName): Meaning[] | undefined {
-  const said = meaningsIn(folded, name, false);
-  if ((said && said.length > 0) || !folded.includes(".")) return said;
-  return meaningsIn(folded, name, true) ?? said;
+export function meaningsOf(folded: string, name: TableName): readonly Meaning[] | undefined {
+  return seen.get(`${name}|${folded}`, () => {
+    const said = meaningsIn(folded, name, false);
+    if ((said && said.length > 0) || !folded.includes(".")) return { said };
+    return { said: meaningsIn(folded, name, true) ?? said };
+  }).said;
 }

@@ -1,4 +1,5 @@
 /** A heading as notions: its words looked up in each language, compounds and abbreviations taken apart. */
+import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { common } from "./spellings/common.ts";
 import { COMPOUNDING, LANGUAGES, spelledApart, type Words } from "./spellings/index.ts";
@@ -9,19 +10,31 @@ export type NotionSet = string;
 /** What one word may stand for: each a list of notions. */
 type Senses = readonly (readonly string[])[];
 
+/** No heading of a column is longer. */
+const LONGEST = 100;
+/** Shorter parts of a compound, and shorter abbreviations, may be anything. */
+const SHORTEST = 3;
+/** More ways to read a heading than this are none. */
+const MOST_SETS = 48;
+
+const [GERMAN, JAPANESE] = [1, 5];
+
 interface Lexicon {
+  readonly language: number;
   readonly exact: ReadonlyMap<string, Senses>;
   /** Words without the ending that number and gender change. */
   readonly stems: ReadonlyMap<string, Senses>;
   /** Length of the longest word. */
   readonly longest: number;
   readonly compounds: boolean;
+  /** Letters of the shortest word inside a compound. */
+  readonly shortest: number;
 }
 
 /** A word without the ending of number and gender; "~" where a vowel went, so that a slip of one is not mended. */
 function stem(word: string, language: number): string {
   if (language === 0) return word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
-  if (language === 1 || language === 5 || word.length < 4) return word;
+  if (language === GERMAN || language === JAPANESE || word.length < 4) return word;
   return word.replace(/([^aeio])[aeio]?s?$/, (ending, last) => (/[aeio]/.test(ending) ? `${last}~` : last));
 }
 
@@ -46,7 +59,7 @@ export function japanese(text: string): string {
   return bare.trim() === "" ? plain : bare;
 }
 
-const written = (folded: string, language: number): string => (language === 5 ? japanese(folded) : folded);
+const written = (folded: string, language: number): string => (language === JAPANESE ? japanese(folded) : folded);
 
 function lexiconOf(language: number): Lexicon {
   const exact = new Map<string, Senses>();
@@ -68,10 +81,12 @@ function lexiconOf(language: number): Lexicon {
   add(common);
   add(LANGUAGES[language]!.notions);
   return {
+    language,
     exact,
     stems,
     longest: Math.max(...[...exact.keys()].map((word) => word.length)),
     compounds: COMPOUNDING.has(language),
+    shortest: language === JAPANESE ? 1 : SHORTEST,
   };
 }
 
@@ -85,6 +100,8 @@ const lexicon = (language: number): Lexicon => {
 interface Spelled {
   readonly text: string;
   readonly edges: ReadonlySet<number>;
+  /** By place: where the next word begins or the text ends. */
+  readonly next: readonly number[];
   /** Ends of words that a full stop cuts short. */
   readonly cut: ReadonlySet<number>;
 }
@@ -106,15 +123,13 @@ function spelled(folded: string): Spelled {
     edges.add(text.length);
     if (apart[match.index + match[0].length] === ".") cut.add(text.length);
   }
-  return { text, edges, cut };
+  const next: number[] = [];
+  for (let at = text.length - 1, edge = text.length; at >= 0; at--) {
+    next[at] = edge;
+    if (edges.has(at)) edge = at;
+  }
+  return { text, edges, next, cut };
 }
-
-/** No heading of a column has more letters. */
-const LONGEST = 80;
-/** Shorter parts of a compound, and shorter abbreviations, may be anything. */
-const SHORTEST = 3;
-/** More ways to read a heading than this are none. */
-const MOST_SETS = 48;
 
 /** True for a word's beginning, and for a beginning with the last letter: "Bem.", "Bemerkg.". */
 const shortFor = (text: string, word: string): boolean =>
@@ -123,31 +138,30 @@ const shortFor = (text: string, word: string): boolean =>
 
 const latin = (text: string): boolean => /^[a-z]+$/.test(text);
 
+const NONE: Senses = [];
+
 /** What the letters between two places may stand for. */
-function sensesOf({ text, edges, cut }: Spelled, from: number, to: number, language: number, short: boolean): Senses {
-  const { exact, stems, compounds } = lexicon(language);
+function sensesOf({ text, edges, next, cut }: Spelled, from: number, to: number, of: Lexicon, short: boolean): Senses {
+  const starts = edges.has(from);
+  const ends = edges.has(to);
+  if (!(starts && ends) && !(of.compounds && to - from >= of.shortest)) return NONE;
   const word = text.slice(from, to);
-  const whole = edges.has(from) && edges.has(to);
-  if (!whole && !(compounds && (language === 5 || word.length >= SHORTEST))) return [];
-  const own = exact.get(word);
+  const own = of.exact.get(word);
   if (own) return own;
-  const joined = [...edges].some((edge) => edge > from && edge < to);
-  if (short && cut.has(to) && !joined && (word.length >= SHORTEST || !latin(word)) && (edges.has(from) || compounds)) {
-    const found = [...exact].filter(([known]) => shortFor(word, known)).flatMap(([, senses]) => senses);
+  if (!ends || next[from]! < to) return NONE;
+  if (short && cut.has(to) && (word.length >= SHORTEST || !latin(word)) && (starts || of.compounds)) {
+    const found = [...of.exact].filter(([known]) => shortFor(word, known)).flatMap(([, senses]) => senses);
     if (found.length > 0) return found;
   }
-  return (edges.has(to) && !joined ? stems.get(stem(word, language)) : undefined) ?? [];
+  return of.stems.get(stem(word, of.language)) ?? NONE;
 }
 
 /** Letters that join two parts of a German compound. */
 const JOINTS = ["s", "n", "en", "es"];
 
-/** Every way to read a folded text in a language as a set of notions, by the fewest words; `short`: cut words too. */
-export function notionSets(folded: string, language: number, short: boolean): NotionSet[] {
-  const said = spelled(written(folded, language));
+/** Every way to read a text in a language as a set of notions, by the fewest words. */
+function setsIn(said: Spelled, of: Lexicon, short: boolean): NotionSet[] {
   const { text, edges } = said;
-  if (text === "" || text.length > LONGEST) return [];
-  const { longest } = lexicon(language);
   /** By place: how few words lead there, and the sets that they make. */
   const reached: ({ words: number; sets: Set<NotionSet> } | undefined)[] = [{ words: 0, sets: new Set([""]) }];
   const arrive = (at: number, words: number, sets: Iterable<NotionSet>) => {
@@ -160,19 +174,35 @@ export function notionSets(folded: string, language: number, short: boolean): No
   for (let from = 0; from < text.length; from++) {
     const here = reached[from];
     if (!here) continue;
-    for (let to = from + 1; to <= Math.min(text.length, from + longest); to++) {
-      const sets = sensesOf(said, from, to, language, short).flatMap((sense) =>
-        [...here.sets].map((set) => withNotions(set, sense)),
-      );
-      if (sets.length === 0) continue;
+    const last = Math.min(text.length, from + of.longest);
+    for (let to = of.compounds ? from + 1 : said.next[from]!; to <= last; to = of.compounds ? to + 1 : said.next[to]!) {
+      const senses = sensesOf(said, from, to, of, short);
+      if (senses.length === 0) continue;
+      const sets = senses.flatMap((sense) => [...here.sets].map((set) => withNotions(set, sense)));
       arrive(to, here.words + 1, sets);
-      if (language === 1 && !edges.has(to))
+      if (of.language === GERMAN && !edges.has(to))
         for (const joint of JOINTS)
           if (text.startsWith(joint, to) && !edges.has(to + joint.length))
             arrive(to + joint.length, here.words + 1, sets);
     }
   }
   return [...(reached[text.length]?.sets ?? [])].flatMap((set) => numbered(set));
+}
+
+/** Texts read before: every row of a sheet is asked whether it holds headings. */
+const seen = new Cache<string, readonly (readonly NotionSet[])[]>("notions", 4000);
+
+/** Every way to read a folded text, by language; `short`: with words that a full stop cuts short. */
+export function notionSets(folded: string, short: boolean): readonly (readonly NotionSet[])[] {
+  if (folded.length > LONGEST) return [];
+  return seen.get(`${short ? "." : ""}|${folded}`, () => {
+    const plain = spelled(folded);
+    const kana = japanese(folded);
+    if (plain.text === "") return [];
+    return LANGUAGES.map((_, language) =>
+      setsIn(language === JAPANESE && kana !== folded ? spelled(kana) : plain, lexicon(language), short),
+    );
+  });
 }
 
 /** "N" beside another word is a number, and alone is no word. */

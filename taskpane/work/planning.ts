@@ -127,7 +127,10 @@ const isListHeading = (headings: readonly CellValue[]): boolean =>
 
 /** How much headings look like those of a planning table: an operation, or a thread or size with a depth. */
 export function planningScore(headings: readonly CellValue[], byHand: HandMatches = {}): number {
-  const keys = new Set<string>(match(headings, byHand).inputs.map((m) => m.column.key));
+  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
+  const keys = new Set<string>(matchHeadings(free, ROW_COLUMNS).map((m) => m.column.key));
+  for (const key of said) if (key?.startsWith("in:")) keys.add(key.slice("in:".length));
   const sized = (keys.has("thread") || keys.has("finishDiameter")) && (keys.has("depth") || keys.has("material"));
   const score = keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
   // Looked at last: most rows of a sheet are no headings at all.
