@@ -24,6 +24,8 @@ interface Lexicon {
   readonly exact: ReadonlyMap<string, Senses>;
   /** Words without the ending that number and gender change. */
   readonly stems: ReadonlyMap<string, Senses>;
+  /** The first two letters of every word: what begins otherwise is none. */
+  readonly starts: ReadonlySet<string>;
   /** Length of the longest word. */
   readonly longest: number;
   readonly compounds: boolean;
@@ -84,6 +86,7 @@ function lexiconOf(language: number): Lexicon {
     language,
     exact,
     stems,
+    starts: new Set([...exact.keys()].map((word) => word.slice(0, 2))),
     longest: Math.max(...[...exact.keys()].map((word) => word.length)),
     compounds: COMPOUNDING.has(language),
     shortest: language === JAPANESE ? 1 : SHORTEST,
@@ -108,13 +111,18 @@ interface Spelled {
 
 const WORD = /[\p{L}\p{N}%]+/gu;
 
-function spelled(folded: string): Spelled {
-  const apart = folded
+/** What is written with signs or grown together. */
+const SIGNS = /n[°.r]|[#±ø]|\+ ?\//;
+const signsApart = (folded: string): string =>
+  folded
     .replace(/n°|(?<![\p{L}\p{N}])n\.(?![\p{L}\p{N}])/gu, "no ")
     .replace(/(?<=\p{L}{3})nr(?![\p{L}\p{N}])/gu, " nr")
     .replace(/#/g, " no ")
     .replace(/\+ ?\/ ?-|±/g, " pm ")
     .replace(/ø/g, " ø ");
+
+function spelled(folded: string): Spelled {
+  const apart = SIGNS.test(folded) ? signsApart(folded) : folded;
   let text = "";
   const edges = new Set([0]);
   const cut = new Set<number>();
@@ -174,7 +182,8 @@ function setsIn(said: Spelled, of: Lexicon, short: boolean): NotionSet[] {
   for (let from = 0; from < text.length; from++) {
     const here = reached[from];
     if (!here) continue;
-    const last = Math.min(text.length, from + of.longest);
+    const longest = of.starts.has(text.slice(from, from + 2)) ? of.longest : 1;
+    const last = Math.min(text.length, from + longest);
     for (let to = of.compounds ? from + 1 : said.next[from]!; to <= last; to = of.compounds ? to + 1 : said.next[to]!) {
       const senses = sensesOf(said, from, to, of, short);
       if (senses.length === 0) continue;
