@@ -234,9 +234,9 @@ export const en: Spellings = {
       "ball end mill": "ball nose|ball mill|ball nose end mill|ball",
       "face mill": "shell mill|facing mill|indexable face mill",
       "thread mill single":
-        "single point thread mill|single-form thread mill|single profile thread mill|single tooth thread mill|single pitch thread mill",
+        "single point thread mill|single-form thread mill|single profile thread mill|single tooth thread mill|single pitch thread mill|thread mill|threadmill|thread milling cutter",
       "thread mill full":
-        "full form thread mill|multi-form thread mill|full profile thread mill|multi-tooth thread mill|multi pitch thread mill",
+        "full form thread mill|multi-form thread mill|full profile thread mill|multi-tooth thread mill|multi pitch thread mill|thread mill|threadmill|thread milling cutter",
       tap: "spiral point tap|spiral flute tap|cut tap|machine tap|hand tap|taps|gun tap",
       reamer: "chucking reamer|machine reamer|ream|carbide reamer",
       countersink: "csk|c'sink|chamfer mill|chamfer tool|countersink drill|countersink tool|chamfer cutter",
