@@ -37,12 +37,18 @@ function brackets(text: string): { outside: string; inside: string[] } {
   return { outside, inside };
 }
 
+/** Headings made normal before: whole sheets are asked again and again which of their rows are headings. */
+const normal = new Cache<string, string>("normal headings", 2000);
+
 /** A heading as it is kept and compared: lower case, brackets off, punctuation to single blanks. */
 export function normalHeading(heading: unknown): string {
-  return brackets(String(heading ?? "").toLowerCase())
-    .outside.replace(/[._:;,/\\\-–—#]+/g, " ")
-    .replace(/\s+/g, " ")
-    .trim();
+  const text = String(heading ?? "");
+  return normal.get(text, () =>
+    brackets(text.toLowerCase())
+      .outside.replace(/[._:;,/\\\-–—#]+/g, " ")
+      .replace(/\s+/g, " ")
+      .trim(),
+  );
 }
 
 /** Words that stand between a size and its unit: "Tiefe in mm", "profondeur en mm". */

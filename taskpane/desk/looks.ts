@@ -73,7 +73,8 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
     });
   }
 
-  const isVerdict = (value: unknown) => typeof value === "string" && normalHeading(value) === "verdict";
+  const isVerdict = (value: unknown) =>
+    typeof value === "string" && /verdict/i.test(value) && normalHeading(value) === "verdict";
 
   function verdictsOf(name: string): ReadonlyMap<number, number> {
     const known = verdicts.get(name);

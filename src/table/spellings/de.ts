@@ -41,7 +41,7 @@ export const de: Spellings = {
     height: "höhe",
     useful: "nutz|nutzbare",
     wall: "wand",
-    slot: "nut|spannut",
+    slot: "nut|spannut|nuten",
     pocket: "taschen",
     thru: "durchgang|durchgangs|durchgehend|durchg|dl|dgl",
     blind: "grundloch|sackloch",
@@ -174,6 +174,7 @@ export const de: Spellings = {
     "unit system": "maßsystem",
     quality: "grad",
     "lot size": "losgr",
+    face: "plan|fläche|flächen",
   },
   words: {
     operation: {

@@ -49,7 +49,7 @@ export const en: Spellings = {
     useful: "usable|useful",
     full: "full",
     wall: "wall",
-    slot: "slot",
+    slot: "slot|groove|keyway",
     pocket: "pocket",
     thru: "through|thru|is through",
     blind: "blind",
@@ -97,7 +97,7 @@ export const en: Spellings = {
     spindle: "spindle",
     drill: "drill",
     drilling: "drilling|drilled",
-    total: "total",
+    total: "total|overall",
     bottom: "bottom",
     lot: "lot|batch|run",
     order: "order",
@@ -181,6 +181,7 @@ export const en: Spellings = {
     "neck dia": "dn",
     "shank dia": "dmm",
     worn: "wear",
+    face: "face",
   },
   words: {
     operation: {

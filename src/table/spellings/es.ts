@@ -168,6 +168,7 @@ export const es: Spellings = {
     "desc many": "designaciones",
     msd: "medida",
     "inside corner": "ángulo interior",
+    face: "cara|planear",
   },
   words: {
     operation: {

@@ -169,6 +169,7 @@ export const fr: Spellings = {
     "desc many": "désignations",
     cs: "côté",
     "inside corner": "angle intérieur|angle rentrant",
+    face: "face|surfacer",
   },
   words: {
     operation: {

@@ -167,6 +167,7 @@ export const it: Spellings = {
     nr: "n",
     "desc many": "designazioni",
     "inside corner": "angolo interno",
+    face: "faccia|spianare",
   },
   words: {
     operation: {

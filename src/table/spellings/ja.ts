@@ -39,7 +39,7 @@ export const ja: Spellings = {
     height: "高",
     useful: "有効",
     wall: "壁",
-    slot: "溝",
+    slot: "溝|キ溝",
     pocket: "ポケット",
     thru: "貫通|通|有無",
     blind: "止",
@@ -54,7 +54,7 @@ export const ja: Spellings = {
     path: "軌跡",
     len: "長|距離|全長",
     side: "側|横",
-    face: "面",
+    face: "面|平面",
     inside: "内|内側|最小内|隅|内径",
     outside: "外|外側|外径",
     rad: "径方向|半径方向",
@@ -163,6 +163,7 @@ export const ja: Spellings = {
     "cutin times": "切込回数",
     sym: "l",
     code: "コド",
+    total: "全",
   },
   words: {
     operation: {

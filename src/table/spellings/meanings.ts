@@ -56,6 +56,7 @@ export const MEANINGS = {
     coolant: "cool type?|cool way",
     insideCorner:
       "inside corner radius?|inside radius|min inside radius|min corner radius|corner radius|pocket corner? radius|min inside corner|corner part radius|corner",
+    totalWidth: "width slot/face/total/full",
     sizeClass:
       "fit class?|tol class|tol field|tol iso|fit iso|tol grade/quality|hole tol class|fit tol|quality iso?|class iso|tol field class",
   },

@@ -160,6 +160,8 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
     touched = [];
     structure = false;
     revision += 1;
+    if (change.structure) for (const sheet of sheets) sheet.changed();
+    else for (const place of change.cells) byName(place.sheet)?.changed(place.row);
     if (change.structure) model.filters.again();
     if (!byName(active)) active = sheets.find((one) => one.state === "visible")?.name ?? sheets[0]?.name ?? "";
     for (const listener of [...changed]) listener(change);

@@ -30,6 +30,9 @@ export class SheetState implements Sheet {
   private readonly owned = new WeakSet<Row>();
   private arrays: readonly (Area & { readonly row: number; readonly column: number })[] | undefined;
   private extent: { rows: number; columns: number } | undefined;
+  private count = 0;
+  private countOfAll = 0;
+  private readonly counts = new Map<number, number>();
 
   constructor(sheet: Sheet) {
     this.name = sheet.name;
@@ -87,6 +90,26 @@ export class SheetState implements Sheet {
     else mine.delete(column);
     if (mine.size === 0) this.cells.delete(row);
     if (!cell || (this.extent && (row >= this.extent.rows || column >= this.extent.columns))) this.extent = undefined;
+  }
+
+  /** A row holds other values now; without a row all of them may. Told when a step is done. */
+  changed(row?: number): void {
+    this.count += 1;
+    if (row !== undefined) this.counts.set(row, this.count);
+    else {
+      this.countOfAll = this.count;
+      this.counts.clear();
+    }
+  }
+
+  /** Grows with each change of a value. */
+  changes(): number {
+    return this.count;
+  }
+
+  /** The count of `changes` when a row's values changed last. */
+  changesOf(row: number): number {
+    return this.counts.get(row) ?? this.countOfAll;
   }
 
   /** Other rows in other places, after rows were inserted, deleted or that was undone. */
