@@ -117,12 +117,16 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
 
     it("writes only the cells it is told to, with their formats", async () => {
       const table = (await host.readTable(score))!;
-      await host.writeCells(table, [
-        { row: 0, column: 2, value: 6.9, format: "0.000" },
-        { row: 3, column: 3, value: null },
-        { row: -1, column: 5, value: "Verdict" },
-        { row: 1, column: 5, value: "check" },
-      ]);
+      await host.writeCells(
+        table,
+        [
+          { row: 0, column: 2, value: 6.9, format: "0.000" },
+          { row: 3, column: 3, value: null },
+          { row: -1, column: 5, value: "Verdict" },
+          { row: 1, column: 5, value: "check" },
+        ],
+        { filled: new Set([3]) },
+      );
       await probe.settle();
       expect(await probe.value("Job", 3, 2)).toBe(6.9);
       expect(await probe.format("Job", 3, 2)).toBe("0.000");
@@ -185,6 +189,21 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect(await probe.formula("Job", 2, 6)).toBe("=SUM(C4:C7)");
       expect(await codeOf(host.insertFormula({ sheet: "Job", row: 1, column: 3 }, "=1", [2, 2]))).toBe("occupied");
       expect(await probe.formula("Job", 1, 3)).toBe("");
+    });
+
+    it("gives the cells that a formula will fill their number formats, and writes nothing into them", async () => {
+      await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [3, 3], [undefined, "0.000", "0"]);
+      await probe.settle();
+      expect(await Promise.all([2, 3, 4, 5].map((row) => probe.format("Job", row, 7)))).toEqual([
+        "General",
+        "0.000",
+        "0.000",
+        "General",
+      ]);
+      expect(await probe.format("Job", 4, 8)).toBe("0");
+      expect(await probe.format("Job", 3, 6)).toBe("General");
+      expect(await probe.value("Job", 3, 7)).toBeNull();
+      expect(await probe.formula("Job", 2, 6)).toBe("=SUM(C4:C7)");
     });
 
     it("inserts a block of cells into a free place, and refuses an occupied one", async () => {

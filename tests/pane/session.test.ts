@@ -30,10 +30,25 @@ describe("the session", () => {
     await expect.poll(() => state().plan).toBeNull();
   });
 
-  it("writes numbers into matched columns and touches no other cell", async () => {
+  it("writes numbers into matched columns, the verdict beside the table, and touches no other cell", async () => {
     const before = JSON.parse(JSON.stringify(host.sheets.get("Plan")));
     await session.writeNumbers();
-    expect(state().message).toMatchObject({ kind: "done", text: "2 rows written: 1 ok, 1 check, 0 stop." });
+    expect(state().message).toMatchObject({
+      kind: "done",
+      text: "2 rows written: 1 ok, 1 check, 0 stop. The verdict and the basis stand beside the table.",
+    });
+    expect(host.sheets.get("Plan")![2]!.slice(13)).toEqual([
+      null,
+      "Row",
+      "Verdict",
+      "Reasons",
+      "Limit",
+      "Load",
+      "Basis",
+      "Changed",
+    ]);
+    expect([cell(3, 15), cell(4, 15), cell(5, 15)]).toEqual(["check", "ok", null]);
+    for (const row of host.sheets.get("Plan")!) row.splice(13);
     expect([cell(3, 10), cell(3, 11)]).toEqual([2546.479, 98.217]);
     expect(cell(4, 11)).toBeCloseTo(5.6, 9);
     for (const row of before) if (row.length > 11) row[10] = row[11] = null;
@@ -93,10 +108,10 @@ describe("the session", () => {
     expect(state().message).toMatchObject({ kind: "failed", text: "The table does not say its units." });
     session.setUnits("mm");
     expect(state().plan?.operation).toBe("thread mill");
-    await session.writeNumbers();
-    expect(state().message?.kind).toBe("done");
     await session.insertLive();
     expect(state().message?.text).toMatch(/reads the units from the table/);
+    await session.writeNumbers();
+    expect(state().message?.kind).toBe("done");
   });
 
   it("uses a column a person matched, and takes it back", async () => {
