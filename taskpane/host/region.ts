@@ -171,7 +171,7 @@ function besideFormula(sheet: string, { row, column }: Selection, formula: strin
 
 /** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
 export async function readAtHand(
-  host: Pick<Host, "readTable" | "readList">,
+  host: Pick<Host, "readTable" | "readList"> & { settings(): Readonly<Record<string, string>> },
   wanted: Wanted,
   sheet: string,
   formulaAt: (sheet: string, row: number, column: number) => string,
@@ -192,6 +192,7 @@ export async function readAtHand(
       beside: isBeside ? { ...found, formula } : at && formula !== "" ? besideFormula(table.sheet, at, formula) : null,
     }),
     ...(lists && { lists }),
+    ...(wanted.settings && { settings: host.settings() }),
   };
 }
 

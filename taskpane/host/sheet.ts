@@ -203,10 +203,14 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     },
 
     read: (wanted) =>
-      readAtHand(host, wanted, model.active(), (name, row, column) => {
+      readAtHand({ ...host, settings: model.settings }, wanted, model.active(), (name, row, column) => {
         const formula = model.typed(name, row, column)?.formula;
         return formula === undefined ? "" : `=${formula}`;
       }),
+
+    async keep(name, text) {
+      write([{ kind: "setting", name, value: text }], "match");
+    },
 
     // The workbook is at hand: reading all of the table costs nothing.
     readRows: async () => null,
