@@ -102,7 +102,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     ...(steps ? { steps } : {}),
     ...(handle ? { handle } : {}),
     ...(seen ? { seen } : {}),
-    hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
+    hints: () => ({ byHand: session()?.byHand ?? {}, score: session()?.score, asked: session()?.asked }),
     onBusy: (busy) => busy && shell.say("Still calculating …", { busy: true }),
   });
   const { model, planned } = book;

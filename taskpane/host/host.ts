@@ -55,6 +55,8 @@ export interface Wanted {
   readonly beside?: Score;
   /** What is kept in the workbook beside its cells. */
   readonly settings?: boolean;
+  /** What stands in the row of the selection. */
+  readonly line?: boolean;
   /** Lists by their names ("Materials", "Tools", "Machines", …): the table or the sheet of that name. */
   readonly lists?: readonly string[];
 }
@@ -65,6 +67,8 @@ export interface BookRead {
   readonly sheet?: string;
   readonly table?: Table | null;
   readonly beside?: Beside | null;
+  /** Cells of the row of the selection, from its first that is filled. */
+  readonly line?: readonly CellValue[];
   /** By their names. */
   readonly settings?: Readonly<Record<string, string>>;
   /** In the order of the names; null for one that the workbook has not. */

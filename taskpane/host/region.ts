@@ -171,7 +171,10 @@ function besideFormula(sheet: string, { row, column }: Selection, formula: strin
 
 /** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
 export async function readAtHand(
-  host: Pick<Host, "readTable" | "readList"> & { settings(): Readonly<Record<string, string>> },
+  host: Pick<Host, "readTable" | "readList"> & {
+    settings(): Readonly<Record<string, string>>;
+    line(): readonly CellValue[];
+  },
   wanted: Wanted,
   sheet: string,
   formulaAt: (sheet: string, row: number, column: number) => string,
@@ -193,6 +196,7 @@ export async function readAtHand(
     }),
     ...(lists && { lists }),
     ...(wanted.settings && { settings: host.settings() }),
+    ...(wanted.line && { line: host.line() }),
   };
 }
 

@@ -370,6 +370,14 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect(await probe.value("Job", 3, 1)).toBe("drill");
     });
 
+    it("reads the row of the selection, wherever it is", async () => {
+      await probe.select("Job", 2, 3);
+      const { line } = await host.read({ line: true });
+      expect(line!.filter((cell) => cell !== null)).toEqual(["Op", "Operation", "Dia", "Depth", "Note"]);
+      await probe.select("Job", 1, 0);
+      expect((await host.read({ line: true })).line!.filter((cell) => cell !== null)).toEqual([]);
+    });
+
     it("goes to a cell on another sheet", async () => {
       await host.select({ sheet: "Materials", row: 2, column: 1 });
       await probe.settle();

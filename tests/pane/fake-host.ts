@@ -119,7 +119,11 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     read(wanted) {
       host.log.push(`read${wanted.table ? " table" : ""}${wanted.lists ? " lists" : ""}`);
       return readAtHand(
-        { ...host, settings: () => Object.fromEntries(host.kept) },
+        {
+          ...host,
+          settings: () => Object.fromEntries(host.kept),
+          line: () => gridOf(host.active)[host.cursor.row] ?? [],
+        },
         wanted,
         host.active,
         (sheet, row, column) => host.formulas.get(`${sheet}!${row},${column}`) ?? "",

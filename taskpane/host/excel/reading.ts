@@ -37,6 +37,8 @@ export function reader(
         const look = wanted.table && lookAround(context);
         const contents = wanted.lists && lookUp(context);
         const kept = wanted.settings && askKept(context);
+        const line = wanted.line && context.workbook.getActiveCell().getEntireRow().getUsedRangeOrNullObject(true);
+        if (line) line.load("values");
         await context.sync();
         if (look) names.keep(look.sheet);
         for (const sheet of contents?.sheets.items ?? []) names.keep(sheet);
@@ -55,6 +57,7 @@ export function reader(
           ...told,
           ...(lists && { lists: lists.map((list) => list && listOf(list)) }),
           ...(kept && { settings: keptOf(kept) }),
+          ...(line && { line: line.isNullObject ? [] : toCells(line.values)[0]! }),
         };
       });
     },
