@@ -37,12 +37,8 @@ export function ask(answer: (index: number, key: string) => void): Part<Asked | 
       replace(
         element,
         h("h2", { id: "ask-title" }, `What does “${heading}” mean?`),
-        h(
-          "p",
-          {},
-          samples.length === 0 ? "Its cells are blank." : `In its first rows: ${samples.join(" · ")}`,
-          " Until you say it, the column is neither read nor written.",
-        ),
+        h("p", {}, samples.length === 0 ? "Its cells are blank." : `Its first cells: ${samples.join(" · ")}`),
+        h("p", {}, "Until you say it, the column is neither read nor written."),
         h("div", { class: "choices" }, ...options.map(({ key, text }) => button(key, text)), button("", "not used")),
         h("p", { class: "hint" }, `Kept in the workbook, by the heading.${more === 0 ? "" : ` ${more} more to ask.`}`),
       );
