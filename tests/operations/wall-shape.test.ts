@@ -56,6 +56,22 @@ describe("passes of a wall (a machinist's rules)", () => {
   });
 });
 
+describe("a size beyond all bounds (identity)", () => {
+  it("asks for a number of passes, not for an endless one", () => {
+    const { findings } = at({
+      ...bore,
+      Units: "in",
+      Tool: "EM-3/8-3",
+      "Start diameter": 0.72,
+      "Finish diameter": 1e308,
+      Depth: 0.5,
+    });
+    const { value } = findings.find((f) => f.code === "too-many-passes")!.facts as { value: number };
+    expect(value).toBeGreaterThan(200);
+    expect(Number.isFinite(value)).toBe(true);
+  });
+});
+
 describe("centre of the cutter (identity)", () => {
   it("runs half a cutter inside a bore and outside a boss", () => {
     const opened = at({ ...bore, "Start diameter": 30, "Finish diameter": 33 }).results;
