@@ -118,7 +118,6 @@ export async function mutants(root, args) {
   }
   const progress = (text, fault) => {
     if (fault?.found === false) console.error(`${path.relative(root, fault.fileName)} ${told(fault)}`);
-    else if (process.env.SEE) console.error(Math.round(process.uptime()), text);
     else if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${text}\r`);
   };
   // In turn, one of each folder: a run that is ended early (Ctrl+C) has tried as many of one as of the other.
