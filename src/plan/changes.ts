@@ -6,6 +6,7 @@ import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
 import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
+import { slotWidth } from "../operations/shared/wall/slot-width.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
 import { ROW, type Row } from "../table/rows.ts";
@@ -100,7 +101,7 @@ export function otherTools({ row, base, lists, tool }: Situation): Tool[] {
   return lists.tools.items
     .filter((t) => t.kind !== undefined && kinds.includes(t.kind) && t.diameter !== undefined)
     .filter((t) => t.tool !== base.results.tool && t.tool !== row.tool)
-    .filter((t) => row.operation !== "slot" || tool === undefined || t.diameter === tool.diameter)
+    .filter((t) => row.operation !== "slot" || tool === undefined || slotTakes(row, tool, t))
     .filter(
       (t) =>
         row.depth === undefined ||
@@ -109,6 +110,12 @@ export function otherTools({ row, base, lists, tool }: Situation): Tool[] {
     )
     .sort((a, b) => stiffness(b) - stiffness(a));
 }
+
+/** Without a width the cutter makes the slot: another size would make another one. */
+const slotTakes = (row: Row, tool: Tool, other: Tool): boolean => {
+  const width = slotWidth(row);
+  return width === undefined ? other.diameter === tool.diameter : other.diameter! <= 1.0001 * width;
+};
 
 const steps = (from: number, factors: readonly number[]): Try[] =>
   factors.map((f) => [from * f, Math.abs(Math.log(f))]);
@@ -203,7 +210,8 @@ export function candidatesFor(s: Situation, levers: ReadonlySet<Lever>): Candida
     .flatMap((key): Candidate[] => {
       const tries = TRIES[key](s).map(([to, size]) => ({ change: changeOf(s, key, to), size }));
       // A cell that the person filled in may be what is wrong: the plan's own choice is tried first.
-      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine";
+      const makesSlot = key === "tool" && operation === "slot" && slotWidth(s.row) === undefined;
+      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine" && !makesSlot;
       return typed ? [{ change: changeOf(s, key, null), size: CLEARED }, ...tries] : tries;
     })
     .filter(

@@ -1,5 +1,6 @@
 /** Which thread mills can make a thread, and what is said of those that cannot. */
 import { describe, expect, it } from "vitest";
+import type { FactsOf } from "../../src/findings.ts";
 import { planOf, type RowCells, STEEL } from "../findings/rule.ts";
 
 /** M10: pitch 1.5, hole 8.5; the thread is 0.81 deep from it, and ISO 68-1 leaves a flat of 0.1875 at the root. */
@@ -20,8 +21,8 @@ const plan = (tools: Readonly<Record<string, RowCells>>, cells: RowCells = {}) =
 const why = (tool: RowCells, cells: RowCells = {}) => {
   const { results, findings } = plan({ only: tool }, cells);
   if (results.tool === "only") return undefined;
-  const facts = findings.find((f) => f.code === "no-tool-fits")!.facts as { misses: [string, number][] };
-  return facts.misses.map(([miss]) => miss).join();
+  const { facts } = findings.find((f) => f.code === "no-tool-fits")! as { facts: FactsOf<"no-tool-fits"> };
+  return facts.misses!.map(([miss]) => miss).join();
 };
 
 describe("what keeps a listed cutter from making a thread (a machinist's rules; each with a neighbour that can)", () => {
@@ -67,11 +68,11 @@ describe("what keeps a listed cutter from making a thread (a machinist's rules; 
       ...{ a: { ...FULL, Pitch: 1.25 }, b: { ...SINGLE, "Profile angle": 55 } },
       ...{ c: { ...FULL, Pitch: 1 }, d: { ...SINGLE, Diameter: 9, "Neck diameter": 7 } },
     });
-    const { facts } = findings.find((f) => f.code === "no-tool-fits")!;
-    const { misses, thread } = facts as { misses: [string, number][]; thread: string };
+    const { facts } = findings.find((f) => f.code === "no-tool-fits")! as { facts: FactsOf<"no-tool-fits"> };
+    const { misses, thread } = facts;
     expect(thread).toMatch(/^M10/);
-    expect(misses[0]).toEqual(["pitch", 2]);
-    expect(Object.fromEntries(misses)).toEqual({ pitch: 2, "profile angle": 1, "too large": 1 });
+    expect(misses![0]).toEqual(["pitch", 2]);
+    expect(Object.fromEntries(misses!)).toEqual({ pitch: 2, "profile angle": 1, "too large": 1 });
   });
   it("other kinds and cutters without a diameter or a tip are not looked at", () => {
     for (const cells of [{ Kind: "end mill" }, { Diameter: null }, { "Tip flat": null }])

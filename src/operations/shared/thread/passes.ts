@@ -6,6 +6,7 @@ import { engagedChip } from "../../../mill/threadfeed.ts";
 import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
 import type { Material } from "../../../table/lists.ts";
+import type { Row } from "../../../table/rows.ts";
 import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
@@ -20,6 +21,7 @@ import {
 } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { badStress, stressOf } from "../limits.ts";
+import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import { type CutterFeed, freeFeed, strongFeed } from "./feed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 
@@ -65,6 +67,19 @@ export interface ThreadTask {
   readonly loadFromTip: number;
 }
 
+/** Cells of a row that its ways of taking the thread out hang on. */
+const CELLS = ["way", "passes", "springPasses", "feedPerTooth", "wearFactor", "wearValue"] as const;
+
+/** All that the ways of taking a thread out hang on: not how deep the hole is, nor what the machine can drive. */
+interface CutTask extends Omit<ThreadTask, "job"> {
+  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly material: Material | undefined;
+  /** Profiles that cut at the same time. */
+  readonly profiles: number;
+}
+
+const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
+
 /** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
 export function choosePasses(task: ThreadTask): Attempt {
   const { row } = task.job;
@@ -94,9 +109,21 @@ function better(a: Attempt, near: Attempt): boolean {
   return a.hold <= 1 && (near.hold > 1 || a.size < WORTH * near.size);
 }
 
-function tryPasses(task: ThreadTask, passes: number): Attempt[] {
-  const { job, g, listed, teeth, beam, loadFromTip } = task;
-  const { row, material } = job;
+/** The ways with so many passes, with the spring passes that each may have. */
+function tryPasses({ job, ...task }: ThreadTask, passes: number): readonly Attempt[] {
+  const { g, beam, listed, loadFromTip } = task;
+  const { material } = job;
+  const row = onlyCells(job.row, CELLS);
+  const { profiles } = turnsOf(g.tool, g.sizes.pitch, job.row.depth ?? g.sizes.pitch);
+  const names = [g.sizes.thread.designation, g.tool.tool, material?.material];
+  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes];
+  const held = [beam?.stickOut, beam?.options.holderStiffness];
+  const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
+  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles }, passes));
+}
+
+function ways(task: CutTask, passes: number): readonly Attempt[] {
+  const { row, material, g, listed, teeth, beam, loadFromTip } = task;
   const { sizes, diameter, side, start, fullDepth, flat, tool } = g;
   const angle = sizes.thread.profileAngle;
   const sine = Math.sin((angle * Math.PI) / 360);
@@ -144,19 +171,19 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   const stress = full * share * badStress(tool, feed.chip, m);
   const flexibility = beam?.flexibility(loadFromTip) ?? 0;
   const most = row.springPasses ?? (flexibility > 0 ? MOST_SPRINGS : 0);
-  const bending: BendingThread = {
+  const bend = threadWalls({
     cut: { ...cut, feedPerTooth: feed.centreFeed },
     flexibility,
     ends: [GOOD_END, BAD_END],
     layers: [layers[0]!, layers[1]!],
     edges: material.edgeTangential === undefined ? edgeEnds(tool.edgeRadius) : [1, 1],
-  };
+  });
   const programmed = passDepths(fullDepth, flat, angle, passes, most);
   // The wear value that stands in the control moves every pass.
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const bad = beam ? threadWalls(bending, moved(by, passes + most), "bad") : undefined;
+  const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
   const common = {
     ...feed,
@@ -172,18 +199,26 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
     const n = passes + springs;
     const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
     const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
+    const good = once(() => bend(moved(by, n), "good"));
+    const band = (end: WallBand): WallBand => ({
+      deepest: good().deepest.map((d, i) => Math.max(d, end.deepest[i]!)),
+      shallowest: good().shallowest.map((d, i) => Math.min(d, end.shallowest[i]!)),
+    });
     attempts.push({
       ...common,
       springs,
       depths: programmed.slice(0, n),
-      walls: () => (beam ? threadWalls(bending, moved(by, n)) : undefined),
-      start: () => {
+      walls: once(() => bad && band(bad)),
+      start: once(() => {
         const reach = WEAR_REACH * sizes.pitch;
         if (left / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
-        const wall = (depth: number) => threadWalls(bending, moved(depth - fullDepth, n), corners).deepest[n - 1]!;
+        // Where no wear value stands in the control, the walls at full depth are known.
+        const here = bad && by === 0 ? (corners === "all" ? band(bad) : good()) : undefined;
+        const wall = (depth: number) =>
+          (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
-      },
+      }),
       size: left / (BENDING_SHARE * half),
       hold: Math.max(left / half, (SCATTER_SHARE * left) / (BENDING_SHARE * half)),
       cost: n / feed.centreFeed,
@@ -194,15 +229,13 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
 
 /** The cut but for its feed and depths. */
 function cutOf(
-  { job, g, teeth }: ThreadTask,
+  { row, g, teeth, profiles }: CutTask,
   material: Material,
   kc11: number,
   exponent: number,
 ): Omit<BendingThread["cut"], "feedPerTooth"> {
-  const { row } = job;
   const { sizes, tool } = g;
   const worn = row.wearFactor ?? 1;
-  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const edge = edgeForce(kc11, middleEdge(tool.edgeRadius));
   return {

@@ -2,16 +2,19 @@
 import { arcFeed } from "../../../mill/arc.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { leastLayer } from "../../../mill/edge.ts";
-import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { type MillCut, millForces } from "../../../mill/force.ts";
 import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mill/wall-bias.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
+import { wallForces } from "../../../mill/wallnormal.ts";
 import { startWear } from "../../../mill/wear.ts";
-import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
+import type { Material } from "../../../table/lists.ts";
+import { MOST_PASSES as PASS_LIMIT, type Row } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
 import { BAD_END, BENDING_SHARE, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
+import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import {
   axialOf,
   effective,
@@ -67,6 +70,21 @@ export interface GivenFeed {
   readonly spindle?: number;
 }
 
+/** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
+const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
+
+/** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
+interface WallTask {
+  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly wall: Wall;
+  readonly given: GivenFeed;
+  readonly tool: SizedTool;
+  readonly material: Material | undefined;
+  readonly beam: ToolBeam | undefined;
+}
+
+const waysOf = rememberedFor<Attempt>("wall ways", WAYS);
+
 export function choosePasses(
   job: Job,
   wall: Wall,
@@ -91,15 +109,18 @@ export function choosePasses(
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
-  return lightest(counts, (passes) => tryPasses(job, wall, tool, given, beam, passes), WORTH);
+  const { material } = job;
+  const cells = onlyCells(row, CELLS);
+  const held = [beam?.stickOut, beam?.options.holderStiffness];
+  const key = JSON.stringify([tool.tool, material?.material, cells, wall, given, held]);
+  const ways = waysOf(job.lists);
+  const task: WallTask = { row: cells, wall, given, tool, material, beam };
+  return lightest(counts, (passes) => ways.get(`${passes} ${key}`, () => tryPasses(task, passes)), WORTH);
 }
 
 /** The feed of the centre by the one rule, or the row's own at the edge. */
 function feedFor(
-  { row }: Job,
-  wall: Wall,
-  tool: SizedTool,
-  { listed, typed, spindle }: GivenFeed,
+  { row, wall, tool, given: { listed, typed, spindle } }: WallTask,
   edge: Attempt["edge"],
   radialDepth: number,
 ): Pick<Attempt, "edgeFeed" | "centreFeed" | "by" | "would"> {
@@ -126,15 +147,8 @@ function feedFor(
   return { edgeFeed: typed, centreFeed, by: "row", would };
 }
 
-function tryPasses(
-  job: Job,
-  wall: Wall,
-  tool: SizedTool,
-  given: GivenFeed,
-  beam: ToolBeam | undefined,
-  passes: number,
-): Attempt {
-  const { row, material } = job;
+function tryPasses(task: WallTask, passes: number): Attempt {
+  const { row, wall, tool, material, beam } = task;
   const { diameter, teeth } = tool;
   const cutting = positions(wall, diameter, passes);
   const own = (i: number) => effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, cutting[i]!);
@@ -145,7 +159,7 @@ function tryPasses(
   const edge = engagedEdge(tool, axialDepth);
   const { angle } = edge;
   const chipOf = (feed: number, ae: number) => largestChip(feed, Math.min(ae, edge.diameter), edge.diameter, angle);
-  const feed = feedFor(job, wall, tool, given, edge, radialDepth);
+  const feed = feedFor(task, edge, radialDepth);
   const { centreFeed } = feed;
   const chip = chipOf(centreFeed, radialDepth);
   const base = { passes, radialDepth, axialDepth, edge, ...feed, chip };
@@ -169,26 +183,21 @@ function tryPasses(
   const ploughing = edgeForce(kc11, tool.edgeRadius ?? middleEdge);
   const edgeTangential = material.edgeTangential === undefined ? ploughing : worn * material.edgeTangential;
   const edgeRadial = material.edgeRadial === undefined ? edgeTangential : worn * material.edgeRadial;
-  const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
+  const cut: Omit<MillCut, "radialDepth" | "axialDepth"> = {
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
-    kc11: kc11 * sin ** -material.exponent!,
-    exponent: material.exponent!,
+    kc11: kc11 * sin ** -material.exponent,
+    exponent: material.exponent,
     feedPerTooth: centreFeed,
-    // From solid the whole front cuts, wherever the tool is bent to.
-    radialDepth:
-      wall.full && from === 0 && wall.circles
-        ? diameter
-        : Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
-    axialDepth: axialOf(wall, from),
     diameter,
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
     axialRatio: material.axialRatio ?? 0,
-    edgeTangential: edgeShare * edgeTangential,
-    edgeRadial: edgeShare * edgeRadial,
     way: row.way ?? "climb",
-  });
+  };
+  // From solid the whole front cuts, wherever the tool is bent to.
+  const radialOf = (from: number, to: number) =>
+    wall.full && from === 0 && wall.circles ? diameter : Math.max(1e-9 * diameter, effective(wall, diameter, from, to));
   let tangential = 0;
   let torque = 0;
   let bending = { force: 0, loadFromTip: 0, deflection: 0 };
@@ -196,11 +205,9 @@ function tryPasses(
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
     const from = i === 0 ? 0 : cutting[i - 1]!;
-    const straight = cutOf(from, d);
     // Load and stress count in the tightest corner; the wall's size is that of the straight part.
-    const f = millForces(
-      wall.corner ? { ...straight, radialDepth: Math.max(straight.radialDepth, wall.corner) } : straight,
-    );
+    const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
+    const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
     const deflection = flexibility(from) * f.peak;
     if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
@@ -211,10 +218,12 @@ function tryPasses(
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
   const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
+  const forces = wallForces({ ...cut, edgeTangential, edgeRadial });
   const bent: BendingWall = {
     // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
-    wallForce: (from, to, share) => (wallNormalForce(cutOf(from, to, share)) * flexibility(from)) / give,
-    meanForce: (from, to) => (meanNormalForce(cutOf(from, to)) * flexibility(from)) / give,
+    wallForce: (from, to, share) =>
+      (forces.wall(radialOf(from, to), axialOf(wall, from), share) * flexibility(from)) / give,
+    meanForce: (from, to) => (forces.mean(radialOf(from, to), axialOf(wall, from)) * flexibility(from)) / give,
     flexibility: give,
     ends: [GOOD_END, BAD_END],
     layers: [leastLayer(material.leastChip ?? 0, radii[0], 90), leastLayer(material.leastChip ?? 0, radii[1], 90)],
@@ -227,25 +236,22 @@ function tryPasses(
   const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
-  const badAfter = (n: number) => cornersAt("bad").map((corner) => wallCorner(bent, moved(by, n), corner).at(-1)!);
+  const badCorners = cornersAt("bad");
   const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let bad = badAfter(springs);
+  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner).at(-1)!);
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
   while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
-    const next = badAfter(springs + 1);
+    // One pass more at full depth, from the wall that the ones before it left.
+    const next = badCorners.map((corner, i) => wallCorner(bent, [moved(by, springs + 1).at(-1)!], corner, bad[i]!)[0]!);
     if (errorOf(next) > WORTH * errorOf(bad)) break;
     springs++;
     bad = next;
   }
   const error = errorOf(bad);
   // Without a tolerance the bad end is all that is said.
-  const order = row.sizeTolerance === undefined ? cornersAt("bad") : [...cornersAt("bad"), ...cornersAt("good")];
-  let known: readonly number[] | undefined;
-  const band = () => {
-    known ??= order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!);
-    return known;
-  };
+  const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
+  const band = once(() => order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!));
   return {
     ...common,
     springs,
@@ -254,14 +260,17 @@ function tryPasses(
       const last = band();
       return [Math.max(...last), Math.min(...last)];
     },
-    start: () => {
+    start: once(() => {
       if (error / wall.walls > WALL_WEAR_REACH) return null;
       // the corner that bends least, moved until it comes to size
       const last = band();
-      const corner = order[last.indexOf(Math.max(...last))]!;
-      const reached = (depth: number) => wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+      const most = Math.max(...last);
+      const corner = order[last.indexOf(most)]!;
+      // Where no wear value stands in the control, the wall at full depth is known.
+      const reached = (depth: number) =>
+        depth === wall.stock && by === 0 ? most : wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
-    },
+    }),
     load: Math.max(error / allowed, rub),
   };
 }
