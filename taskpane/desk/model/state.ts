@@ -26,8 +26,8 @@ export class SheetState implements Sheet {
   readonly fixed: Sheet["fixed"];
   /** What formulas spill beside their own cell: row → column. No part of the edits. */
   readonly spills = new Map<number, Map<number, Spilled>>();
-  /** Rows that are this sheet's own to write. */
-  private readonly owned = new WeakSet<Row>();
+  /** Rows that are this sheet's own to write; others are copied first. */
+  private owned = new WeakSet<Row>();
   private arrays: readonly (Area & { readonly row: number; readonly column: number })[] | undefined;
   private extent: { rows: number; columns: number } | undefined;
   private count = 0;
@@ -115,6 +115,8 @@ export class SheetState implements Sheet {
   /** Other rows in other places, after rows were inserted, deleted or that was undone. */
   replaceRows(rows: Map<number, Row>): void {
     this.cells = rows;
+    // Whoever may put them back the other way holds the same rows: from now on they are copied before they are written.
+    this.owned = new WeakSet();
     this.arrays = undefined;
     this.extent = undefined;
   }
