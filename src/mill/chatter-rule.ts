@@ -5,7 +5,17 @@
  */
 import { notNegative, positive } from "../check.ts";
 import { HOLDING } from "../tool/tip-mode.ts";
-import { anySpeedDepth, type ChatterCut, type ChatterMode, stableAtAnySpeed, type TipModes } from "./chatter.ts";
+import { arcDepth, type Side } from "./arc.ts";
+import {
+  anySpeedDepth,
+  type ChatterCut,
+  type ChatterMode,
+  type EdgePart,
+  forceSlope,
+  stableAtAnySpeed,
+  type TipModes,
+} from "./chatter.ts";
+import { meanChip } from "./chip.ts";
 
 /**
  * How many times the nominal depth limit a cut must pass before it is called likely to chatter. Not physics: calibrated on
@@ -111,4 +121,64 @@ export function chatterDepth(cut: BandedCut, modes: ChatterMode | TipModes, end:
 export function threadWidth(pitch: number, radialDepth: number): number {
   const P = positive("pitch", pitch);
   return Math.min(0.9 * P, P / 8 + 2 * notNegative("radialDepth", radialDepth) * Math.tan(Math.PI / 6));
+}
+
+/** A pass of a thread mill as its chatter sees it. */
+export interface ThreadPassCut {
+  /** Hole inside, blank outside [mm]. */
+  readonly holeDiameter: number;
+  readonly side: Side;
+  /** Dc, over the tips [mm] */
+  readonly cutterDiameter: number;
+  /** Depth of the tip from the wall before and after the pass [mm]. */
+  readonly startDepth: number;
+  readonly endDepth: number;
+  readonly pitch: number;
+  /** Half of the profile angle [deg]. */
+  readonly halfAngle: number;
+  /** fz of the cutter's centre [mm] */
+  readonly feedPerTooth: number;
+  readonly kc11: number;
+  readonly exponent: number;
+}
+
+/** Places on a flank and their weights: Gauss-Legendre of four points on 0 to 1. */
+const FLANK: readonly (readonly [number, number])[] = [
+  [0.0694318442029737, 0.173927422568727],
+  [0.3300094782075719, 0.326072577431273],
+  [0.6699905217924281, 0.326072577431273],
+  [0.9305681557970263, 0.173927422568727],
+];
+
+/**
+ * How a thread mill's profile is engaged along its width: at u below the tip it is a cutter of diameter Dc − 2u whose wall comes t − u
+ * deep, so the flanks cut less of the turn than the tip does, and half of the radial chip.
+ *
+ *   width P/8 at the tip, 2·du·tan α on the flanks;   ae(u) from the walls Rh + max(0, t1 − u) and Rh + t2 − u;
+ *   Kt = (1 − m)·kc1.1·h_m^(−m), h_m·sin α on the flanks
+ *
+ * @param pass - pass.holeDiameter, pass.cutterDiameter, pass.startDepth, pass.endDepth, pass.pitch, pass.feedPerTooth [mm],
+ *   pass.halfAngle [deg], pass.kc11 [MPa], pass.exponent [-]
+ * @returns parts of the width, for ChatterCut.parts
+ * @throws TradeError "range" when a value is outside its limits
+ * @source MARTELLOTTI1941 KIENZLE1952 DERIVED
+ */
+export function threadParts(pass: ThreadPassCut): EdgePart[] {
+  const { holeDiameter: Dh, side, cutterDiameter: Dc, startDepth: t1, endDepth: t2, feedPerTooth } = pass;
+  const sign = side === "inside" ? 1 : -1;
+  const alpha = (pass.halfAngle * Math.PI) / 180;
+  const tip = pass.pitch / 8;
+  const flanks = 2 * t2 * Math.tan(alpha);
+  const part = (u: number, width: number, sine: number): EdgePart => {
+    const diameter = Dc - 2 * u;
+    const radialDepth = arcDepth(Dh + sign * 2 * Math.max(0, t1 - u), Dh + sign * 2 * (t2 - u), diameter, side);
+    const chip = sine * meanChip(feedPerTooth, radialDepth, diameter, 90);
+    return {
+      share: width / (tip + flanks),
+      radialDepth,
+      diameter,
+      slope: forceSlope(pass.kc11, pass.exponent, chip),
+    };
+  };
+  return [part(0, tip, 1), ...FLANK.map(([at, weight]) => part(at * t2, weight * flanks, Math.sin(alpha)))];
 }

@@ -1,10 +1,10 @@
 /** The cut of a thread: speed, feed, forces, bending, time. */
 import { arcFeed } from "../../../mill/arc.ts";
-import { threadWidth } from "../../../mill/chatter-rule.ts";
+import { threadParts, threadWidth } from "../../../mill/chatter-rule.ts";
 import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { judgeChatter } from "../chatter.ts";
+import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
@@ -36,7 +36,10 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   const beam = toolBeam(job, tool);
   const full = tool.kind === "thread mill full";
   const loadFromTip = full ? Math.min(row.depth ?? 0, tool.cuttingLength ?? 0) / 2 : (tool.tipToProfile ?? 0);
-  const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip });
+  const swung = { teeth, surfaceSpeed: speed.surfaceSpeed };
+  const quiet = (a: Attempt) =>
+    !beam || !chatters(job, beam, tool, chatterPasses(job, g, a, { ...swung, centreFeed: a.centreFeed }));
+  const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip, quiet });
   const arcLimit =
     machine?.acceleration === undefined ? undefined : arcFeedLimit(g.pathRadius, machine.acceleration, sizes.pitch);
   work.step("radialDepth", chosen.radialDepth, { side });
@@ -72,17 +75,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     teeth,
     leastChip: sine > 0 ? rubs / sine : undefined,
   });
-  // Full-profile cutters are not judged: by their whole width the rule would condemn every second thread in steel that shops make.
-  if (beam && !full)
-    judgeChatter(job, beam, tool, {
-      radialDepth: chosen.radialDepth,
-      axialDepth: threadWidth(sizes.pitch, g.fullDepth),
-      diameter,
-      centreFeed: share * chosen.centreFeed,
-      edgeAngle: 90,
-      teeth,
-      surfaceSpeed: speed.surfaceSpeed,
-    });
+  if (beam) judgeChatter(job, beam, tool, chatterPasses(job, g, chosen, { ...swung, centreFeed: share * chosen.centreFeed }));
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,
@@ -103,6 +96,31 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     forces(job, g, chosen, beam, loadFromTip, speed.rpm);
   else work.find("no-kc", { bending: true });
   return deep ? timing(job, g, chosen, feed, speed.surfaceSpeed) : {};
+}
+
+/** Passes as chatter sees them: every profile that cuts, each by what its edge really engages. */
+function chatterPasses(
+  { row }: Job,
+  g: Geometry,
+  { depths, passes, radialDepth }: Pick<Attempt, "depths" | "passes" | "radialDepth">,
+  cut: { readonly centreFeed: number; readonly teeth: number; readonly surfaceSpeed: number },
+): ChatterPass[] {
+  const { sizes, tool, diameter, side } = g;
+  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
+  const halfAngle = sizes.thread.profileAngle / 2;
+  const geometry = { holeDiameter: g.start, side, cutterDiameter: diameter, pitch: sizes.pitch, halfAngle };
+  return depths.slice(0, passes).map((endDepth, i) => {
+    const startDepth = i === 0 ? 0 : depths[i - 1]!;
+    return {
+      ...cut,
+      radialDepth,
+      axialDepth: profiles * threadWidth(sizes.pitch, endDepth),
+      diameter,
+      edgeAngle: 90,
+      parts: (kc11, exponent) =>
+        threadParts({ ...geometry, startDepth, endDepth, feedPerTooth: cut.centreFeed, kc11, exponent }),
+    };
+  });
 }
 
 /** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */

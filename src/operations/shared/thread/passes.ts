@@ -63,10 +63,27 @@ export interface ThreadTask {
   readonly teeth: number;
   readonly beam: ToolBeam | undefined;
   readonly loadFromTip: number;
+  /** Whether a way to take the thread out is not likely to chatter. */
+  readonly quiet: (attempt: Attempt) => boolean;
 }
 
-/** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
+/**
+ * The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. Where that is
+ * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as nothing else gets worse for it.
+ */
 export function choosePasses(task: ThreadTask): Attempt {
+  const quickest = quickestPasses(task);
+  if (task.job.row.passes !== undefined || task.quiet(quickest)) return quickest;
+  const most = { stress: Math.max(1, quickest.stress), size: Math.max(1, quickest.size) };
+  for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
+    const able = tryPasses(task, passes).filter((a) => a.stress <= most.stress && a.size <= most.size);
+    const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
+    if (first && task.quiet(first)) return first;
+  }
+  return quickest;
+}
+
+function quickestPasses(task: ThreadTask): Attempt {
   const { row } = task.job;
   const counts = row.passes === undefined ? Array.from({ length: MOST_PASSES }, (_, i) => i + 1) : [row.passes];
   const seen: Attempt[] = [];

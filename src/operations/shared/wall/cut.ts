@@ -7,7 +7,7 @@ import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { judgeChatter } from "../chatter.ts";
+import { type ChatterPass, judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
@@ -143,13 +143,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
   if (beam && operation !== "face")
-    judgeChatter(job, beam, tool, {
-      ...chosen,
-      diameter: chosen.edge.diameter,
-      edgeAngle: chosen.edge.angle,
-      teeth,
-      surfaceSpeed: speed.surfaceSpeed,
-    });
+    judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -219,6 +213,14 @@ const RUNOUT_CHECK = 2;
 
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
 const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
+
+const chatterPass = (chosen: Attempt, teeth: number, surfaceSpeed: number): ChatterPass => ({
+  ...chosen,
+  diameter: chosen.edge.diameter,
+  edgeAngle: chosen.edge.angle,
+  teeth,
+  surfaceSpeed,
+});
 
 /** Factor on the list's speeds for how far the cutter is engaged. */
 function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }: Attempt): number {
