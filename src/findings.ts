@@ -113,7 +113,10 @@ export const FINDINGS = {
   "no-strength": finding<{ tool: string }>("ok"),
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
   // chatter, chips, surface
-  chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
+  chatter: finding<Against & { allows: number; nominal: number; measured: boolean; profiles?: number }>(
+    "check",
+    "length",
+  ),
   "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
   "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
   "gullet-full": finding<Against & { teeth: number }>("check"),

@@ -142,8 +142,8 @@ export interface ThreadPassCut {
   readonly exponent: number;
 }
 
-/** Places on a flank and their weights: Gauss-Legendre of four points on 0 to 1. */
-const FLANK: readonly (readonly [number, number])[] = [
+/** Places on a stretch of a flank and their weights: Gauss-Legendre of four points on 0 to 1. */
+const PLACES: readonly (readonly [number, number])[] = [
   [0.0694318442029737, 0.173927422568727],
   [0.3300094782075719, 0.326072577431273],
   [0.6699905217924281, 0.326072577431273],
@@ -162,6 +162,8 @@ const FLANK: readonly (readonly [number, number])[] = [
  * @returns parts of the width, for ChatterCut.parts
  * @throws TradeError "range" when a value is outside its limits
  * @source MARTELLOTTI1941 KIENZLE1952 DERIVED
+ * @example
+ * threadParts({ holeDiameter: 8.5, side: "inside", cutterDiameter: 7.6, startDepth: 0, endDepth: 0.82, pitch: 1.5, halfAngle: 30, feedPerTooth: 0.014, kc11: 2220, exponent: 0.14 })[0] //=> {"share":0.165292,"radialDepth":3.008819,"diameter":7.6,"slope":3743.953}
  */
 export function threadParts(pass: ThreadPassCut): EdgePart[] {
   const { holeDiameter: Dh, side, cutterDiameter: Dc, startDepth: t1, endDepth: t2, feedPerTooth } = pass;
@@ -180,5 +182,20 @@ export function threadParts(pass: ThreadPassCut): EdgePart[] {
       slope: forceSlope(pass.kc11, pass.exponent, chip),
     };
   };
-  return [part(0, tip, 1), ...FLANK.map(([at, weight]) => part(at * t2, weight * flanks, Math.sin(alpha)))];
+  // Below the depth of the pass before, its wall was there; above it the hole's own.
+  const stretches =
+    t1 > 0
+      ? ([
+          [0, t1],
+          [t1, t2],
+        ] as const)
+      : ([[0, t2]] as const);
+  return [
+    part(0, tip, 1),
+    ...stretches.flatMap(([from, to]) =>
+      PLACES.map(([at, weight]) =>
+        part(from + at * (to - from), weight * ((to - from) / t2) * flanks, Math.sin(alpha)),
+      ),
+    ),
+  ];
 }

@@ -60,7 +60,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "feed-held": NONE,
   "feed-for-spindle": NONE,
   // chatter, chips, surface
-  chatter: ["stickOut", "axialDepth", "radialDepth", "tool"],
+  chatter: ["stickOut", "axialDepth", "passes", "radialDepth", "tool"],
   "tip-modes-unreadable": NONE,
   "slot-too-deep": ["axialDepth", "tool"],
   "gullet-full": ["feedPerTooth", "tool"],

@@ -1,5 +1,6 @@
 /** Whether a cut is likely to chatter: the banded rule of mill/chatter-rule.ts with the modes of a row's tool, holder and machine. */
 import { Cache } from "../../cache.ts";
+import type { FactsOf } from "../../findings.ts";
 import { type ChatterMode, type EdgePart, forceSlope, type TipModes } from "../../mill/chatter.ts";
 import {
   type BandedCut,
@@ -30,7 +31,8 @@ export interface ChatterPass {
   readonly teeth: number;
   /** [m/min] */
   readonly surfaceSpeed: number;
-  /** An edge that is not engaged alike along its width. */
+  /** Profiles of a thread mill that cut at once; their edge is not engaged alike along its width. */
+  readonly profiles?: number;
   readonly parts?: (kc11: number, exponent: number) => readonly EdgePart[];
 }
 
@@ -119,7 +121,7 @@ export function chatters(job: Job, beam: ToolBeam, tool: Tool, passes: readonly 
 /** The pass that is most likely to chatter, judged; "check" at the most. Needs the material's force and a stick-out. */
 export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: readonly ChatterPass[]): void {
   const { work } = job;
-  let worst: { depth: number; limit: number; allows: number; nominal: number; measured: boolean } | undefined;
+  let worst: (FactsOf<"chatter"> & { readonly limit: number }) | undefined;
   for (const pass of passes) {
     const it = swinging(job, beam, tool, pass);
     if (!it || !likely(it)) continue;
@@ -127,13 +129,12 @@ export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: reado
     const allows = chatterDepth(cut, measured ?? modes().firm, "firm");
     const nominal = measured ? allows : chatterDepth(cut, modes().nominal, "nominal");
     const limit = measured ? allows : Math.max(allows, ORDINARY_RATIO * nominal);
-    if (!worst || depth / limit > worst.depth / worst.limit)
-      worst = { depth, limit, allows, nominal, measured: measured !== undefined };
+    if (!worst || depth / limit > worst.value / worst.limit)
+      worst = { value: depth, limit, allows, nominal, measured: measured !== undefined, profiles: pass.profiles };
   }
   const text = job.material?.kc11 === undefined ? undefined : measuredModes(job, tool);
   if (text && "unreadable" in text) work.find("tip-modes-unreadable", { tool: tool.tool, text: text.unreadable });
   if (!worst) return;
-  const { depth, limit, allows, nominal, measured } = worst;
-  work.limit("chatter", depth, limit, "length");
-  work.find("chatter", { value: depth, limit, allows, nominal, measured });
+  work.limit("chatter", worst.value, worst.limit, "length");
+  work.find("chatter", worst);
 }

@@ -75,7 +75,8 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     teeth,
     leastChip: sine > 0 ? rubs / sine : undefined,
   });
-  if (beam) judgeChatter(job, beam, tool, chatterPasses(job, g, chosen, { ...swung, centreFeed: share * chosen.centreFeed }));
+  if (beam)
+    judgeChatter(job, beam, tool, chatterPasses(job, g, chosen, { ...swung, centreFeed: share * chosen.centreFeed }));
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,
@@ -114,6 +115,7 @@ function chatterPasses(
     return {
       ...cut,
       radialDepth,
+      profiles,
       axialDepth: profiles * threadWidth(sizes.pitch, endDepth),
       diameter,
       edgeAngle: 90,

@@ -7,7 +7,7 @@ import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { type ChatterPass, judgeChatter } from "../chatter.ts";
+import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
@@ -84,9 +84,10 @@ export function wallCutters(
   return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), for: "wall" as const };
 }
 
-function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
+function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
+  let wall = whole;
   const arc = wall.side !== "straight";
   const given = givenFeed(job, tool);
   work.set({ direction: wallDirection(job, wall) });
@@ -111,6 +112,18 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     inserts: tool.kind === "face mill",
   });
   if (!speed || !given || !chosen) return {};
+  if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
+    const { surfaceSpeed } = speed;
+    const quiet = quietSlot(job, wall, tool, (w) => {
+      const a = choosePasses(job, w, tool, given, beam);
+      return a !== undefined && !chatters(job, beam, tool, [chatterPass(a, teeth, surfaceSpeed)]);
+    });
+    if (quiet !== wall) {
+      wall = quiet;
+      work.path = { kind: "wall", wall };
+      chosen = choosePasses(job, wall, tool, given, beam) ?? chosen;
+    }
+  }
   const spindle = spindleShare(job, given, chosen, speed.rpm);
   if (spindle < 1) {
     const wanted = chosen.edgeFeed;
@@ -142,8 +155,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
-  if (beam && operation !== "face")
-    judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
+  if (beam && operation !== "face") judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
   work.set({
     passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -213,6 +225,19 @@ const RUNOUT_CHECK = 2;
 
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
 const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
+
+/** A full slot is taken in steps down to this share of the cutter where deeper ones are likely to chatter (common practice in tough steel). */
+const SHALLOW_STEP = 0.25;
+
+/** A full slot in more levels, where the usual ones are likely to chatter and shallower ones are not. */
+function quietSlot(job: Job, wall: Wall, tool: SizedTool, isQuiet: (wall: Wall) => boolean): Wall {
+  if (job.material?.kc11 === undefined || isQuiet(wall)) return wall;
+  for (let levels = wall.levels + 1; wall.depth / levels >= SHALLOW_STEP * tool.diameter * 0.9999; levels++) {
+    const shallower = { ...wall, levels, axial: wall.depth / levels };
+    if (isQuiet(shallower)) return shallower;
+  }
+  return wall;
+}
 
 const chatterPass = (chosen: Attempt, teeth: number, surfaceSpeed: number): ChatterPass => ({
   ...chosen,
