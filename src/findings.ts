@@ -101,6 +101,7 @@ export const FINDINGS = {
   "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
   "feed-for-spindle": finding<Against>("ok", "length"),
   "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
+  "list-thread-speed-blank": finding<{ material: string; factor: number }>("ok"),
   "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
   "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
   "runout-idle": finding<Against & { runout: number }>("ok", "length"),

@@ -4,7 +4,7 @@ import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
 import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
-import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
+import { speedRange as listedRange, feedOf as listFeedOf, ownSpeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
@@ -71,9 +71,7 @@ export function speedRange(
 ): readonly [number, number] | undefined {
   const share = shareOf(row, tool ?? {});
   if (share !== undefined) return holeRange(material, (tool?.substrate ?? "hss") === "hss", share).range;
-  const low = tool?.substrate === "hss" ? material?.speedHssLow : material?.speedCarbideLow;
-  const high = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
-  return low !== undefined && high !== undefined ? [low, high] : undefined;
+  return listedRange(material, tool?.substrate === "hss", ownSpeedOf(tool?.kind));
 }
 
 /** The row's own feed per tooth, else the list's [mm]; of hole tools the one that was planned. */

@@ -66,6 +66,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "gullet-full": ["feedPerTooth", "tool"],
   roughness: ["feedPerTooth", "tool"],
   "list-thread-feed-blank": NONE,
+  "list-thread-speed-blank": NONE,
   "feed-by-strength": NONE,
   "runout-thick": ["feedPerTooth", "tool"],
   "runout-idle": NONE,

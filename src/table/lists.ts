@@ -26,6 +26,9 @@ export const MATERIAL = {
   feedInsert: above0("Feed insert [mm per tooth]", { unit: "mm" }),
   speedInsertLow: above0("Speed insert low [m/min]", { unit: "m/min" }),
   speedInsertHigh: above0("Speed insert high [m/min]", { unit: "m/min" }),
+  /** Carbide thread mills cut with their whole profile on a thin neck; blank: a stated share of the milling values. */
+  speedThreadLow: above0("Speed thread mill low [m/min]", { unit: "m/min" }),
+  speedThreadHigh: above0("Speed thread mill high [m/min]", { unit: "m/min" }),
   /** Drills have speeds and feeds of their own; blank: a stated share of the milling values. */
   drillSpeedCarbide: above0("Drill speed carbide [m/min]", { unit: "m/min" }),
   drillSpeedHss: above0("Drill speed HSS [m/min]", { unit: "m/min" }),

@@ -175,13 +175,13 @@ export const cuts: Rules = {
       why: "modes count on the machine they were measured on",
     },
     {
-      // ten profiles of 1.08 mm in one pass against nine: a hundred times 0.106 mm
-      ...pair({ ...full10, Passes: 1 }, { Depth: 15 }, { Depth: 13.5 }),
+      // eleven profiles of 1.08 mm in one pass against ten
+      ...pair({ ...full10, Passes: 1 }, { Depth: 16.5 }, { Depth: 15 }),
       severity: "check",
       why: "a full-profile thread mill cuts as wide as all its profiles together",
     },
     {
-      ...pair({ ...full10, Depth: 15 }, { Passes: 1 }, {}),
+      ...pair({ ...full10, Depth: 16.5 }, { Passes: 1 }, {}),
       severity: "check",
       why: "a row that chooses its passes takes more of them, as shops do with full-profile cutters in steel",
     },

@@ -151,6 +151,12 @@ export const threads: Rules = {
     severity: "ok",
     why: "a list without the column is read with 0.8 % and the row says so",
   },
+  "list-thread-speed-blank": {
+    fires: { row: M6, material: { "Speed thread mill high [m/min]": null } },
+    inside: { row: M6 },
+    severity: "ok",
+    why: "a list without the columns is read with three quarters of the end mill's speed and the row says so",
+  },
   "chip-too-thick": [
     {
       // centre = edge·(6.063 − 4.2)/6.063, largest chip at an engagement beyond 79°: 0.302 of the edge's feed; list 0.0198

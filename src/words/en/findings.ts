@@ -195,6 +195,10 @@ export const findings: FindingWords = {
     `${f.material} has no Thread feed in the list: ${f.percent} % of the cutter's diameter per tooth is assumed`,
     "fill in Thread feed [% of diameter]",
   ],
+  "list-thread-speed-blank": (f) => [
+    `${f.material} has no speed for thread mills in the list: ${f.factor} × the end mill's is taken`,
+    "fill in Speed thread mill low and high",
+  ],
   "feed-by-strength": (f, say) => [
     `the feed per tooth is held at ${say.value(f.value)} by the strength of the tool`,
     "a thicker neck, a shorter stick-out or a truer holder lets it run faster",

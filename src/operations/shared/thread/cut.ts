@@ -12,7 +12,7 @@ import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
-import { chooseSpeed, listedFeed } from "../speed.ts";
+import { chooseSpeed, listedFeed, THREAD_SPEED, threadSpeedAssumed } from "../speed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 import { type Attempt, choosePasses } from "./passes.ts";
 
@@ -22,10 +22,12 @@ const BREAKS = 2;
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
   const { sizes, tool, diameter, side, tip } = g;
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
+  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, material, { own: "thread mill" });
   const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
   if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
     work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });
+  if (material && speed && row.surfaceSpeed === undefined && threadSpeedAssumed(material, tool))
+    work.find("list-thread-speed-blank", { material: material.material, factor: THREAD_SPEED });
   const teeth = tool.teeth;
   if (listed === undefined && material) work.find("no-feed", { material: material.material });
   if (teeth === undefined) {
@@ -96,7 +98,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   if (material?.kc11 !== undefined && material.exponent !== undefined)
     forces(job, g, chosen, beam, loadFromTip, speed.rpm);
   else work.find("no-kc", { bending: true });
-  return deep ? timing(job, g, chosen, feed, speed.surfaceSpeed) : {};
+  return deep ? timing(job, g, chosen, feed, speed.listSpeed) : {};
 }
 
 /** Passes as chatter sees them: every profile that cuts, each by what its edge really engages. */
@@ -190,7 +192,7 @@ function judgeThread(job: Job, g: Geometry, chosen: Attempt, { deepest, shallowe
   });
 }
 
-function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpeed: number): Omit<Done, "tool"> {
+function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, listSpeed: number): Omit<Done, "tool"> {
   const { row, machine, work } = job;
   const m = motionOf(machine);
   if (!m) return {};
@@ -207,5 +209,5 @@ function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpe
     });
   }
   work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
 }

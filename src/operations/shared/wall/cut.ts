@@ -16,7 +16,7 @@ import { Motion, motionOf } from "../motion.ts";
 import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
-import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
+import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
 import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
@@ -109,7 +109,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   let chosen = given && choosePasses(job, wall, tool, given, beam);
   const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
     engaged: chosen && engagedFactor(job, tool, chosen),
-    inserts: tool.kind === "face mill",
+    own: ownSpeedOf(tool.kind),
   });
   if (!speed || !given || !chosen) return {};
   if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
