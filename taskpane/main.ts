@@ -1,5 +1,6 @@
 /** Composition root for Excel: the pane on the workbook that is open. */
-import { excelHost, excelReady, officeIsDark } from "./host/excel.ts";
+import { excelReady, officeIsDark } from "./host/excel/versions.ts";
+import { excelHost } from "./host/excel.ts";
 import { mountPane } from "./ui/pane.ts";
 
 async function start(): Promise<void> {

@@ -8,8 +8,8 @@
  */
 import { notNegative } from "../check.ts";
 import { passesLeft } from "./bending.ts";
-import type { ThreadCut } from "./threadforce.ts";
-import { threadNormal } from "./threadnormal.ts";
+import { type ThreadCut, threadEngagement } from "./threadforce.ts";
+import { type NormalForces, threadNormal } from "./threadnormal.ts";
 
 export interface BendingThread {
   /** The cut but for its depths; edge forces are the full ones, used only where the edge makes the wall. */
@@ -36,39 +36,43 @@ const CORNERS = { all: [0, 1], good: [0], bad: [1] } as const;
 const DEEPEST = 0.98;
 
 /**
- * Depth of a thread's wall after each pass, at both ends of what is known.
+ * Depth of a thread's wall after each pass, at both ends of what is known. Asked for series after series with one cut and tool:
+ * what does not hang on the depths is worked out once.
  *
  * @param thread - the cut and the tool; thread.flexibility [mm/N], thread.ends [-], thread.layers [mm]
- * @param depths - programmed depth of each pass from the wall of the hole or blank [mm], rising or level
- * @param corners - all; or only those of the good or the bad end, half the work: where the force pushes away, the deepest wall is
- *   at the good end; the largest error is at the bad one
- * @returns deepest and shallowest wall after each pass [mm]
- * @throws TradeError "range" as threadMillForces does, or when flexibility, a layer or a depth is negative
+ * @returns of the programmed depth of each pass from the wall of the hole or blank [mm], rising or level: deepest and shallowest
+ *   wall after each pass [mm]; of all corners, or only of those of the good or the bad end, half the work: where the force pushes
+ *   away, the deepest wall is at the good end; the largest error is at the bad one
+ * @throws TradeError "range" when flexibility is negative; what it returns, as threadMillForces does, or when a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
- * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
+ * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] })([0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
  */
 export function threadWalls(
   thread: BendingThread,
-  depths: readonly number[],
-  corners: keyof typeof CORNERS = "all",
-): WallBand {
+): (depths: readonly number[], corners?: keyof typeof CORNERS) => WallBand {
   const { cut, layers } = thread;
   const c = notNegative("flexibility", thread.flexibility);
   const ends = thread.ends ?? [1, 1];
   const reach = cut.internal ? cut.cutterDiameter : Math.min(cut.cutterDiameter, cut.holeDiameter);
   const deepest = (DEEPEST * reach) / 2;
   const edges = thread.edges ?? [1, 1];
-  const last = depths.at(-1) ?? 0;
-  if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
-  const forces = threadNormal(cut, 0, last);
-  const walls = CORNERS[corners].flatMap((end) => {
-    const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
-    return [
-      passesLeft({ ...series, normalForce: (from, to, share) => forces.wall(from, to, edges[end] * share) }),
-      passesLeft({ ...series, normalForce: forces.mean }),
-    ];
-  });
-  const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
-  return { deepest: over(Math.max), shallowest: over(Math.min) };
+  let forces: NormalForces | undefined;
+  return (depths, corners = "all") => {
+    const last = depths.at(-1) ?? 0;
+    if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
+    // The cut is checked with the first depth; the ones after it must lie within the cutter as well.
+    if (forces) threadEngagement({ ...cut, startDepth: 0, endDepth: last });
+    else forces = threadNormal(cut, 0, last);
+    const { wall, mean } = forces;
+    const walls = CORNERS[corners].flatMap((end) => {
+      const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
+      return [
+        passesLeft({ ...series, normalForce: (from, to, share) => wall(from, to, edges[end] * share) }),
+        passesLeft({ ...series, normalForce: mean }),
+      ];
+    });
+    const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
+    return { deepest: over(Math.max), shallowest: over(Math.min) };
+  };
 }

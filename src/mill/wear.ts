@@ -27,7 +27,15 @@ import { root } from "../numeric.ts";
 export function startWear(wanted: number, wall: (depth: number) => number, reach: number): number | null {
   const T = positive("wanted", wanted);
   const most = positive("reach", reach);
-  const off = (d: number) => finite("wall", wall(T + d) - T);
+  // Each place is asked for once: the root starts from two that are known.
+  const known = new Map<number, number>();
+  const off = (d: number) => {
+    const seen = known.get(d);
+    if (seen !== undefined) return seen;
+    const found = finite("wall", wall(T + d) - T);
+    known.set(d, found);
+    return found;
+  };
   const here = off(0);
   const close = 1e-8 * T;
   if (Math.abs(here) <= close) return 0;

@@ -8,34 +8,58 @@ import type { Lists, ReadRow } from "../table/read.ts";
 import { bestOf, type Choice } from "./candidates.ts";
 import { timeAndCost } from "./money.ts";
 
+/** A row that is worked out and not told yet. */
+interface Worked {
+  readonly job: Job;
+  readonly more?: Pick<Plan, "time" | "money" | "life">;
+}
+
 /** One row. `sharing` rows of the table share the setup of its machine. Without `detail` the steps are left out. */
 export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true): Plan {
-  const started = startJob(read, lists, detail);
   const choice = proposed(read, lists, sharing);
-  const job: Job = choice ? { ...started, tool: choice.tool } : started;
+  const worked = (detail ? undefined : choice?.worked) ?? workOut(read, lists, sharing, detail, choice?.tool);
+  if (choice) {
+    const { tool, offer } = choice;
+    worked.job.work.find("tool-proposed", { tool: tool.tool, for: offer.for, thread: offer.thread });
+  }
+  return told(worked, read);
+}
+
+/** Works a row out with the tool that it names, or with one that is proposed. */
+function workOut(read: ReadRow, lists: Lists, sharing: number, detail: boolean, tool?: Tool): Worked {
+  const started = startJob(read, lists, detail);
+  const job: Job = tool ? { ...started, tool } : started;
   const { operation, units } = read.row;
   const more = kept(job, () => {
     const done = operation === undefined || units === undefined ? {} : OPERATIONS[operation].plan(job);
     return timeAndCost(job, done, sharing);
   });
-  if (choice) {
-    const { tool, offer } = choice;
-    job.work.find("tool-proposed", { tool: tool.tool, for: offer.for, thread: offer.thread });
-  }
-  return { ...job.work.finish(read.name, operation ?? ""), ...more };
+  return { job, more };
 }
 
-/** The tool for a row that names none. */
-function proposed(read: ReadRow, lists: Lists, sharing: number): Choice | undefined {
+const told = ({ job, more }: Worked, read: ReadRow): Plan => ({
+  ...job.work.finish(read.name, read.row.operation ?? ""),
+  ...more,
+});
+
+/** The tool for a row that names none, and the row worked out with it where that is what the row comes to. */
+function proposed(read: ReadRow, lists: Lists, sharing: number): (Choice & { worked?: Worked }) | undefined {
   const { operation, units, tool } = read.row;
   if (operation === undefined || units === undefined || tool !== undefined) return undefined;
   // Candidates are looked for on a job of their own: what they find is found again when the row is planned.
   const scratch = startJob(read, lists, false);
   const offer = kept(scratch, () => OPERATIONS[operation].candidates?.(scratch));
   if (!offer) return undefined;
-  const run = (candidate: Tool) =>
-    planRow({ ...read, row: { ...read.row, tool: candidate.tool } }, lists, sharing, false);
-  return bestOf(offer, units, run);
+  const tried = new Map<Tool, Worked>();
+  const run = (candidate: Tool) => {
+    const typed = { ...read, row: { ...read.row, tool: candidate.tool } };
+    const worked = workOut(typed, lists, sharing, false);
+    // Bad cells of the list count in the choice, and are said where a tool is typed.
+    if (!lists.tools.problems.has(candidate.tool.toLowerCase())) tried.set(candidate, worked);
+    return told(worked, typed);
+  };
+  const choice = bestOf(offer, units, run);
+  return choice && { ...choice, worked: tried.get(choice.tool) };
 }
 
 /** Whatever ends the working out of a row becomes a finding of that row and leaves the other rows alone. */

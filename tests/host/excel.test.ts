@@ -1,5 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { excelHost, excelReady, officeIsDark, rectangles, toHostError } from "../../taskpane/host/excel.ts";
+import { rectangles } from "../../taskpane/host/excel/cells.ts";
+import { toHostError } from "../../taskpane/host/excel/errors.ts";
+import { excelReady, officeIsDark } from "../../taskpane/host/excel/versions.ts";
+import { excelHost } from "../../taskpane/host/excel.ts";
 import { type Host, HostError } from "../../taskpane/host/host.ts";
 import { type Bench, contract, SHEETS, type Sheets } from "./contract.ts";
 import { FakeExcel } from "./excel-fake.ts";

@@ -4,7 +4,7 @@ import { OfficeAddinManifest } from "office-addin-manifest";
 import { beforeAll, describe, expect, it } from "vitest";
 // @ts-expect-error plain script without types
 import { manifestFor } from "../../taskpane/build/manifest.mjs";
-import { NEEDS } from "../../taskpane/host/excel.ts";
+import { NEEDS } from "../../taskpane/host/excel/versions.ts";
 import { startBrowser } from "../browser/page.ts";
 import { root } from "./files.ts";
 

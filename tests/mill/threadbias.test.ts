@@ -60,7 +60,7 @@ describe("band of a thread's wall (independent)", () => {
           depths,
         ),
       ]);
-      const band = threadWalls({ ...m6, cut }, depths);
+      const band = threadWalls({ ...m6, cut })(depths);
       depths.forEach((_, i) => {
         expect(band.deepest[i]).toBeCloseTo(Math.max(...walls.map((w) => w[i]!)), 6);
         expect(band.shallowest[i]).toBeCloseTo(Math.min(...walls.map((w) => w[i]!)), 6);
@@ -99,7 +99,7 @@ describe("band of a thread's wall (identity)", () => {
             layers: [leastLayer(0.3, 0.7 * x.radius, 30), leastLayer(0.3, x.radius, 30)],
           };
           const left = (passes: number, springs: number) => {
-            const { deepest, shallowest } = threadWalls(thread, passDepths(total, 0.1 * k, 60, passes, springs));
+            const { deepest, shallowest } = threadWalls(thread)(passDepths(total, 0.1 * k, 60, passes, springs));
             return [total - deepest.at(-1)!, total - shallowest.at(-1)!] as const;
           };
           const [least, most] = left(x.passes, x.springs);
@@ -118,9 +118,9 @@ describe("band of a thread's wall (identity)", () => {
   it("a start value for the deepest wall leaves the band below the wanted size, its upper end on it", () => {
     const depths = passDepths(0.53, 0.1, 60, 2, 1);
     const moved = (d: number) => depths.map((t) => t + d);
-    const wear = startWear(0.53, (t) => threadWalls(m6, moved(t - 0.53)).deepest.at(-1)!, 0.2)!;
-    const before = threadWalls(m6, depths);
-    const after = threadWalls(m6, moved(-wear));
+    const wear = startWear(0.53, (t) => threadWalls(m6)(moved(t - 0.53)).deepest.at(-1)!, 0.2)!;
+    const before = threadWalls(m6)(depths);
+    const after = threadWalls(m6)(moved(-wear));
     expect(wear).toBeLessThan(0);
     expect(after.deepest.at(-1)!).toBeCloseTo(0.53, 7);
     expect(after.shallowest.at(-1)!).toBeLessThan(0.53);
@@ -129,13 +129,13 @@ describe("band of a thread's wall (identity)", () => {
   it("an edge force with two ends is the band of the two", () => {
     const depths = passDepths(0.53, 0.1, 60, 1, 1);
     const at = (k: number) =>
-      threadWalls({ ...m6, cut: { ...m6.cut, edgeTangential: 13 * k, edgeRadial: 13 * k } }, depths);
-    const band = threadWalls({ ...m6, edges: [0.5, 2] }, depths);
+      threadWalls({ ...m6, cut: { ...m6.cut, edgeTangential: 13 * k, edgeRadial: 13 * k } })(depths);
+    const band = threadWalls({ ...m6, edges: [0.5, 2] })(depths);
     expect(band.shallowest).toEqual(at(2).shallowest);
     expect(band.deepest[1]).toBeCloseTo(Math.max(at(0.5).deepest[1]!, at(2).deepest[1]!), 9);
   });
   it("a rigid, sharp tool leaves what is programmed", () => {
-    const band = threadWalls({ ...m6, flexibility: 0, layers: [0, 0] }, [0.3, 0.5]);
+    const band = threadWalls({ ...m6, flexibility: 0, layers: [0, 0] })([0.3, 0.5]);
     expect(band).toEqual({ deepest: [0.3, 0.5], shallowest: [0.3, 0.5] });
   });
 });

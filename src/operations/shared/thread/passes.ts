@@ -161,19 +161,19 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   const stress = full * share * badStress(tool, feed.chip, m);
   const flexibility = beam?.flexibility(loadFromTip) ?? 0;
   const most = row.springPasses ?? (flexibility > 0 ? MOST_SPRINGS : 0);
-  const bending: BendingThread = {
+  const bend = threadWalls({
     cut: { ...cut, feedPerTooth: feed.centreFeed },
     flexibility,
     ends: [GOOD_END, BAD_END],
     layers: [layers[0]!, layers[1]!],
     edges: material.edgeTangential === undefined ? edgeEnds(tool.edgeRadius) : [1, 1],
-  };
+  });
   const programmed = passDepths(fullDepth, flat, angle, passes, most);
   // The wear value that stands in the control moves every pass.
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const bad = beam ? threadWalls(bending, moved(by, passes + most), "bad") : undefined;
+  const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
   const common = {
     ...feed,
@@ -189,16 +189,25 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
     const n = passes + springs;
     const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
     const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
+    let known: WallBand | undefined;
+    const good = () => (known ??= bend(moved(by, n), "good"));
+    const band = (end: WallBand): WallBand => ({
+      deepest: good().deepest.map((d, i) => Math.max(d, end.deepest[i]!)),
+      shallowest: good().shallowest.map((d, i) => Math.min(d, end.shallowest[i]!)),
+    });
     attempts.push({
       ...common,
       springs,
       depths: programmed.slice(0, n),
-      walls: () => (beam ? threadWalls(bending, moved(by, n)) : undefined),
+      walls: () => bad && band(bad),
       start: () => {
         const reach = WEAR_REACH * sizes.pitch;
         if (left / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
-        const wall = (depth: number) => threadWalls(bending, moved(depth - fullDepth, n), corners).deepest[n - 1]!;
+        // Where no wear value stands in the control, the walls at full depth are known.
+        const here = bad && by === 0 ? (corners === "all" ? band(bad) : good()) : undefined;
+        const wall = (depth: number) =>
+          (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       },
       size: left / (BENDING_SHARE * half),

@@ -257,8 +257,11 @@ function tryPasses(
       if (error / wall.walls > WALL_WEAR_REACH) return null;
       // the corner that bends least, moved until it comes to size
       const last = band();
-      const corner = order[last.indexOf(Math.max(...last))]!;
-      const reached = (depth: number) => wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+      const most = Math.max(...last);
+      const corner = order[last.indexOf(most)]!;
+      // Where no wear value stands in the control, the wall at full depth is known.
+      const reached = (depth: number) =>
+        depth === wall.stock && by === 0 ? most : wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
     },
     load: Math.max(error / allowed, rub),
