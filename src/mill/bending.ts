@@ -1,5 +1,5 @@
 /** What a springy tool leaves: each pass solved for the depth really cut, the rest carried to the next. */
-import { notNegative } from "../check.ts";
+import { finite, notNegative } from "../check.ts";
 import { edgeShare, layerLeft } from "./edge.ts";
 
 export interface BluntPasses {
@@ -16,6 +16,8 @@ export interface BluntPasses {
   readonly layer: number;
   /** Depth beyond which the tool cannot be pulled in [mm]; without it twice the pass. */
   readonly deepest?: number;
+  /** Depth of the wall before the first of these passes [mm]; 0 without. */
+  readonly before?: number;
 }
 
 export interface PassLeft {
@@ -42,17 +44,18 @@ const SOLVED = 1e-9;
  * passes with equal areas the last k are programmed no shallower than the last k of n, and the first of them starts at a wall ≥ 0.
  * And 0 ≤ r ≤ p − a keeps every wall between a and t.
  *
- * @param series - programmed depths [mm], flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], deepest [mm]
+ * @param series - programmed depths [mm], flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], deepest and before [mm]
  * @returns path and wall after each pass [mm], as long as `series.depths`
  * @throws TradeError "range" when the flexibility, the layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
  * passesLeft({ depths: [1, 1], flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.8,"wall":0.8},{"path":0.96,"wall":0.96}]
+ * passesLeft({ depths: [1], before: 0.8, flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.96,"wall":0.96}]
  */
 export function passesLeft(series: BluntPasses): PassLeft[] {
   const c = notNegative("flexibility", series.flexibility);
   const layer = notNegative("layer", series.layer);
-  let wall = 0;
+  let wall = finite("before", series.before ?? 0);
   return series.depths.map((depth) => {
     const t = notNegative("depth", depth);
     if (t - wall <= UNTOUCHED * t) return { path: t, wall };

@@ -64,7 +64,7 @@ export interface CutForces {
 }
 
 /** Below this trail of the flute [rad] the edge counts as straight. */
-const STRAIGHT = 1e-7;
+export const STRAIGHT = 1e-7;
 
 /**
  * Forces of an end mill with Kienzle's specific force, edge forces added where they are given.
@@ -96,68 +96,7 @@ export function millForces(cut: MillCut): CutForces {
   };
 }
 
-/**
- * Signed mean force normal to the wall over a turn: `meanNormal` of millForces alone, closed and quick.
- *
- * @param cut - the cut as for millForces
- * @returns force, + away from the wall [N]
- * @throws TradeError "range" when a value is outside its limits (radialDepth at most diameter)
- * @source KIENZLE1952 KLINE1982
- * @example
- * meanNormalForce({ kc11: 1800, exponent: 0.25, feedPerTooth: 0.05, radialDepth: 1, axialDepth: 5, diameter: 10, teeth: 4, helixAngle: 30, radialRatio: 0.35 }) //=> 110.669
- */
-export function meanNormalForce(cut: MillCut): number {
-  return rotation(cut).mean[0]!;
-}
-
-/** Samples in each smooth piece of the turn when only the wall force is wanted. */
-const WALL_SAMPLES = 9;
-
-/**
- * Largest normal force while an edge makes the wall: `wallNormal` of millForces alone, from samples X (within 1 % of the peak force).
- *
- * @param cut - the cut as for millForces
- * @returns force, + away from the wall [N]
- * @throws TradeError "range" when a value is outside its limits (radialDepth at most diameter)
- * @source KIENZLE1952 KLINE1982
- * @example
- * wallNormalForce({ kc11: 1800, exponent: 0.25, feedPerTooth: 0.05, radialDepth: 1, axialDepth: 5, diameter: 10, teeth: 4, helixAngle: 0, radialRatio: 0.35, edgeRadial: 10 }) //=> 50.0
- */
-export function wallNormalForce(cut: MillCut): number {
-  const { p, phi, psi, at } = rotation(cut);
-  const out = new Float64Array(4);
-  const normalAt = (tau: number) => {
-    out.fill(0);
-    at(tau, out);
-    return out[0]!;
-  };
-  if (psi === 0) return normalAt(1e-9 * p);
-  const span = Math.min(psi, p);
-  const cuts = [0, span, ...[phi, psi, phi + psi].map((b) => b - p * Math.floor(b / p)).filter((b) => b < span)];
-  cuts.sort((a, b) => a - b);
-  let best = Number.NEGATIVE_INFINITY;
-  const samples = new Float64Array(WALL_SAMPLES);
-  for (let i = 0; i + 1 < cuts.length; i++) {
-    const length = cuts[i + 1]! - cuts[i]!;
-    if (!(length > 1e-11 * p)) continue;
-    const step = (length * (1 - 2e-9)) / (WALL_SAMPLES - 1);
-    const angle = (k: number) => cuts[i]! + 1e-9 * length + step * k;
-    for (let k = 0; k < WALL_SAMPLES; k++) {
-      samples[k] = normalAt(angle(k));
-      best = Math.max(best, samples[k]!);
-    }
-    // A top between two samples: the vertex of the parabola through it and its neighbours.
-    for (let k = 1; k < WALL_SAMPLES - 1; k++) {
-      const [f0, f1, f2] = [samples[k - 1]!, samples[k]!, samples[k + 1]!];
-      const bend = f0 - 2 * f1 + f2;
-      if (f1 < f0 || f1 < f2 || f1 < best - Math.abs(bend) || bend === 0) continue;
-      best = Math.max(best, normalAt(angle(k + (f0 - f2) / (2 * bend))));
-    }
-  }
-  return best;
-}
-
-/** One cut at every rotation, and its means: what millForces and its quicker parts share. */
+/** One cut at every rotation, and its means. */
 function rotation(cut: MillCut) {
   const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
   const D = positive("diameter", cut.diameter);

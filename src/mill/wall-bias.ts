@@ -41,13 +41,14 @@ export const CORNERS: readonly Corner[] = [
  * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
  * @param depths - programmed depth of each pass from the stock's face [mm], rising or level
  * @param corner - "good" or "bad" end, "wall" or "mean" force
+ * @param before - depth of the wall before the first of these passes [mm], scalar; 0 when omitted
  * @returns wall after each pass [mm]
  * @throws TradeError "range" when flexibility, a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
  * wallCorner({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3], ["good", "wall"]) //=> [1.000000]
  */
-export function wallCorner(wall: BendingWall, depths: readonly number[], corner: Corner): number[] {
+export function wallCorner(wall: BendingWall, depths: readonly number[], corner: Corner, before = 0): number[] {
   const [end, force] = corner;
   const c = notNegative("flexibility", wall.flexibility);
   const at = end === "good" ? 0 : 1;
@@ -56,5 +57,7 @@ export function wallCorner(wall: BendingWall, depths: readonly number[], corner:
     force === "mean"
       ? wall.meanForce
       : (from: number, to: number, share: number) => wall.wallForce(from, to, edges[at] * share);
-  return passesLeft({ depths, flexibility: c * ends[at], layer: layers[at], deepest, normalForce }).map((p) => p.wall);
+  return passesLeft({ depths, flexibility: c * ends[at], layer: layers[at], deepest, before, normalForce }).map(
+    (p) => p.wall,
+  );
 }

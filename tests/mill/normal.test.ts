@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { meanNormalForce, millForces, wallNormalForce } from "../../src/mill/force.ts";
+import { millForces } from "../../src/mill/force.ts";
 import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
 import { threadNormal } from "../../src/mill/threadnormal.ts";
+import { wallForces } from "../../src/mill/wallnormal.ts";
 
 describe("quick parts of the end-mill forces (identity)", () => {
   it("are the figures of the whole calculation", () => {
@@ -29,8 +30,15 @@ describe("quick parts of the end-mill forces (identity)", () => {
             way,
           };
           const whole = millForces(cut);
-          expect(meanNormalForce(cut)).toBeCloseTo(whole.meanNormal, 6);
-          expect(Math.abs(wallNormalForce(cut) - whole.wallNormal)).toBeLessThan(0.004 * whole.peak);
+          const sharp = millForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
+          const quick = wallForces(cut);
+          expect(quick.mean(cut.radialDepth, cut.axialDepth)).toBeCloseTo(sharp.meanNormal, 6);
+          expect(Math.abs(quick.wall(cut.radialDepth, cut.axialDepth, 1) - whole.wallNormal)).toBeLessThan(
+            0.004 * whole.peak,
+          );
+          expect(Math.abs(quick.wall(cut.radialDepth, cut.axialDepth, 0) - sharp.wallNormal)).toBeLessThan(
+            0.004 * sharp.peak,
+          );
         },
       ),
     );

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type MillCut, meanNormalForce, wallNormalForce } from "../../src/mill/force.ts";
 import { type BendingWall, CORNERS, wallCorner } from "../../src/mill/wall-bias.ts";
+import { wallForces } from "../../src/mill/wallnormal.ts";
 
 /** Deepest and shallowest wall after each pass, over all corners. */
 function wallEnds(wall: BendingWall, depths: readonly number[]) {
@@ -12,14 +12,14 @@ function wallEnds(wall: BendingWall, depths: readonly number[]) {
 
 /** A straight wall with a 10 mm cutter, at a typed feed. */
 const wallOf = (feedPerTooth: number, way: "climb" | "conventional", over: Partial<BendingWall> = {}): BendingWall => {
-  const cut = (from: number, to: number, edge: number): MillCut => ({
-    ...{ kc11: 2220, exponent: 0.14, feedPerTooth, axialDepth: 8, diameter: 10, teeth: 4, helixAngle: 38 },
-    ...{ radialRatio: 0.35, edgeTangential: edge * 18, edgeRadial: edge * 18, way },
-    radialDepth: Math.max(1e-8, Math.min(10, to - from)),
+  const forces = wallForces({
+    ...{ kc11: 2220, exponent: 0.14, feedPerTooth, diameter: 10, teeth: 4, helixAngle: 38 },
+    ...{ radialRatio: 0.35, edgeTangential: 18, edgeRadial: 18, way },
   });
+  const radialDepth = (from: number, to: number) => Math.max(1e-8, Math.min(10, to - from));
   return {
-    wallForce: (a, b, edge) => wallNormalForce(cut(a, b, edge)),
-    meanForce: (a, b) => meanNormalForce(cut(a, b, 0)),
+    wallForce: (a, b, edge) => forces.wall(radialDepth(a, b), 8, edge),
+    meanForce: (a, b) => forces.mean(radialDepth(a, b), 8),
     flexibility: 2e-4,
     ends: [0.7, 1.4],
     layers: [0.002, 0.002],

@@ -2,9 +2,10 @@
 import { arcFeed } from "../../../mill/arc.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { leastLayer } from "../../../mill/edge.ts";
-import { type MillCut, meanNormalForce, millForces, wallNormalForce } from "../../../mill/force.ts";
+import { type MillCut, millForces } from "../../../mill/force.ts";
 import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mill/wall-bias.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
+import { wallForces } from "../../../mill/wallnormal.ts";
 import { startWear } from "../../../mill/wear.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
@@ -168,26 +169,21 @@ function tryPasses(
   const ploughing = edgeForce(kc11, tool.edgeRadius ?? middleEdge);
   const edgeTangential = material.edgeTangential === undefined ? ploughing : worn * material.edgeTangential;
   const edgeRadial = material.edgeRadial === undefined ? edgeTangential : worn * material.edgeRadial;
-  const cutOf = (from: number, to: number, edgeShare = 0): MillCut => ({
+  const cut: Omit<MillCut, "radialDepth" | "axialDepth"> = {
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
-    kc11: kc11 * sin ** -material.exponent!,
-    exponent: material.exponent!,
+    kc11: kc11 * sin ** -material.exponent,
+    exponent: material.exponent,
     feedPerTooth: centreFeed,
-    // From solid the whole front cuts, wherever the tool is bent to.
-    radialDepth:
-      wall.full && from === 0 && wall.circles
-        ? diameter
-        : Math.max(1e-9 * diameter, effective(wall, diameter, from, to)),
-    axialDepth: axialOf(wall, from),
     diameter,
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
     axialRatio: material.axialRatio ?? 0,
-    edgeTangential: edgeShare * edgeTangential,
-    edgeRadial: edgeShare * edgeRadial,
     way: row.way ?? "climb",
-  });
+  };
+  // From solid the whole front cuts, wherever the tool is bent to.
+  const radialOf = (from: number, to: number) =>
+    wall.full && from === 0 && wall.circles ? diameter : Math.max(1e-9 * diameter, effective(wall, diameter, from, to));
   let tangential = 0;
   let torque = 0;
   let bending = { force: 0, loadFromTip: 0, deflection: 0 };
@@ -195,11 +191,9 @@ function tryPasses(
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
     const from = i === 0 ? 0 : cutting[i - 1]!;
-    const straight = cutOf(from, d);
     // Load and stress count in the tightest corner; the wall's size is that of the straight part.
-    const f = millForces(
-      wall.corner ? { ...straight, radialDepth: Math.max(straight.radialDepth, wall.corner) } : straight,
-    );
+    const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
+    const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
     const deflection = flexibility(from) * f.peak;
     if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
     tangential = Math.max(tangential, f.peakTangential);
@@ -210,10 +204,12 @@ function tryPasses(
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
   const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
+  const forces = wallForces({ ...cut, edgeTangential, edgeRadial });
   const bent: BendingWall = {
     // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
-    wallForce: (from, to, share) => (wallNormalForce(cutOf(from, to, share)) * flexibility(from)) / give,
-    meanForce: (from, to) => (meanNormalForce(cutOf(from, to)) * flexibility(from)) / give,
+    wallForce: (from, to, share) =>
+      (forces.wall(radialOf(from, to), axialOf(wall, from), share) * flexibility(from)) / give,
+    meanForce: (from, to) => (forces.mean(radialOf(from, to), axialOf(wall, from)) * flexibility(from)) / give,
     flexibility: give,
     ends: [GOOD_END, BAD_END],
     layers: [leastLayer(material.leastChip ?? 0, radii[0], 90), leastLayer(material.leastChip ?? 0, radii[1], 90)],
@@ -226,20 +222,21 @@ function tryPasses(
   const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
-  const badAfter = (n: number) => cornersAt("bad").map((corner) => wallCorner(bent, moved(by, n), corner).at(-1)!);
+  const badCorners = cornersAt("bad");
   const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let bad = badAfter(springs);
+  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner).at(-1)!);
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
   while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
-    const next = badAfter(springs + 1);
+    // One pass more at full depth, from the wall that the ones before it left.
+    const next = badCorners.map((corner, i) => wallCorner(bent, [moved(by, springs + 1).at(-1)!], corner, bad[i]!)[0]!);
     if (errorOf(next) > WORTH * errorOf(bad)) break;
     springs++;
     bad = next;
   }
   const error = errorOf(bad);
   // Without a tolerance the bad end is all that is said.
-  const order = row.sizeTolerance === undefined ? cornersAt("bad") : [...cornersAt("bad"), ...cornersAt("good")];
+  const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
   let known: readonly number[] | undefined;
   const band = () => {
     known ??= order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!);
