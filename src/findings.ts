@@ -182,6 +182,7 @@ export const FINDINGS = {
   "no-stock": finding<Against>("stop", "length"),
   "radial-over-diameter": finding<Against & { operation: OperationName }>("stop", "length"),
   "arc-length": finding("ok"),
+  "stock-handed": finding<Against & { row: string | number | null; stock: number }>("ok", "length"),
   "too-many-passes": finding<Against>("stop"),
   // time and money
   "no-time": finding("stop"),

@@ -7,6 +7,7 @@ import type { FindingCode, LimitKey, Verdict } from "../findings.ts";
 import { WEIGHT } from "../findings.ts";
 import { OPERATIONS } from "../operations/index.ts";
 import type { Lever } from "../operations/operation.ts";
+import type { Handed } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Lists, ReadRow } from "../table/read.ts";
 import {
@@ -95,18 +96,21 @@ class Search {
   private readonly read: ReadRow;
   private readonly lists: Lists;
   private readonly sharing: number;
+  private readonly handed: Handed | undefined;
 
-  constructor(read: ReadRow, lists: Lists, sharing: number) {
+  constructor(read: ReadRow, lists: Lists, sharing: number, handed: Handed | undefined) {
     this.read = read;
     this.lists = lists;
     this.sharing = sharing;
+    this.handed = handed;
     this.base = this.run([]);
     this.situation = situationOf(read.row, this.base, lists);
   }
 
   run(changes: readonly Change[]): Plan {
     this.tried++;
-    return planRow({ ...this.read, row: withChanges(this.read.row, changes) }, this.lists, this.sharing, false);
+    const changed = { ...this.read, row: withChanges(this.read.row, changes) };
+    return planRow(changed, this.lists, this.sharing, false, this.handed);
   }
 
   left(kept = FOR_PRUNING): number {
@@ -115,10 +119,10 @@ class Search {
 }
 
 /** Advice for one row, best first, and what nothing in the row relieves. */
-export function advise(read: ReadRow, lists: Lists, sharing = 1): Advised {
+export function advise(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed): Advised {
   if (read.row.operation === undefined || read.row.units === undefined || read.problems.length > 0)
     return { advice: [], tried: 0, open: [] };
-  const search = new Search(read, lists, sharing);
+  const search = new Search(read, lists, sharing, handed);
   const { base } = search;
   const before = outcome(base);
   const told = (kind: Advice["kind"], { changes, plan }: Found): Advice => ({

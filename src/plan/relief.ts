@@ -139,6 +139,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "no-stock": ["startDiameter"],
   "radial-over-diameter": ["radialDepth", "tool"],
   "arc-length": NONE,
+  "stock-handed": NONE,
   "too-many-passes": ["radialDepth", "tool"],
   // time and money
   "no-time": NONE,

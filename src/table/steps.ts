@@ -249,6 +249,7 @@ export const STEP = {
             : ["TABLEFEED", f.rpm, f.teeth, length(f.feed), f.cap === undefined ? null : [f.cap, "feed"]],
     },
   ),
+  handed: step<{ row: string | number | null }>("", "KLINE1982", { dimension: "length" }),
   radialDepth: step<{ side: Side; from?: number; to?: number; diameter?: number }>(
     (f) =>
       f?.side === "inside"

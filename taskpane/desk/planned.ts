@@ -1,11 +1,11 @@
 /**
  * Results of the plan as plain values, kept fresh: an edit of a row, a list or a machine is followed by the results of
  * the rows it touches, in the same step of undo. The rows that were edited come at once; what else hangs on the edit
- * (rows that share a setup, or a list) follows in slices, those in view first.
+ * (rows that share a setup, that finish its wall, or a list) follows in slices, those in view first.
  */
 import type { Block, CellValue } from "../host/host.ts";
 import { firstBlock } from "../host/region.ts";
-import { type Lists, type RowPlan, rowPlanner } from "../work/planner.ts";
+import { type Lists, LOOK_BACK, type RowPlan, rowPlanner } from "../work/planner.ts";
 import { BASIS, changesFor, isEmptyRow, planningBlock } from "../work/planning.ts";
 import { LISTS } from "../work/types.ts";
 import { gridOf, rowOf } from "./cells.ts";
@@ -140,29 +140,84 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     return line.length < headingsOf(site).length ? [...line, site.units ?? null] : line;
   };
 
+  /** Cells that say which rows cut one wall, one after the other; as they stand, so that nothing has to be read. */
+  function wallCells(site: Site, row: number): Record<"operation" | "start" | "finish" | "feature", string> {
+    const cells = model.sheet(site.sheet)?.cells.get(row);
+    const text = (key: string) => {
+      const at = site.matching.inputs.find((m) => m.column.key === key)?.at;
+      return String((at === undefined ? "" : cells?.get(site.block.left + at)?.value) ?? "")
+        .trim()
+        .toLowerCase();
+    };
+    return {
+      operation: text("operation"),
+      start: text("startDiameter"),
+      finish: text("finishDiameter"),
+      feature: text("feature"),
+    };
+  }
+  /** Rows above one that may rough its wall, and theirs, from the top down; which of them does, the planner finds. */
+  function roughers(site: Site, row: number): number[] {
+    const found = new Set<number>();
+    const look = (from: number) => {
+      const own = wallCells(site, from);
+      if (own.operation === "" || (own.start === "" && own.feature === "")) return;
+      for (let at = from - 1; at > site.block.top && at >= from - LOOK_BACK; at--) {
+        if (found.has(at)) continue;
+        const { operation, finish, feature } = wallCells(site, at);
+        if (operation !== own.operation) continue;
+        if ((own.start === "" || own.start !== finish) && (own.feature === "" || own.feature !== feature)) continue;
+        found.add(at);
+        look(at);
+      }
+    };
+    look(row);
+    return [...found].sort((a, b) => a - b);
+  }
+  /** Rows that were planned with one above them, as their cells stood then. */
+  const hung = new Set<string>();
+  const lineOf = (site: Site, row: number): string =>
+    `${site.sheet} ${JSON.stringify(inputsOf(site, cellsOf(site, row)))}`;
+  /** Of these rows, the ones that hang on another or did. */
+  const hanging = (site: Site, rows: readonly number[]) =>
+    rows.filter((row) => roughers(site, row).length > 0 || hung.has(lineOf(site, row)));
+  const below = (site: Site, row: number) =>
+    hanging(
+      site,
+      Array.from({ length: Math.max(0, Math.min(site.end - row, LOOK_BACK)) }, (_, i) => row + 1 + i),
+    );
+
   const sharingOf = (site: Site, cells: readonly CellValue[]): number => {
     const machine = machineOf(site, cells);
     return machine ? (machines.get(site)?.count.get(machine) ?? 1) : 1;
   };
-  const keyOf = (site: Site, cells: readonly CellValue[]): string => {
+  const keyOf = (site: Site, row: number): string => {
+    const cells = cellsOf(site, row);
     const number = site.matching.inputs.findIndex((m) => m.column.key === "row");
     const line = inputsOf(site, cells);
     if (number >= 0) line[number] = null;
-    return `${site.sheet} ${sharingOf(site, cells)} ${JSON.stringify(line)}`;
+    const above = roughers(site, row).map((at) => lineOf(site, at));
+    return [site.sheet, sharingOf(site, cells), JSON.stringify(line), ...above].join(" ");
   };
 
   /** Plans of rows, those that are not remembered read together: most of the reading is the headings. */
-  function remember(site: Site, rows: readonly (readonly CellValue[])[]): void {
-    const fresh = rows.filter((cells) => !isEmptyRow(cells, site.matching) && !memory.has(keyOf(site, cells)));
+  function remember(site: Site, rows: readonly number[]): void {
+    const fresh = rows.filter((row) => !isEmptyRow(cellsOf(site, row), site.matching) && !memory.has(keyOf(site, row)));
     if (fresh.length === 0) return;
     if (memory.size > REMEMBERED) memory = new Map();
+    const above = fresh.map((row) => roughers(site, row));
+    const read = [...new Set([...fresh, ...above.flat()])];
     const reads = rowPlanner.read(
       headingsOf(site),
-      fresh.map((cells) => inputsOf(site, cells)),
+      read.map((row) => inputsOf(site, cellsOf(site, row))),
     );
-    fresh.forEach((cells, i) => {
-      const key = keyOf(site, cells);
-      if (!memory.has(key)) memory.set(key, rowPlanner.plan(reads[i]!, listsNow(), sharingOf(site, cells)));
+    const readAt = (row: number) => reads[read.indexOf(row)]!;
+    fresh.forEach((row, i) => {
+      const key = keyOf(site, row);
+      if (above[i]!.length > 0) hung.add(lineOf(site, row));
+      if (memory.has(key)) return;
+      const sharing = sharingOf(site, cellsOf(site, row));
+      memory.set(key, rowPlanner.plan(readAt(row), listsNow(), sharing, above[i]!.map(readAt)));
     });
   }
 
@@ -196,8 +251,8 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
       return edits;
     }
     const here: Block = { ...site.block, top: row - 1, rows: [cells] };
-    remember(site, [cells]);
-    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, cells))])) {
+    remember(site, [row]);
+    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, row))])) {
       if (typeof value === "object" && value !== null) put(left + column, "", value.formula.replace(/^=/, ""));
       else put(left + column, value, undefined, format);
     }
@@ -228,10 +283,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
       const order = [...near.rows].sort((a, b) => Math.abs(a - at.row) - Math.abs(b - at.row));
       for (let from = 0; from < order.length && performance.now() < end; from += TOGETHER) {
         const some = order.slice(from, from + TOGETHER);
-        remember(
-          near.site,
-          some.map((row) => cellsOf(near.site, row)),
-        );
+        remember(near.site, some);
         for (const row of some) {
           near.rows.delete(row);
           const made = editsFor(near.site, row);
@@ -293,7 +345,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     if (change.structure || moves(change.cells)) {
       const everything = listed && memory.size === 0;
       findSites();
-      if (everything) for (const site of sites) later(site, all(site));
+      for (const site of sites) later(site, everything ? all(site) : hanging(site, all(site)));
     }
     const edited: { site: Site; row: number }[] = [];
     for (const site of sites) {
@@ -326,6 +378,7 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
           else known.of.set(row, now);
         }
         edited.push({ site, row });
+        later(site, below(site, row));
       }
     }
     if (change.by === "undo" || change.by === "redo") {

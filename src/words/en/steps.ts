@@ -94,6 +94,10 @@ export const steps: StepWords = {
   ],
   edgeTable: ["feed of the edge"],
   tableFeed: [(f) => (f?.arc === undefined ? "table feed" : "table feed at the cutter's centre")],
+  handed: [
+    "stock beyond the row's own, a side",
+    (f) => `what bending leaves on the wall in row ${f?.row ?? "above"}, at the end that bends most`,
+  ],
   radialDepth: [
     (f) => (f === undefined ? "radial depth" : "effective radial depth (largest pass)"),
     (f) => (f === undefined ? "from the row, or the stock in equal passes" : ""),

@@ -17,7 +17,7 @@ import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
-import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
+import { type Attempt, choosePasses, type GivenFeed, standing } from "./passes.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
@@ -253,7 +253,17 @@ function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }
   return engagedSpeed(Math.min(radialDepth, edge.diameter), edge.diameter, Math.min(n, 0.99));
 }
 
-function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
+/** Stock that the row before leaves beyond its size is said from this share of the row's own stock on (judgement). */
+const HANDED_SAID = 0.1;
+
+function radialStep(job: Job, wall: Wall, chosen: Attempt, diameter: number): void {
+  const { work, handed } = job;
+  const [, before] = standing(job, wall, chosen.depths[0]!);
+  if (handed && before !== 0) {
+    work.step("handed", before, { row: handed.row });
+    if (before > HANDED_SAID * wall.stock)
+      work.find("stock-handed", { value: before, limit: HANDED_SAID * wall.stock, row: handed.row, stock: wall.stock });
+  }
   if (wall.finish === undefined || wall.side === "straight") {
     work.step("radialDepth", chosen.radialDepth);
     return;
@@ -262,7 +272,7 @@ function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number
   let from = 0;
   let at = 0;
   chosen.depths.slice(0, chosen.passes).forEach((d, i) => {
-    const prior = i === 0 ? 0 : chosen.depths[i - 1]!;
+    const prior = i === 0 ? -before : chosen.depths[i - 1]!;
     if (Math.abs(effective(wall, diameter, prior, d) - chosen.radialDepth) < 1e-12 * diameter && at === 0) {
       from = prior;
       at = d;
@@ -298,6 +308,9 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   if (wall.walls === 0) return;
   if (!chosen.ends) return;
   const reached = chosen.ends();
+  // What is measured is known; else what bending is worked out to leave.
+  const known = row.measured !== undefined && wall.walls === 2 ? measuredLeft(wall, row.measured) : undefined;
+  work.left = known ?? [wall.stock - reached[0], wall.stock - reached[1]];
   const inside = wall.side === "inside";
   // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
   const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
@@ -318,6 +331,12 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
     ends,
     start: chosen.start ?? (() => null),
   });
+}
+
+/** Stock that stands on a round wall whose size was measured, a side [mm]. */
+function measuredLeft(wall: Wall, measured: number): readonly [number, number] {
+  const left = ((wall.side === "inside" ? 1 : -1) * (wall.finish! - measured)) / 2;
+  return [left, left];
 }
 
 function timing(

@@ -126,6 +126,20 @@ function feedFor(
   return { edgeFeed: typed, centreFeed, by: "row", would };
 }
 
+/** Share of the first pass that a row before may have taken away beyond its own size: a pass always has something to cut. */
+const TAKEN = 0.99;
+
+/** Stock that stands on the wall beyond the row's own, least and most [mm]: what the row that roughs it leaves. From solid there is none. */
+export function standing(
+  { handed }: Pick<Job, "handed">,
+  wall: Wall,
+  first: number,
+): readonly [least: number, most: number] {
+  if (!handed || wall.full) return [0, 0];
+  const [least, most] = handed.left.map((left) => Math.max(left, -TAKEN * first));
+  return [least!, most!];
+}
+
 function tryPasses(
   job: Job,
   wall: Wall,
@@ -137,7 +151,10 @@ function tryPasses(
   const { row, material } = job;
   const { diameter, teeth } = tool;
   const cutting = positions(wall, diameter, passes);
-  const own = (i: number) => effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, cutting[i]!);
+  const before = standing(job, wall, cutting[0]!);
+  // Tool and chip are judged by the most that the row before may have left.
+  const fromOf = (i: number) => (i === 0 ? -before[1] : cutting[i - 1]!);
+  const own = (i: number) => effective(wall, diameter, fromOf(i), cutting[i]!);
   let most = 0;
   for (let i = 1; i < cutting.length; i++) if (own(i) >= own(most)) most = i;
   const radialDepth = Math.max(own(0), own(most), wall.corner ?? 0);
@@ -190,7 +207,7 @@ function tryPasses(
   const loadFromTip = (from: number) => Math.min(axialOf(wall, from), tool.cuttingLength ?? wall.axial) / 2;
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   cutting.forEach((d, i) => {
-    const from = i === 0 ? 0 : cutting[i - 1]!;
+    const from = fromOf(i);
     // Load and stress count in the tightest corner; the wall's size is that of the straight part.
     const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
     const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
@@ -223,9 +240,10 @@ function tryPasses(
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
   const badCorners = cornersAt("bad");
+  const beforeAt = ([end]: Corner) => -before[end === "good" ? 0 : 1];
   const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner).at(-1)!);
+  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!);
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
   while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
     // One pass more at full depth, from the wall that the ones before it left.
@@ -239,7 +257,9 @@ function tryPasses(
   const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
   let known: readonly number[] | undefined;
   const band = () => {
-    known ??= order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!);
+    known ??= order.map(
+      (corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!,
+    );
     return known;
   };
   return {
@@ -258,7 +278,9 @@ function tryPasses(
       const corner = order[last.indexOf(most)]!;
       // Where no wear value stands in the control, the wall at full depth is known.
       const reached = (depth: number) =>
-        depth === wall.stock && by === 0 ? most : wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+        depth === wall.stock && by === 0
+          ? most
+          : wallCorner(bent, moved(depth - wall.stock, springs), corner, beforeAt(corner)).at(-1)!;
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
     },
     load: Math.max(error / allowed, rub),
