@@ -318,7 +318,7 @@ export const STEP = {
     (f) => (f === undefined ? "MH" : "KLINE1982"),
     { dimension: "length" },
   ),
-  scatter: step<{ share: number }>("", "COMMON", { dimension: "length" }),
+  scatter: step<{ share: number; other: number }>("", "COMMON", { dimension: "length" }),
   startWear: step("", "DERIVED", { dimension: "length" }),
   wearChange: step<{ measured: number; wanted: number; inside: boolean }>(
     (f) => (f?.inside === false ? "(wanted − measured)/2" : "(measured − wanted)/2"),

@@ -30,6 +30,17 @@ export const BENDING_SHARE = 0.5;
  * scatter by about 15 %). Only the rest is the same on every part and can be gauged away.
  */
 export const SCATTER_SHARE = 0.15;
+/**
+ * Half of what the place of the outermost tooth changes by from one clamping to the next, of the runout as full indicator reading:
+ * it stands between true (0) and half of the reading outside.
+ */
+export const RUNOUT_SHARE = 0.25;
+/** Half of what a holder's seat in the spindle changes by [mm] (judgement: clean tapers repeat within 2 to 4 µm). */
+export const HOLDER_REPEATS = 0.0015;
+/** How much warmer or colder the part is than the first one when it is cut [K] (judgement: a shop with coolant, over a day). */
+export const WARMER = 3;
+/** Thermal expansion by group [1/K] (handbook values, from memory: steel 11.5, austenitic 16, grey iron 10.5, aluminium 23, titanium to nickel 9 to 13). */
+export const EXPANSION = { p: 11.5e-6, m: 16e-6, k: 10.5e-6, n: 23e-6, s: 11e-6, h: 11.5e-6 } as const;
 /** A chip over the listed one by more than this is said (judgement: lists are round figures). */
 export const THICK_CHIP = 1.1;
 /** How many listed chips the tooth that runs out most may cut before it is said, and before the row is to be looked at (judgement). */

@@ -5,7 +5,7 @@
  */
 import type { SizeName } from "../../findings.ts";
 import { wearChange } from "../../thread/gauging.ts";
-import { BENDING_SHARE, SCATTER_SHARE } from "./choices.ts";
+import { BENDING_SHARE, EXPANSION, HOLDER_REPEATS, RUNOUT_SHARE, SCATTER_SHARE, WARMER } from "./choices.ts";
 import type { Job } from "./job.ts";
 
 export interface SizeBand {
@@ -36,9 +36,11 @@ export function judgeSize(job: Job, band: SizeBand): void {
   const centre = (high + low) / 2;
   const [least, most] = [Math.min(...ends), Math.max(...ends)];
   // What bending does is the change from the programmed size; what varies of it from part to part is the scatter.
-  const scatter = SCATTER_SHARE * Math.max(...ends.map((s) => Math.abs(s - programmed)));
+  const bent = SCATTER_SHARE * Math.max(...ends.map((s) => Math.abs(s - programmed)));
+  const other = otherScatter(job, band);
+  const scatter = Math.hypot(bent, other);
   work.set({ sizeMin: low, sizeMax: high });
-  work.step("scatter", scatter, { share: SCATTER_SHARE });
+  work.step("scatter", scatter, { share: SCATTER_SHARE, other });
   judgeScatter(job, scatter, half, of);
   // A single wall has no nominal size in the row that a measurement could be compared with.
   if (row.measured !== undefined && of !== "wall error") {
@@ -71,6 +73,17 @@ export function judgeSize(job: Job, band: SizeBand): void {
   const scrap = band.inside ? least > high : most < low;
   if (start === null || scrap) work.find("size-out", { ...facts, scrap, start });
   else work.find("size-may-be-out", { ...facts, start, typed: row.wearValue !== undefined });
+}
+
+/**
+ * What changes a size from part to part beside bending, as half of its range [mm]: the tooth that stands out most makes the wall,
+ * and stands between true and the listed runout from one clamping to the next; the holder's seat; the part's warmth. Independent of
+ * each other, so they add up as squares.
+ */
+function otherScatter({ tool, material }: Job, { low, high, of, walls }: SizeBand): number {
+  const seat = Math.hypot(RUNOUT_SHARE * (tool?.runout ?? 0), HOLDER_REPEATS);
+  const warm = of === "wall error" ? 0 : EXPANSION[material?.group ?? "p"] * WARMER * ((low + high) / 2);
+  return Math.hypot(walls * seat, warm);
 }
 
 function judgeScatter({ work }: Job, scatter: number, half: number, of: SizeName): void {
