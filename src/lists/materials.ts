@@ -3,6 +3,8 @@
  * is the shop's own, and every value is checked against the first parts.
  */
 
+import { type MaterialGroup, SLOT_STEP } from "../mill/chip-space.ts";
+import { CHIP_OVER } from "../operations/shared/choices.ts";
 import { DESIGNATIONS } from "./designations.ts";
 import { readTable } from "./table.ts";
 import { THREAD_FEED_HEADING, THREAD_FEED_NOTE, withThreadFeed } from "./thread-feed.ts";
@@ -126,16 +128,36 @@ function larger(cells: ReturnType<typeof readTable>[number]): (number | null)[] 
   ];
 }
 
+const JUDGED = ["Thick chip [of feed]", "Breaking chip [of feed]", "Slot step [of diameter]"] as const;
+
+/** The block with what cuts are judged by, before the column named. */
+function withJudged(block: ListBlock, before: string): ListBlock {
+  const [headings, ...rows] = block;
+  const at = headings!.indexOf(before);
+  const group = headings!.indexOf("Group");
+  return [
+    [...headings!.slice(0, at), ...JUDGED, ...headings!.slice(at)],
+    ...rows.map((row) => [
+      ...row.slice(0, at),
+      ...[CHIP_OVER.check, CHIP_OVER.stop, SLOT_STEP[row[group] as MaterialGroup]],
+      ...row.slice(at),
+    ]),
+  ];
+}
+
 /** The starting list of materials. */
 export const MATERIALS: ListBlock = withThreadFeed(
-  [
-    HEADINGS,
-    ...ROWS.map((row) => {
-      const cells = [...row.slice(0, -1), DESIGNATIONS[String(row[0])] ?? null, summary(row.at(-1) as Kienzle)];
-      cells.splice(FEED_12 + 1, 0, ...larger(cells));
-      return cells;
-    }),
-  ],
+  withJudged(
+    [
+      HEADINGS,
+      ...ROWS.map((row) => {
+        const cells = [...row.slice(0, -1), DESIGNATIONS[String(row[0])] ?? null, summary(row.at(-1) as Kienzle)];
+        cells.splice(FEED_12 + 1, 0, ...larger(cells));
+        return cells;
+      }),
+    ],
+    "Designations",
+  ),
   "Speed carbide low [m/min]",
 );
 
@@ -184,6 +206,11 @@ const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   "Drill feed carbide [mm per turn at 10 mm]": DRILL_FEED,
   "Drill feed HSS [mm per turn at 10 mm]": DRILL_FEED,
   [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
+  "Thick chip [of feed]": practice("a chip more than a tenth over the listed one is said: lists are round figures"),
+  "Breaking chip [of feed]": practice("edges break at about double the listed chip"),
+  "Slot step [of diameter]": practice(
+    "a full slot one diameter deep where chips climb, less in stainless and S, a fifth in hardened steel",
+  ),
   "Taylor n": LIFE,
   "Reference life [min]": LIFE,
 };
@@ -221,6 +248,7 @@ export const MATERIAL_SOURCES: Readonly<Record<string, Readonly<Record<string, S
       const force = heading === "kc1.1 [MPa]" || heading === "Exponent";
       notes[heading] = SINGLE[name]?.[heading] ?? (force ? kienzle : BY_HEADING[heading]!);
     });
+    for (const heading of JUDGED) notes[heading] = BY_HEADING[heading]!;
     notes[THREAD_FEED_HEADING] = BY_HEADING[THREAD_FEED_HEADING]!;
     return [name, notes];
   }),

@@ -57,16 +57,22 @@ const damped = (cut: BandedCut, end: HoldingName): ChatterCut => ({
  * @param cut - the cut as for averagedCut; cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.surfaceSpeed [m/min]
  * @param modes - mode at the tip at the firm and the nominal end: frequency [Hz], stiffness [N/µm], damping [-]
  * @param depth - ap [mm], scalar, > 0
+ * @param ratio - what stands in for the 100 [-], scalar, > 0
  * @returns whether it is likely to chatter
  * @throws TradeError "range" when a value is outside its limits
  * @source ALTINTAS1995 ALTINTAS2008 COMMON
  * @example
  * likelyToChatter({ teeth: 4, radialDepth: 12, diameter: 12, slope: 3000, radialRatio: 0.4, way: "climb", surfaceSpeed: 120 }, { firm: { frequency: 500, stiffness: 0.5, damping: 0.03 }, nominal: { frequency: 300, stiffness: 0.1, damping: 0.02 } }, 20) //=> true
  */
-export function likelyToChatter(cut: BandedCut, modes: Pick<HeldModes, "firm" | "nominal">, depth: number): boolean {
+export function likelyToChatter(
+  cut: BandedCut,
+  modes: Pick<HeldModes, "firm" | "nominal">,
+  depth: number,
+  ratio: number = ORDINARY_RATIO,
+): boolean {
   const ap = positive("depth", depth);
   if (stableAtAnySpeed(damped(cut, "firm"), round(modes.firm), ap)) return false;
-  return !stableAtAnySpeed(damped(cut, "nominal"), round(modes.nominal), ap / ORDINARY_RATIO);
+  return !stableAtAnySpeed(damped(cut, "nominal"), round(modes.nominal), ap / positive("ratio", ratio));
 }
 
 /**

@@ -27,7 +27,9 @@ export const slot: Operation = {
           depth: row.depth!,
           axial: Math.min(
             SLOT_AXIAL * diameter,
-            group ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood") : Number.POSITIVE_INFINITY,
+            group
+              ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
+              : Number.POSITIVE_INFINITY,
           ),
           walls: row.sizeTolerance === undefined ? 0 : 1,
         });

@@ -107,14 +107,15 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
   };
 }
 
-const likely = ({ cut, depth, measured, modes }: Swinging) =>
-  measured ? measuredChatter(cut, measured, depth) : likelyToChatter(cut, modes(), depth);
+const ratioOf = ({ machine }: Job) => machine?.chatterRatio ?? ORDINARY_RATIO;
+const likely = (job: Job, { cut, depth, measured, modes }: Swinging) =>
+  measured ? measuredChatter(cut, measured, depth) : likelyToChatter(cut, modes(), depth, ratioOf(job));
 
 /** Whether a pass is likely to chatter, without a word about it: for a row that chooses between ways to cut. */
 export function chatters(job: Job, beam: ToolBeam, tool: Tool, passes: readonly ChatterPass[]): boolean {
   return passes.some((pass) => {
     const it = swinging(job, beam, tool, pass);
-    return it !== undefined && likely(it);
+    return it !== undefined && likely(job, it);
   });
 }
 
@@ -124,11 +125,11 @@ export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: reado
   let worst: (FactsOf<"chatter"> & { readonly limit: number }) | undefined;
   for (const pass of passes) {
     const it = swinging(job, beam, tool, pass);
-    if (!it || !likely(it)) continue;
+    if (!it || !likely(job, it)) continue;
     const { cut, depth, measured, modes } = it;
     const allows = chatterDepth(cut, measured ?? modes().firm, "firm");
     const nominal = measured ? allows : chatterDepth(cut, modes().nominal, "nominal");
-    const limit = measured ? allows : Math.max(allows, ORDINARY_RATIO * nominal);
+    const limit = measured ? allows : Math.max(allows, ratioOf(job) * nominal);
     if (!worst || depth / limit > worst.value / worst.limit)
       worst = { value: depth, limit, allows, nominal, measured: measured !== undefined, profiles: pass.profiles };
   }

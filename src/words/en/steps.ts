@@ -147,7 +147,13 @@ export const steps: StepWords = {
         ? `programmed ${say.value(f.programmed)} and what bending leaves; between ${say.value(f.least)} and ${say.value(f.most)}`
         : "drill size and mean drilling oversize",
   ],
-  scatter: ["scatter of the size from part to part", (f, say) => (f ? `${f.share} × the largest change by bending, and ${say.value(f.other)} by runout, seat and warmth; root of the squares` : "")],
+  scatter: [
+    "scatter of the size from part to part",
+    (f, say) =>
+      f
+        ? `${f.share} × the largest change by bending, and ${say.value(f.other)} by runout, seat and warmth; root of the squares`
+        : "",
+  ],
   startWear: [
     "wear value for the first part (radius)",
     "solved with the deeper path for the end that bends least; negative goes into the wall",

@@ -5,7 +5,7 @@ import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
-import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
+import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
@@ -15,9 +15,6 @@ import { judgeSize } from "../size.ts";
 import { chooseSpeed, listedFeed, THREAD_SPEED, threadSpeedAssumed } from "../speed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 import { type Attempt, choosePasses } from "./passes.ts";
-
-/** A typed feed whose chip is over the list's by this breaks edges (judgement). */
-const BREAKS = 2;
 
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
@@ -128,12 +125,13 @@ function chatterPasses(
 }
 
 /** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */
-function judgeFeed({ work }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
+function judgeFeed({ work, material }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
   const real = share * chosen.chip;
-  if (real > THICK_CHIP * listed) {
-    const grave = real > BREAKS * listed;
+  const over = chipOver(material);
+  if (real > over.check * listed) {
+    const grave = real > over.stop * listed;
     const would = (chosen.edgeFeed * listed) / chosen.chip;
-    const limit = (grave ? BREAKS : THICK_CHIP) * listed;
+    const limit = (grave ? over.stop : over.check) * listed;
     work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
   }
   if (chosen.by === "strength") {

@@ -10,11 +10,11 @@ import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
   BAD_END,
-  BENDING_SHARE,
+  bendingShare,
   edgeForce,
   GOOD_END,
-  SCATTER_SHARE,
   STRESS_SAFETY,
+  scatterShare,
   USUAL_EDGE,
   WEAR_REACH,
 } from "../choices.ts";
@@ -148,7 +148,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
     torque = Math.max(torque, f.meanTorque);
   });
   const m = material.exponent;
-  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / STRESS_SAFETY;
+  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / (tool.safetyFactor ?? STRESS_SAFETY);
   const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
   const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
   const feed = strongFeed(free, full * badStress({ ...tool, runout: 0 }, free.chip, m), {
@@ -175,6 +175,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
+  const [aim, scatter] = [bendingShare(job.machine), scatterShare(job.machine)];
   const common = {
     ...feed,
     ...ends,
@@ -210,8 +211,8 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
           (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       },
-      size: left / (BENDING_SHARE * half),
-      hold: Math.max(left / half, (SCATTER_SHARE * left) / (BENDING_SHARE * half)),
+      size: left / (aim * half),
+      hold: Math.max(left / half, (scatter * left) / (aim * half)),
       cost: n / feed.centreFeed,
     });
   }

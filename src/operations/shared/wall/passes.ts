@@ -10,7 +10,7 @@ import { startWear } from "../../../mill/wear.ts";
 import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
+import { BAD_END, bendingShare, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
 import {
@@ -236,7 +236,7 @@ function tryPasses(
   // The wear value that stands in the control moves every pass; positive is away from the wall.
   const by = -(row.wearValue ?? 0);
   const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
-  const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
+  const allowed = bendingShare(job.machine) * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
   const badCorners = cornersAt("bad");
