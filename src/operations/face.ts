@@ -14,7 +14,7 @@ export const face: Operation = {
     ...(["feedPerTooth", "wearFactor", "roughness"] as const),
   ],
   tools: ["face mill", "end mill"],
-  levers: ["feedPerTooth", "surfaceSpeed", "tool"],
+  levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "tool"],
   plan: (job) =>
     planWall(job, face, {
       fits: () => true,

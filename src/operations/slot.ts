@@ -13,7 +13,7 @@ export const slot: Operation = {
     ...(["stickOut", "feedPerTooth", "wearFactor", "sizeTolerance", "roughness", "coolant"] as const),
   ],
   tools: ["end mill", "ball end mill"],
-  levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
   candidates: (job) => wallCutters(job, slot, { fits }),
   plan: (job) =>
     planWall(job, slot, {

@@ -22,6 +22,8 @@ export interface Change {
 
 export interface Candidate {
   readonly change: Change;
+  /** A cell that has to go with it, so that the row still makes the same part. */
+  readonly along?: Change;
   /** Natural logarithm of the ratio for numbers; a cell that is cleared or a tool that is changed count as less than that. */
   readonly size: number;
 }
@@ -150,11 +152,25 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
       return [to, ratio(to, stick)];
     });
   },
-  axialDepth: ({ row }) => {
-    const from = row.axialDepth ?? row.depth;
-    return from === undefined ? [] : steps(from, [1 / 2, 1 / 3, 1 / 4, 1 / 6]);
+  // Of a wall whole levels: more of them, each as deep as the next.
+  axialDepth: ({ row, base }) => {
+    const wall = base.path?.kind === "wall" ? base.path.wall : undefined;
+    const from = wall?.axial ?? row.axialDepth ?? row.depth;
+    if (from === undefined) return [];
+    if (wall && wall.rise > 0) return steps(row.axialDepth ?? wall.rise, [0.7, 0.5, 0.35]);
+    const total = wall?.depth ?? from;
+    const levels = Math.max(1, Math.round(total / from));
+    return [1, 2, 3, 5].map((more): Try => [total / (levels + more), ratio(levels + more, levels)]);
   },
-  radialDepth: ({ row }) => (row.radialDepth === undefined ? [] : steps(row.radialDepth, [0.75, 0.5, 0.35, 0.25])),
+  // What is to be made is no matter of advice; see along().
+  depth: () => [],
+  radialDepth: ({ row, base }) => {
+    const from = row.radialDepth ?? base.results.radialDepth ?? undefined;
+    if (from === undefined) return [];
+    // Each pass of a side wall is as thick as the cell says: whole shares of it, with as many passes.
+    if (row.operation === "side") return steps(from, [1 / 2, 1 / 3, 1 / 4]);
+    return steps(from, [0.75, 0.5, 0.35, 0.25]);
+  },
   wearValue: ({ base }) => {
     const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
@@ -190,6 +206,23 @@ export function changeOf(s: Situation, key: Lever, to: number | string | null): 
   return { key, heading: ROW[key].heading, from: s.row[key] ?? planned(s, key), to };
 }
 
+/** A cutter that gives a slot its width is no choice of the plan's. */
+const makesSize = ({ row }: Situation, key: Lever) =>
+  key === "tool" && row.operation === "slot" && row.finishDiameter === undefined && row.radialDepth === undefined;
+
+/**
+ * What has to change as well, or another part would be made: a side wall's thinner pass wants as many more of them, and a face whose
+ * only depth is that of a pass wants it said for the whole.
+ */
+function along(s: Situation, key: Lever, to: number | string | null): Change | undefined {
+  const { operation, radialDepth, axialDepth, depth, passes = 1 } = s.row;
+  if (operation === "face" && key === "axialDepth" && depth === undefined && axialDepth !== undefined)
+    return changeOf(s, "depth", axialDepth);
+  if (operation !== "side" || key !== "radialDepth" || radialDepth === undefined || typeof to !== "number")
+    return undefined;
+  return changeOf(s, "passes", Math.round((passes * radialDepth) / to));
+}
+
 /** Every change of one cell worth trying among the levers that the operation has, the smallest first. */
 export function candidatesFor(s: Situation, levers: ReadonlySet<Lever>): Candidate[] {
   const { operation } = s.row;
@@ -199,9 +232,13 @@ export function candidatesFor(s: Situation, levers: ReadonlySet<Lever>): Candida
   return [...own, ...COMMON_LEVERS]
     .filter((key) => levers.has(key))
     .flatMap((key): Candidate[] => {
-      const tries = TRIES[key](s).map(([to, size]) => ({ change: changeOf(s, key, to), size }));
+      const tries = TRIES[key](s).map(([to, size]) => ({
+        change: changeOf(s, key, to),
+        size,
+        along: along(s, key, to),
+      }));
       // A cell that the person filled in may be what is wrong: the plan's own choice is tried first.
-      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine";
+      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine" && !makesSize(s, key);
       return typed ? [{ change: changeOf(s, key, null), size: CLEARED }, ...tries] : tries;
     })
     .filter(
