@@ -123,6 +123,8 @@ export const FINDINGS = {
   "gullet-full": finding<Against & { teeth: number }>("check"),
   roughness: finding<Against & { of: "wall" | "floor" }>("check", "roughness"),
   // size
+  /** A slot wider than its cutter: its walls are made by later passes, and not judged. */
+  "slot-widened": finding<Against & { passes: number; step: number }>("check", "length"),
   "no-size-tolerance": finding<{ error: number }>("ok", "length"),
   "size-out": finding<Against & Out & { scrap: boolean; start: number | null }>("stop", "length"),
   "size-may-be-out": finding<Against & Out & { start: number; typed: boolean }>("check", "length"),

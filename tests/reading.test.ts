@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { readCallouts } from "../src/callouts/callouts.ts";
 import { drillNamed } from "../src/drill/sizes.ts";
 import { decimalText, inchText } from "../src/reading.ts";
 import { parseThread } from "../src/thread/designation.ts";
@@ -99,4 +100,25 @@ describe("long text in a cell (identity)", () => {
       );
     });
   }
+});
+
+describe("long text of a drawing (identity)", () => {
+  it("is read in proportion to its length", () => {
+    /** Milliseconds of the processor in the quickest of five readings. */
+    const best = (text: string) => {
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < 5; i++) {
+        const start = process.cpuUsage();
+        readCallouts(text);
+        least = Math.min(least, process.cpuUsage(start).user / 1000);
+      }
+      return least;
+    };
+    // Eight times the text: eight times the time if linear, sixty-four times if quadratic.
+    for (const one of [" ", "\t", "4 ", "(", "((", "x ", "⌀ ", "- ", "1,", "O", "|", "M8 ↧ 16\n"]) {
+      const text = (n: number) => `4X ⌀.5${one.repeat(n)}THRU`;
+      best(text(1000));
+      expect(best(text(16_000)), JSON.stringify(one)).toBeLessThan(Math.max(32 * best(text(2000)), 20));
+    }
+  });
 });

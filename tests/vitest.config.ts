@@ -8,13 +8,13 @@ const BROWSER = ["tests/browser/**/*.test.ts", "tests/pane/browser.test.ts", "te
  * `npm run quick` leaves them to `npm test`.
  */
 const SLOW = [
-  "tests/desk/{calc/calculator,package/new,package/whole,package/worker,planned}.test.ts",
+  "tests/desk/{calc/calculator,calc/corpus,package/fuzz,package/new,package/whole,package/worker,planned}.test.ts",
   "tests/functions/property.test.ts",
   "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
   "tests/host/sheet.test.ts",
   "tests/mill/{chatter,force,stability,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/pane/{planning,posted}.test.ts",
-  "tests/plan/{chain,twins}.test.ts",
+  "tests/plan/{chain,real-chip,twins}.test.ts",
   "tests/program/words.test.ts",
   "tests/quote/quote.test.ts",
   "tests/reading.test.ts",

@@ -38,10 +38,16 @@ export interface HeldModes {
 
 export type HoldingName = keyof HeldModes;
 
-/** The same list in both directions: it is worked out once. */
+const rounds = new WeakMap<ChatterMode, TipModes>();
+
+/** The same list in both directions, the same for the same mode: what is worked out of it is worked out once. */
 function round(mode: ChatterMode): TipModes {
+  const known = rounds.get(mode);
+  if (known) return known;
   const modes = [mode];
-  return { x: modes, y: modes };
+  const made = { x: modes, y: modes };
+  rounds.set(mode, made);
+  return made;
 }
 const damped = (cut: BandedCut, end: HoldingName): ChatterCut => ({
   ...cut,

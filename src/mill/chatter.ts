@@ -146,8 +146,8 @@ function halfGap(phi: number): number {
   return (phi * x * (1 - (x / 5) * (1 - ((2 * x) / 21) * (1 - x / 18)))) / 3;
 }
 
-/** A sum of modes at ω: 1/G as a complex number [N/mm]. */
-function inverse(modes: readonly ChatterMode[], omega: number): [number, number] {
+/** A sum of modes at ω: 1/G [N/mm], its real and its imaginary part put into `out` from a place on. */
+function inverse(modes: readonly ChatterMode[], omega: number, out: Float64Array, place: number): void {
   let re = 0;
   let im = 0;
   for (const { frequency, stiffness, damping } of modes) {
@@ -159,19 +159,58 @@ function inverse(modes: readonly ChatterMode[], omega: number): [number, number]
     im -= b / size;
   }
   const whole = re * re + im * im;
-  return [re / whole, -im / whole];
+  out[place] = re / whole;
+  out[place + 1] = -im / whole;
+}
+
+/** 1/Gx and 1/Gy at ω: four numbers from a place on. */
+function inverses(modes: TipModes, omega: number, out: Float64Array, place: number): void {
+  inverse(modes.x, omega, out, place);
+  if (modes.y !== modes.x) {
+    inverse(modes.y, omega, out, place + 2);
+    return;
+  }
+  out[place + 2] = out[place]!;
+  out[place + 3] = out[place + 1]!;
+}
+
+interface Sweep {
+  readonly omegas: Float64Array;
+  /** Four numbers an ω, see {@link inverses}. */
+  readonly inverses: Float64Array;
+}
+const sweeps = new WeakMap<TipModes, Sweep>();
+
+/** The ω at which modes are looked at, from below the lowest to above the highest, with what the tool answers there. */
+function sweepOf(modes: TipModes): Sweep {
+  const known = sweeps.get(modes);
+  if (known) return known;
+  const all = [...modes.x, ...modes.y].map((m) => m.frequency);
+  const low = 2 * Math.PI * FROM * Math.min(...all);
+  const high = 2 * Math.PI * TO * Math.max(...all);
+  const sweep = { omegas: new Float64Array(STEPS + 1), inverses: new Float64Array(4 * (STEPS + 1)) };
+  for (let i = 0; i <= STEPS; i++) {
+    const omega = low * (high / low) ** (i / STEPS);
+    sweep.omegas[i] = omega;
+    inverses(modes, omega, sweep.inverses, 4 * i);
+  }
+  sweeps.set(modes, sweep);
+  return sweep;
 }
 
 /** The two roots η = b·μ of det(B + η·A) = 0 at ω, as [re, im, re, im]; a root at infinity is left out as infinity. */
 function roots(
   { A, P }: { readonly A: readonly number[]; readonly P: readonly number[] },
-  modes: TipModes,
+  tool: Float64Array,
+  place: number,
   omega: number,
   depth: number,
   out: Float64Array,
 ): void {
-  const [xr, xi] = inverse(modes.x, omega);
-  const [yr, yi] = modes.y === modes.x ? [xr, xi] : inverse(modes.y, omega);
+  const xr = tool[place]!;
+  const xi = tool[place + 1]!;
+  const yr = tool[place + 2]!;
+  const yi = tool[place + 3]!;
   const w = omega * depth;
   const i11 = xi + w * P[0]!;
   const i22 = yi + w * P[3]!;
@@ -203,42 +242,49 @@ function roots(
 
 const ROOTS = new Float64Array(4);
 
+/** A figure of the cut at ω, with what the tool answers there: four numbers from a place on. */
+type AtOmega = (omega: number, tool: Float64Array, place: number) => number;
+
 /** Least |1 − μ|² over both roots at ω. */
-function nearest(cut: ReturnType<typeof averagedCut>, modes: TipModes, depth: number, omega: number): number {
-  roots(cut, modes, omega, depth, ROOTS);
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 4; i += 2) {
-    const re = 1 - ROOTS[i]! / depth;
-    const im = ROOTS[i + 1]! / depth;
-    const d = re * re + im * im;
-    if (d < least) least = d;
-  }
-  return least;
-}
+const nearest =
+  (cut: ReturnType<typeof averagedCut>, depth: number): AtOmega =>
+  (omega, tool, place) => {
+    roots(cut, tool, place, omega, depth, ROOTS);
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < 4; i += 2) {
+      const re = 1 - ROOTS[i]! / depth;
+      const im = ROOTS[i + 1]! / depth;
+      const d = re * re + im * im;
+      if (d < least) least = d;
+    }
+    return least;
+  };
 
 /** Depth that one frequency allows where nothing but the structure damps: |η|²/(2·Re η), least over both roots. */
-function undamped(cut: ReturnType<typeof averagedCut>, modes: TipModes, omega: number): number {
-  roots(cut, modes, omega, 1, ROOTS);
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 4; i += 2) {
-    const re = ROOTS[i]!;
-    const im = ROOTS[i + 1]!;
-    if (re > 0) least = Math.min(least, (re * re + im * im) / (2 * re));
-  }
-  return least;
-}
+const undamped =
+  (cut: ReturnType<typeof averagedCut>): AtOmega =>
+  (omega, tool, place) => {
+    roots(cut, tool, place, omega, 1, ROOTS);
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < 4; i += 2) {
+      const re = ROOTS[i]!;
+      const im = ROOTS[i + 1]!;
+      if (re > 0) least = Math.min(least, (re * re + im * im) / (2 * re));
+    }
+    return least;
+  };
 
-/** Least value of a function of ω over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
-function least(modes: TipModes, f: (omega: number) => number, enough = Number.NEGATIVE_INFINITY): number {
-  const all = [...modes.x, ...modes.y].map((m) => m.frequency);
-  const low = 2 * Math.PI * FROM * Math.min(...all);
-  const high = 2 * Math.PI * TO * Math.max(...all);
-  const at = (i: number) => low * (high / low) ** (i / STEPS);
+const HERE = new Float64Array(4);
+
+/** Least value of a figure over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
+function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINITY): number {
+  const { omegas, inverses: tool } = sweepOf(modes);
   const values = new Float64Array(STEPS + 1);
   let best = Number.POSITIVE_INFINITY;
   for (let i = 0; i <= STEPS; i++) {
-    values[i] = f(at(i));
-    if (values[i]! < best) best = values[i]!;
+    const value = figure(omegas[i]!, tool, 4 * i);
+    values[i] = value;
+    if (value < best) best = value;
     if (best < enough) return best;
   }
   // A sharp mode may have its lowest point between two steps of a shallow dip: look into the two lowest dips.
@@ -247,7 +293,12 @@ function least(modes: TipModes, f: (omega: number) => number, enough = Number.NE
     if (values[i]! <= values[i - 1]! && values[i]! <= values[i + 1]! && Number.isFinite(values[i]!)) dips.push(i);
   }
   dips.sort((i, j) => values[i]! - values[j]!);
-  for (const i of dips.slice(0, 2)) best = Math.min(best, -maximum((w) => -f(w), at(i - 1), at(i + 1), REFINED).value);
+  const between = (omega: number) => {
+    inverses(modes, omega, HERE, 0);
+    return -figure(omega, HERE, 0);
+  };
+  for (const i of dips.slice(0, 2))
+    best = Math.min(best, -maximum(between, omegas[i - 1]!, omegas[i + 1]!, REFINED).value);
   return best;
 }
 
@@ -281,7 +332,7 @@ export function stableAtAnySpeed(cut: ChatterCut, modes: TipModes, depth: number
 }
 
 function stableAt(matrices: ReturnType<typeof averagedCut>, modes: TipModes, depth: number): boolean {
-  return least(modes, (w) => nearest(matrices, modes, depth, w), 1) >= 1;
+  return least(modes, nearest(matrices, depth), 1) >= 1;
 }
 
 /** Factor between the trial depths of a search, and the deepest that is tried [mm]. */
@@ -309,7 +360,7 @@ const FOUND = 1e-4;
 export function anySpeedDepth(cut: ChatterCut, modes: TipModes, found = FOUND): number {
   checked(modes);
   const matrices = averagedCut({ ...cut, processDamping: 0 });
-  const bare = least(modes, (w) => undamped(matrices, modes, w));
+  const bare = least(modes, undamped(matrices));
   if (cut.processDamping === 0) return bare;
   const damped = averagedCut(cut);
   let high = 0.99 * bare;

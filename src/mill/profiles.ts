@@ -27,9 +27,9 @@ export function profileTrail(pitch: number, helixAngle: number, cutterDiameter: 
 }
 
 export interface ProfileSum {
-  /** Largest and mean resultant in the radial plane [N]. */
+  /** Largest resultant in the radial plane, and its mean where it is wanted [N]. */
   readonly peak: number;
-  readonly mean: number;
+  readonly mean?: number;
   /** Largest sum of tangential forces [N]. */
   readonly peakTangential: number;
   /** Mean of the fourth load, the torque. */
@@ -38,6 +38,20 @@ export interface ProfileSum {
 
 /** Places in a tooth's turn at which the sum is taken: the peak comes out within 0.5 %. */
 const PLACES = 240;
+/** Squares that differ by less than this share of themselves may be of equal magnitudes. */
+const ROUNDING = 1e-12;
+/** Loads of one profile, twice round, and of all: normal, along the feed, tangential. */
+const twice = [0, 1, 2].map(() => new Float64Array(2 * PLACES));
+const sum = [0, 1, 2].map(() => new Float64Array(PLACES));
+
+/** Adds the loads of one profile to those of all, taken from a place on and so much of a place before it. */
+function addShifted(from: number, part: number): void {
+  for (let d = 0; d < 3; d++) {
+    const one = twice[d]!;
+    const all = sum[d]!;
+    for (let i = 0; i < PLACES; i++) all[i]! += (1 - part) * one[from + i]! + part * one[from + i - 1]!;
+  }
+}
 
 /**
  * Largest and mean force of several profiles that trail one another, from the loads of one profile with its teeth.
@@ -48,6 +62,7 @@ const PLACES = 240;
  * @param at - adds the loads of one profile at an angle 0 < τ < p
  * @param profiles - N [-], whole, ≥ 1
  * @param trail - δ [rad], scalar, ≥ 0
+ * @param withMean - whether the mean is wanted too; false when omitted
  * @returns the figures of ProfileSum, in the units of the loads
  * @throws TradeError "range" when an argument is outside its limits
  * @source DERIVED
@@ -59,42 +74,45 @@ export function sumProfiles(
   at: (tau: number, out: Loads) => void,
   profiles: number,
   trail: number,
+  withMean = false,
 ): ProfileSum {
   const p = positive("period", period);
   const N = count("profiles", profiles, 1, MOST_TEETH);
   const shift = (notNegative("trail", trail) / p) * PLACES;
-  const one = new Float64Array(3 * PLACES);
   const out = new Float64Array(4);
   let torque = 0;
   for (let i = 0; i < PLACES; i++) {
     out.fill(0);
     at(((i + 0.5) * p) / PLACES, out);
-    one[3 * i] = out[0]!;
-    one[3 * i + 1] = out[1]!;
-    one[3 * i + 2] = out[2]!;
+    // Twice round, so that what is up to a turn behind stands at a place before.
+    for (let d = 0; d < 3; d++) {
+      twice[d]![i] = out[d]!;
+      twice[d]![i + PLACES] = out[d]!;
+    }
     torque += (N * out[3]!) / PLACES;
   }
-  const sum = new Float64Array(3 * PLACES);
+  for (const row of sum) row.fill(0);
   for (let k = 0; k < N; k++) {
     const back = (k * shift) % PLACES;
     const whole = Math.floor(back);
-    const part = back - whole;
-    let near = 3 * ((PLACES - whole) % PLACES);
-    let far = near === 0 ? 3 * (PLACES - 1) : near - 3;
-    for (let i = 0; i < 3 * PLACES; i += 3) {
-      for (let d = 0; d < 3; d++) sum[i + d]! += (1 - part) * one[near + d]! + part * one[far + d]!;
-      far = near;
-      near = near === 3 * (PLACES - 1) ? 0 : near + 3;
-    }
+    addShifted(PLACES - whole, back - whole);
   }
-  let [peak, mean, peakTangential] = [0, 0, 0];
+  const [normal, feed, tangential] = sum as [Float64Array, Float64Array, Float64Array];
+  const square = (i: number) => normal[i]! * normal[i]! + feed[i]! * feed[i]!;
+  let [largest, peakTangential] = [0, 0];
   for (let i = 0; i < PLACES; i++) {
-    const f = Math.hypot(sum[3 * i]!, sum[3 * i + 1]!);
+    largest = Math.max(largest, square(i));
+    peakTangential = Math.max(peakTangential, tangential[i]!);
+  }
+  // The exact magnitude is worked out where it can be the largest, and everywhere for its mean.
+  let [peak, mean] = [0, 0];
+  for (let i = 0; i < PLACES; i++) {
+    if (!withMean && square(i) < largest * (1 - ROUNDING)) continue;
+    const f = Math.hypot(normal[i]!, feed[i]!);
     peak = Math.max(peak, f);
     mean += f / PLACES;
-    peakTangential = Math.max(peakTangential, sum[3 * i + 2]!);
   }
-  return { peak, mean, peakTangential, torque };
+  return { peak, mean: withMean ? mean : undefined, peakTangential, torque };
 }
 
 /**
@@ -129,11 +147,33 @@ export function wallProfiles(
     at(Math.min(Math.max(angle, 1e-9 * p), (1 - 1e-9) * p), out);
     return out[0]!;
   };
+  return slidingSums(N, behind);
+}
+
+/**
+ * Largest and least of the sums over N profiles while each in turn is the one at the wall.
+ *
+ *   Fk = Σ_j f(k − j),   k = 0 … N − 1
+ *
+ * @param profiles - N [-], whole, ≥ 1
+ * @param behind - f, what a profile adds that is so many places behind the one at the wall (ahead of it: below 0)
+ * @returns largest and least, in the unit of f
+ * @throws TradeError "range" when there is no profile
+ * @source DERIVED
+ * @example
+ * slidingSums(3, (d) => d) //=> {"high":3,"low":-3}
+ */
+export function slidingSums(profiles: number, behind: (d: number) => number): { high: number; low: number } {
+  const N = count("profiles", profiles, 1, MOST_TEETH);
+  const ahead: number[] = [];
   let sum = 0;
-  for (let j = 0; j < N; j++) sum += behind(-j);
+  for (let j = 0; j < N; j++) {
+    ahead.push(behind(-j));
+    sum += ahead[j]!;
+  }
   let [high, low] = [sum, sum];
   for (let k = 1; k < N; k++) {
-    sum += behind(k) - behind(k - N);
+    sum += behind(k) - ahead[N - k]!;
     high = Math.max(high, sum);
     low = Math.min(low, sum);
   }

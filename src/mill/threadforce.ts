@@ -111,7 +111,7 @@ export function threadMillForces(cut: ThreadCut): ThreadForces {
   const { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
   const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
   const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
-  const spread = trail > 0 ? sumProfiles(p, at, profiles, trail) : undefined;
+  const spread = trail > 0 ? sumProfiles(p, at, profiles, trail, true) : undefined;
   const wall = trail > 0 ? wallProfiles(p, at, profiles, trail) : undefined;
   return {
     peak: spread?.peak ?? profiles * turn.peak,

@@ -7,7 +7,7 @@
  */
 import { gaussLegendre } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
-import { profileTrail } from "./profiles.ts";
+import { profileTrail, slidingSums } from "./profiles.ts";
 import { type ThreadCut, threadWallForce } from "./threadforce.ts";
 
 export interface NormalForces {
@@ -118,14 +118,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
         const angle = (((d * trail) % p) + p) % p;
         return at(Math.min(Math.max(angle, 1e-9 * p), (1 - 1e-9) * p), share, reach);
       };
-      let sum = 0;
-      for (let j = 0; j < N; j++) sum += behind(-j);
-      let high = sum;
-      for (let k = 1; k < N; k++) {
-        sum += behind(k) - behind(k - N);
-        high = Math.max(high, sum);
-      }
-      return high;
+      return slidingSums(N, behind).high;
     },
     mean(a, b) {
       set(a, b);

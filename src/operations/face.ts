@@ -1,4 +1,5 @@
 /** Faces. */
+import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
 import { planWall } from "./shared/wall/cut.ts";
 import { straightWall } from "./shared/wall/pass.ts";
@@ -6,26 +7,49 @@ import { straightWall } from "./shared/wall/pass.ts";
 /** Axial depth and width of a pass where the row does not say, of the cutter diameter (common practice). */
 const AXIAL = 0.1;
 const WIDTH = 0.7;
+/** One pass covers a face up to this share of the cutter, so that its edge stays over the work (common practice). */
+const ONE_PASS = 0.85;
+
+/** Strips that a face is milled in, and the width of each [mm]; without a width the strip that the row names, or the usual one. */
+function strips({ totalWidth, radialDepth }: Row, diameter: number): { count: number; width: number } {
+  const usual = radialDepth ?? WIDTH * diameter;
+  if (totalWidth === undefined) return { count: 1, width: usual };
+  const most = radialDepth ?? (totalWidth <= ONE_PASS * diameter ? ONE_PASS * diameter : usual);
+  const count = Math.max(1, Math.ceil(totalWidth / most - 1e-9));
+  return { count, width: Math.min(radialDepth ?? Number.POSITIVE_INFINITY, totalWidth / count) };
+}
 
 export const face: Operation = {
   needs: (row) => (row.depth === undefined ? ["axialDepth", "length"] : ["depth", "length"]),
   uses: [
-    ...(["tool", "way", "depth", "axialDepth", "radialDepth", "passes", "springPasses", "stickOut"] as const),
+    ...([
+      "tool",
+      "way",
+      "depth",
+      "axialDepth",
+      "radialDepth",
+      "totalWidth",
+      "passes",
+      "springPasses",
+      "stickOut",
+    ] as const),
     ...(["feedPerTooth", "wearFactor", "roughness"] as const),
   ],
   tools: ["face mill", "end mill"],
-  levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "tool"],
+  levers: ["feedPerTooth", "axialDepth", "radialDepth", "surfaceSpeed", "tool"],
   plan: (job) =>
     planWall(job, face, {
       fits: () => true,
       reaches: () => true,
       wall: (tool) => {
         const depth = job.row.depth ?? job.row.axialDepth!;
+        const { count, width } = strips(job.row, tool.diameter);
         return straightWall(job, tool, {
-          width: job.row.radialDepth ?? WIDTH * tool.diameter,
+          width,
           depth,
           axial: Math.min(depth, AXIAL * tool.diameter),
           walls: 0,
+          beside: Array.from({ length: count - 1 }, (_, i) => width * (i + 2)),
         });
       },
     }),

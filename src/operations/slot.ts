@@ -1,16 +1,28 @@
-/** Slots: full width, or a narrower cutter along one wall. */
+/** Slots: full width, a pass down the middle of a wider one and its walls after it, or a narrower cutter along one wall. */
 import { slotStep } from "../mill/chip-space.ts";
+import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
 import { planWall, type WallWork, wallCutters } from "./shared/wall/cut.ts";
 import { straightWall } from "./shared/wall/pass.ts";
+import { slotWidth } from "./shared/wall/slot-width.ts";
 import { groupOf } from "./shared/wall/surface.ts";
-import { SLOT_AXIAL } from "./shared/wall/wall.ts";
+import { RADIAL_SHARE, SLOT_AXIAL } from "./shared/wall/wall.ts";
 
 export const slot: Operation = {
   needs: () => ["depth", "length"],
   uses: [
-    ...(["tool", "finishDiameter", "through", "way", "axialDepth", "radialDepth", "passes", "springPasses"] as const),
-    ...(["stickOut", "feedPerTooth", "wearFactor", "sizeTolerance", "roughness", "coolant"] as const),
+    ...([
+      "tool",
+      "finishDiameter",
+      "totalWidth",
+      "through",
+      "way",
+      "axialDepth",
+      "radialDepth",
+      "passes",
+      "springPasses",
+    ] as const),
+    ...(["stickOut", "feedPerTooth", "wearFactor", "sizeTolerance", "wearValue", "roughness", "coolant"] as const),
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
@@ -22,8 +34,10 @@ export const slot: Operation = {
         const { row, work } = job;
         const { diameter } = tool;
         const group = groupOf(job.material);
+        const whole = slotWidth(row);
+        const beside = sidePasses(row, diameter);
         const wall = straightWall(job, tool, {
-          width: row.radialDepth ?? diameter,
+          width: beside.length > 0 ? diameter : (row.radialDepth ?? diameter),
           depth: row.depth!,
           axial: Math.min(
             SLOT_AXIAL * diameter,
@@ -31,18 +45,34 @@ export const slot: Operation = {
               ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
               : Number.POSITIVE_INFINITY,
           ),
-          walls: row.sizeTolerance === undefined ? 0 : 1,
+          walls: row.sizeTolerance === undefined || beside.length > 0 ? 0 : 1,
+          beside,
         });
-        if (wall && row.finishDiameter !== undefined && row.finishDiameter < diameter * 0.9999)
-          work.find("cutter-too-large", { value: diameter, limit: row.finishDiameter, into: "slot" });
+        if (wall && whole !== undefined && whole < diameter * 0.9999)
+          work.find("cutter-too-large", { value: diameter, limit: whole, into: "slot" });
+        if (wall && beside.length > 0)
+          work.find(
+            "slot-widened",
+            { value: whole!, limit: diameter, passes: beside.length, step: beside[0]! - diameter },
+            row.sizeTolerance === undefined ? "ok" : "check",
+          );
         return wall;
       },
     }),
 };
 
+/** How wide the slot is after each pass that follows the one down the middle [mm]: as many on one wall as on the other (common practice: both are cut climb). */
+function sidePasses(row: Row, diameter: number): number[] {
+  const rest = (slotWidth(row) ?? 0) - diameter;
+  if (rest <= 1e-4 * diameter) return [];
+  const most = Math.min(row.radialDepth ?? RADIAL_SHARE * diameter, diameter);
+  const passes = 2 * Math.ceil(rest / (2 * most) - 1e-9);
+  return Array.from({ length: passes }, (_, i) => diameter + (rest * (i + 1)) / passes);
+}
+
 /** As wide as the slot at most; without a width the cutter makes it, and is not much thicker than it is deep. */
 const fits: WallWork["fits"] = (tool, row) => {
-  const width = row.finishDiameter ?? row.radialDepth;
+  const width = slotWidth(row) ?? row.radialDepth;
   return width === undefined
     ? tool.diameter <= 4 * (row.depth ?? Number.POSITIVE_INFINITY)
     : tool.diameter <= width * 1.0001;

@@ -6,6 +6,7 @@ import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
 import { speedRange as listedRange, feedOf as listFeedOf, ownSpeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
+import { slotWidth } from "../operations/shared/wall/slot-width.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
 import { ROW, type Row } from "../table/rows.ts";
@@ -100,7 +101,7 @@ export function otherTools({ row, base, lists, tool }: Situation): Tool[] {
   return lists.tools.items
     .filter((t) => t.kind !== undefined && kinds.includes(t.kind) && t.diameter !== undefined)
     .filter((t) => t.tool !== base.results.tool && t.tool !== row.tool)
-    .filter((t) => row.operation !== "slot" || tool === undefined || t.diameter === tool.diameter)
+    .filter((t) => row.operation !== "slot" || tool === undefined || slotTakes(row, tool, t))
     .filter(
       (t) =>
         row.depth === undefined ||
@@ -109,6 +110,12 @@ export function otherTools({ row, base, lists, tool }: Situation): Tool[] {
     )
     .sort((a, b) => stiffness(b) - stiffness(a));
 }
+
+/** Without a width the cutter makes the slot: another size would make another one. */
+const slotTakes = (row: Row, tool: Tool, other: Tool): boolean => {
+  const width = slotWidth(row);
+  return width === undefined ? other.diameter === tool.diameter : other.diameter! <= 1.0001 * width;
+};
 
 const steps = (from: number, factors: readonly number[]): Try[] =>
   factors.map((f) => [from * f, Math.abs(Math.log(f))]);
@@ -164,6 +171,7 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
   },
   // What is to be made is no matter of advice; see along().
   depth: () => [],
+  totalWidth: () => [],
   radialDepth: ({ row, base }) => {
     const from = row.radialDepth ?? base.results.radialDepth ?? undefined;
     if (from === undefined) return [];
@@ -208,14 +216,16 @@ export function changeOf(s: Situation, key: Lever, to: number | string | null): 
 
 /** A cutter that gives a slot its width is no choice of the plan's. */
 const makesSize = ({ row }: Situation, key: Lever) =>
-  key === "tool" && row.operation === "slot" && row.finishDiameter === undefined && row.radialDepth === undefined;
+  key === "tool" && row.operation === "slot" && slotWidth(row) === undefined;
 
 /**
  * What has to change as well, or another part would be made: a side wall's thinner pass wants as many more of them, and a face whose
- * only depth is that of a pass wants it said for the whole.
+ * only depth or width is that of a pass wants it said for the whole.
  */
 function along(s: Situation, key: Lever, to: number | string | null): Change | undefined {
-  const { operation, radialDepth, axialDepth, depth, passes = 1 } = s.row;
+  const { operation, radialDepth, totalWidth, axialDepth, depth, passes = 1 } = s.row;
+  if (operation === "face" && key === "radialDepth" && totalWidth === undefined && radialDepth !== undefined)
+    return changeOf(s, "totalWidth", radialDepth);
   if (operation === "face" && key === "axialDepth" && depth === undefined && axialDepth !== undefined)
     return changeOf(s, "depth", axialDepth);
   if (operation !== "side" || key !== "radialDepth" || radialDepth === undefined || typeof to !== "number")

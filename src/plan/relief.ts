@@ -79,6 +79,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "no-strength": NONE,
   "tool-stress": LIGHTER,
   // size
+  "slot-widened": NONE,
   "no-size-tolerance": NONE,
   "size-out": TRUER,
   "size-may-be-out": TRUER,

@@ -3,11 +3,11 @@ import { Cache } from "../cache.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import { RESULT_COLUMNS } from "../table/columns.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
-import { type DimensionName, fromCanonical } from "../units.ts";
+import { type DimensionName, fromCanonical, type Units } from "../units.ts";
 import { full } from "../words/en/full.ts";
 import { en } from "../words/en/index.ts";
 import type { Words } from "../words/types.ts";
-import { type RowPlan, worded } from "../words/worded.ts";
+import { type RowPlan, type SaidResults, worded, wordedResults } from "../words/worded.ts";
 import { handedOn, roughedBy } from "./handed.ts";
 import { planRow } from "./row.ts";
 import { sharedSetups } from "./setups.ts";
@@ -35,7 +35,7 @@ const HEADER = RESULT_COLUMNS.map((c) => c.heading);
 export function planTable(blocks: Blocks, detail = true, words: Words = full): TablePlan {
   const lists = readLists(blocks.materials, blocks.tools, blocks.machines);
   const lines = planRows(readRows(blocks.rows), lists, detail, words);
-  return { lines, header: HEADER, block: lines.map((line) => resultCells(line)) };
+  return { lines, header: HEADER, block: lines.map((line) => resultCells(line?.results, line?.units)) };
 }
 
 /** Works out rows that are read already. A machine's setup is shared by the rows planned on it. */
@@ -55,8 +55,13 @@ export function planRows(
   });
 }
 
-/** Result lines of rows that were worked out before, under the lists and headings they belong to. */
-export type PlanMemory = Cache<string, Cache<string, Line>>;
+/** Lists that were read, once a row needs them, and result lines of rows that were worked out with them. */
+interface Remembered {
+  lists?: Lists;
+  readonly lines: Cache<string, Line>;
+}
+/** What is remembered, under the lists and headings it belongs to. */
+export type PlanMemory = Cache<string, Remembered>;
 /** Tables of different lists that are remembered, and lines of each. */
 const TABLES = 8;
 const LINES = 20_000;
@@ -69,11 +74,12 @@ export const planMemory = (): PlanMemory => new Cache("tables that were planned"
  */
 export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en): (number | string)[][] {
   const named = [...blocks.materials, [], ...blocks.tools, [], ...blocks.machines, blocks.rows[0] ?? []];
-  const known = memory.get(named.map(rowText).join("\n"), () => new Cache<string, Line>("rows of a table", LINES));
-  let lists: Lists | undefined;
+  const known = memory.get(named.map(rowText).join("\n"), () => ({
+    lines: new Cache<string, Line>("rows of a table", LINES),
+  }));
   const rows = readRows(blocks.rows);
   const sharing = sharedSetups(rows);
-  const listsNow = () => (lists ??= readLists(blocks.materials, blocks.tools, blocks.machines));
+  const listsNow = () => (known.lists ??= readLists(blocks.materials, blocks.tools, blocks.machines));
   let handed: ReturnType<typeof handedOn> | undefined;
   // A row that finishes another's wall hangs on that row as well, and so on.
   const cells = (at: number): string => {
@@ -82,9 +88,11 @@ export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en)
   };
   const lines = rows.map((read, i) => {
     const share = sharing(read);
-    const line = known.get(`${share} ${cells(i)}`, () => {
+    const line = known.lines.get(`${share} ${cells(i)}`, () => {
+      if (read.empty) return resultCells();
       handed ??= handedOn(rows, listsNow());
-      return resultCells(read.empty ? undefined : worded(planRow(read, listsNow(), share, false, handed(i)), words));
+      const plan = planRow(read, listsNow(), share, false, handed(i));
+      return resultCells(wordedResults(plan, words), plan.units);
     });
     return [...line];
   });
@@ -103,12 +111,12 @@ const rowText = (cells: readonly unknown[]) =>
     .join(",");
 
 /** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */
-function resultCells(line: RowPlan | undefined): (number | string)[] {
+function resultCells(results: SaidResults = {}, units?: Units): (number | string)[] {
   return RESULT_COLUMNS.map((column) => {
-    const value = line?.results[column.key as keyof RowPlan["results"]];
+    const value = results[column.key as keyof SaidResults];
     if (value === null || value === undefined) return "";
     if (typeof value !== "number") return value;
     if (!Number.isFinite(value)) return "";
-    return column.dimension ? fromCanonical(value, column.dimension as DimensionName, line!.units) : value;
+    return column.dimension ? fromCanonical(value, column.dimension as DimensionName, units!) : value;
   });
 }

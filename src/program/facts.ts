@@ -211,6 +211,7 @@ function lineShape(
 ): LineShape {
   const what = row.operation === "slot" || row.operation === "face" ? row.operation : "side";
   const away = climb ? 1 : -1;
+  const beside = offsetsBeside(what, wall);
   return {
     kind: "line",
     what,
@@ -218,12 +219,22 @@ function lineShape(
     length: wall.length!,
     over: what === "face" ? diameter : diameter / 2,
     // Travel along +X: a climb cut has the wall on its right, so the cutter stands at plus Y of it.
-    offsets: depths.map((gone) => (what === "side" ? away * (diameter / 2 + wall.stock - gone) : 0)),
+    offsets:
+      what === "side"
+        ? depths.map((gone) => away * (diameter / 2 + wall.stock - gone))
+        : [...depths.slice(0, depths.length - beside.length).map(() => 0), ...beside],
     springs,
     depth: wall.depth,
     levels: wall.levels,
     cutter: diameter,
   };
+}
+
+/** Where the passes beside the first one run: strips of a face one after another, walls of a slot in turn, outwards [mm]. */
+function offsetsBeside(what: LineShape["what"], { beside = [], stock }: Wall): number[] {
+  const step = (beside[0] ?? stock) - stock;
+  if (what === "face") return beside.map((_, i) => (i + 1) * step);
+  return beside.map((_, i) => (i % 2 === 0 ? 1 : -1) * (Math.floor(i / 2) + 1) * step);
 }
 
 function holeShape(row: Row, what: HoleShape["what"], plan: RowPlan, tool: Tool | undefined): HoleShape | undefined {

@@ -1,4 +1,5 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
+import { Cache } from "../cache.ts";
 import { headingText } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { type Column, columnsOf } from "./quantity.ts";
@@ -41,12 +42,18 @@ function withoutBrackets(text: string): string {
   return out + text.slice(at);
 }
 
+/** Headings made normal before: whole sheets are asked again and again which of their rows are headings. */
+const normal = new Cache<string, string>("normal headings", 2000);
+
 /** Lower case, brackets off, punctuation to single spaces. */
 export function normalHeading(heading: unknown): string {
-  return withoutBrackets(String(heading ?? "").toLowerCase())
-    .replace(/[._:;,/\\\-–—#]+/g, " ")
-    .replace(/\s+/g, " ")
-    .trim();
+  const text = String(heading ?? "");
+  return normal.get(text, () =>
+    withoutBrackets(text.toLowerCase())
+      .replace(/[._:;,/\\\-–—#]+/g, " ")
+      .replace(/\s+/g, " ")
+      .trim(),
+  );
 }
 
 export interface Match<K extends string = string> {

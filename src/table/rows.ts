@@ -63,6 +63,8 @@ export const ROW = {
   insideCorner: length("Inside corner"),
   /** Tolerance class of ISO 286 on the finish diameter, such as H7. */
   sizeClass: text("Size class"),
+  /** Width of the whole slot or face; wider than the cutter: passes side by side. */
+  totalWidth: length("Total width"),
   /** What was assumed when the row was made. Shown, read by no operation. */
   remark: text("Remark"),
 } as const;

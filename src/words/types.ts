@@ -11,6 +11,9 @@ export type Said = readonly [text: string, wayOut: string];
 
 export type FindingWords = { readonly [C in FindingCode]: (facts: FactsOf<C>, say: Say, severity: Verdict) => Said };
 
+/** Some of the findings' words, for a file of those that belong together. */
+export const findingsOf = <C extends FindingCode>(words: Pick<FindingWords, C>): Pick<FindingWords, C> => words;
+
 /** What a step is called, and what its formula's symbols leave unsaid. */
 export type StepWords = {
   readonly [K in StepKey]: readonly [

@@ -63,13 +63,12 @@ function spokenCode(finding: Finding): string {
   return `bad-${ROW[finding.facts.about].heading.toLowerCase().replace(/ /g, "-")}`;
 }
 
-/** The plan with sentences for its findings and names for its limits. */
-export function worded(plan: Plan, words: Words): RowPlan {
-  const say = new Say(plan.units, words.names);
-  const reasons = plan.findings.map((finding) => reason(finding, words, say));
-  const named = (limit: BareLimit): Limit => ({ ...limit, name: words.limits[limit.key] });
+const reasonsOf = (plan: Plan, words: Words, say: Say): Reason[] =>
+  plan.findings.map((finding) => reason(finding, words, say));
+
+function resultsOf(plan: Plan, words: Words, say: Say, reasons: readonly Reason[]): SaidResults {
   const { direction, depths, ...numbers } = plan.results;
-  const results: SaidResults = {
+  return {
     ...numbers,
     ...(direction === undefined ? {} : { direction: direction && words.direction(direction) }),
     ...(depths === undefined
@@ -80,12 +79,25 @@ export function worded(plan: Plan, words: Words): RowPlan {
     reasons: reasons.map((r) => r.text).join(REASON_MARK),
     limit: plan.binding ? words.limits[plan.binding.key] : null,
   };
+}
+
+/** The results of `worded` alone: what stands in the cells of a table. */
+export function wordedResults(plan: Plan, words: Words): SaidResults {
+  const say = new Say(plan.units, words.names);
+  return resultsOf(plan, words, say, reasonsOf(plan, words, say));
+}
+
+/** The plan with sentences for its findings and names for its limits. */
+export function worded(plan: Plan, words: Words): RowPlan {
+  const say = new Say(plan.units, words.names);
+  const reasons = reasonsOf(plan, words, say);
+  const named = (limit: BareLimit): Limit => ({ ...limit, name: words.limits[limit.key] });
   return {
     ...plan,
     reasons,
     limits: plan.limits.map(named),
     binding: plan.binding && named(plan.binding),
-    results,
+    results: resultsOf(plan, words, say, reasons),
     plain: plan.results,
     steps: words.chain?.(plan) ?? [],
   };

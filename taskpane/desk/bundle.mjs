@@ -46,7 +46,17 @@ export async function bundleDesk({ esbuild, root, dist, common }) {
   fs.rmSync(maker);
   fs.writeFileSync(path.join(dist, "demo.xlsx"), books.demo());
   fs.writeFileSync(path.join(dist, "blank.xlsx"), books.blank());
-  fs.copyFileSync(path.join(root, "taskpane", "desk.html"), path.join(dist, "desk.html"));
+  // What the script begins with is asked for at once, not when the script has been read.
+  const [script] = Object.entries(outputs).find(([name]) => path.basename(name) === "desk.js");
+  const first = outputs[script].imports.filter(({ kind }) => kind === "import-statement");
+  const preloads = first.map(({ path: file }) => {
+    const name = path.relative(dist, path.resolve(root, file)).replaceAll(path.sep, "/");
+    return `\n    <link rel="modulepreload" href="${name}" />`;
+  });
+  const page = fs.readFileSync(path.join(root, "taskpane", "desk.html"), "utf8");
+  const mark = '<link rel="modulepreload" href="desk.js" />';
+  if (!page.includes(mark)) throw new Error("desk.html does not preload desk.js");
+  fs.writeFileSync(path.join(dist, "desk.html"), page.replace(mark, mark + preloads.join("")));
   fs.copyFileSync(path.join(root, "taskpane", "desk.webmanifest"), path.join(dist, "desk.webmanifest"));
   fs.cpSync(path.join(root, "taskpane", "assets"), path.join(dist, "assets"), { recursive: true });
 
@@ -64,8 +74,8 @@ export async function bundleDesk({ esbuild, root, dist, common }) {
     "assets/icon-128.png",
     "assets/icon.svg",
   ];
-  const mark = createHash("sha256");
-  for (const name of files) mark.update(name).update(fs.readFileSync(path.join(dist, name)));
+  const digest = createHash("sha256");
+  for (const name of files) digest.update(name).update(fs.readFileSync(path.join(dist, name)));
   await build({
     entryPoints: { "desk-offline": desk("keep", "offline-worker.ts") },
     outdir: dist,
@@ -73,7 +83,7 @@ export async function bundleDesk({ esbuild, root, dist, common }) {
     define: {
       ...shared.define,
       DESK_FILES: JSON.stringify(files),
-      DESK_MARK: JSON.stringify(mark.digest("hex").slice(0, 16)),
+      DESK_MARK: JSON.stringify(digest.digest("hex").slice(0, 16)),
     },
   });
   return { metafile: { outputs } };

@@ -23,8 +23,31 @@ export function rowOf(sheet: SheetState, row: number, left: number, width: numbe
   return made;
 }
 
-/** All that a sheet holds, from A1, rows of equal length. */
-export function gridOf(sheet: SheetState): CellValue[][] {
+interface Grid {
+  readonly changes: number;
+  readonly columns: number;
+  readonly rows: CellValue[][];
+}
+const grids = new WeakMap<SheetState, Grid>();
+
+/**
+ * All that a sheet holds, from A1, rows of equal length. Rows that did not change since they were read last are the same
+ * arrays, and a sheet that did not change is the same grid: whoever looks at all of it again can tell.
+ */
+export function gridOf(sheet: SheetState): readonly (readonly CellValue[])[] {
   const { rows, columns } = sheet.used();
-  return Array.from({ length: rows }, (_, r) => rowOf(sheet, r, 0, columns));
+  const known = grids.get(sheet);
+  const changes = sheet.changes();
+  const same = known?.columns === columns ? known : undefined;
+  if (same?.changes === changes && same.rows.length === rows) return same.rows;
+  const made: Grid = {
+    changes,
+    columns,
+    rows: Array.from({ length: rows }, (_, r) => {
+      const there = same?.rows[r];
+      return there && sheet.changesOf(r) <= same!.changes ? there : rowOf(sheet, r, 0, columns);
+    }),
+  };
+  grids.set(sheet, made);
+  return made.rows;
 }

@@ -73,7 +73,8 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
     });
   }
 
-  const isVerdict = (value: unknown) => typeof value === "string" && normalHeading(value) === "verdict";
+  const isVerdict = (value: unknown) =>
+    typeof value === "string" && /verdict/i.test(value) && normalHeading(value) === "verdict";
 
   function verdictsOf(name: string): ReadonlyMap<number, number> {
     const known = verdicts.get(name);
@@ -100,7 +101,12 @@ export function createLooks(first: Model): Looks & { setModel(model: Model): voi
     if (found) {
       const matched = matchHeadings(found.headings, ROW_COLUMNS);
       const inputs = new Map(matched.map((m) => [found.left + m.at, m.column.key]));
-      const filled = (c: number) => found.rows.some((row) => row[c] !== null && row[c] !== "");
+      // A formula fills its cell, also before anybody has worked it out.
+      const formulas = new Set<number>();
+      for (let row = found.top + 1; row <= found.top + found.rows.length; row++)
+        for (const [c, cell] of sheet!.cells.get(row) ?? [])
+          if (cell.formula !== undefined) formulas.add(c - found.left);
+      const filled = (c: number) => formulas.has(c) || found.rows.some((row) => row[c] !== null && row[c] !== "");
       const hidden = new Set<number>();
       const own = new Set<number>();
       // An empty table shows all it can take; in a filled one what no row uses is out of the way.

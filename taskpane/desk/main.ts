@@ -21,6 +21,7 @@ import { type OpenBook, openBook } from "./workbook.ts";
 
 const DEMO = { file: "demo.xlsx", name: "Demo job.xlsx", words: "The demo job of the Harrow Lane Machine Works." };
 const BLANK = { file: "blank.xlsx", name: "Plan.xlsx", words: "A blank planning table, with the lists." };
+const CALCULATING = "Still calculating …";
 /** Opening that takes longer than this shows how far it is [ms]. */
 const PATIENCE = 300;
 
@@ -103,7 +104,10 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     ...(handle ? { handle } : {}),
     ...(seen ? { seen } : {}),
     hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
-    onBusy: (busy) => busy && shell.say("Still calculating …", { busy: true }),
+    onBusy: (busy) => {
+      if (busy) shell.say(CALCULATING, { busy: true });
+      else if (shell.said() === CALCULATING) shell.say("");
+    },
   });
   const { model, planned } = book;
   shell.title(name);

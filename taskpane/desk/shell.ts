@@ -15,6 +15,8 @@ export interface Shell {
   readonly input: HTMLInputElement;
   /** What is going on; `busy` while it is. */
   say(text: string, how?: { readonly trouble?: boolean; readonly busy?: boolean }): void;
+  /** What was said last. */
+  said(): string;
   title(name: string): void;
   /** The quiet word beside the name: saved, not saved. */
   mark(text: string, unsaved: boolean): void;
@@ -146,6 +148,7 @@ export function createShell(actions: ShellActions): Shell & { leaveGrid(directio
       state.dataset.busy = busy ? "yes" : "no";
       state.classList.toggle("trouble", trouble);
     },
+    said: () => state.textContent ?? "",
     title(name) {
       element("book-name").textContent = name;
       document.title = `${name} – Tablefeed desk`;

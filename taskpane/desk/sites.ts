@@ -61,11 +61,16 @@ function besideOf(table: Block, grid: readonly (readonly CellValue[])[]): Partia
   };
 }
 
+/** Sheets without that word have no site: their headings need not be understood. */
+const mayBeBasis = (cell: CellValue) =>
+  typeof cell === "string" && cell.length < 40 && cell.toLowerCase().includes(BASIS.toLowerCase());
+
 /** The site of a sheet; undefined where there is none, or its units are not known. */
 export function siteOf(model: Model, name: string, hints: Hints): Site | undefined {
   const sheet = model.sheet(name);
   if (sheet === undefined || sheet.protected) return undefined;
   const grid = gridOf(sheet);
+  if (!grid.some((line) => line.some(mayBeBasis))) return undefined;
   const table = findTable(sheet.name, grid, null, planningScore);
   if (table === null) return undefined;
   let matching = match(table.headings, hints.byHand);

@@ -38,52 +38,103 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
   return balance >= 0;
 }
 
-/**
- * The planning table of a sheet, or null. Headings are looked for in every row; a table runs down over single blank
- * rows until two blank rows in a row, the next headings, or the end.
- *
- * @param grid - the sheet's cells from A1, rows of equal length
- * @param score - how much cells look like headings of a planning table; 0 is not at all
- */
-export function findTable(
-  sheet: string,
-  grid: readonly (readonly CellValue[])[],
-  selection: Selection | null,
-  score: (headings: readonly CellValue[]) => number,
-): Table | null {
-  const heads: { row: number; left: number; right: number; score: number; end: number }[] = [];
+type Score = (headings: readonly CellValue[]) => number;
+type Line = readonly CellValue[];
+
+interface Head {
+  readonly row: number;
+  readonly left: number;
+  readonly right: number;
+  readonly score: number;
+  end: number;
+}
+
+/** Scores of runs that were asked for before, by the row they stand in and by where they begin and end. */
+const scored = new WeakMap<Score, WeakMap<Line, Map<number, number>>>();
+/** Heads of grids that were looked through before. */
+const looked = new WeakMap<Score, WeakMap<readonly Line[], readonly Head[]>>();
+
+function keptOf<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V): V {
+  const known = map.get(key);
+  if (known !== undefined) return known;
+  const made = make();
+  map.set(key, made);
+  return made;
+}
+
+/** Every run of headings of a grid that scores, with the last row of the table below it. */
+function headsOf(grid: readonly Line[], score: Score): readonly Head[] {
+  const points = keptOf(scored, score, () => new WeakMap());
+  const heads: Head[] = [];
   for (let row = 0; row < grid.length; row++) {
-    if (grid[row]!.filter((cell) => typeof cell === "string" && cell.trim() !== "").length < 2) continue;
+    const line = grid[row]!;
+    if (!hasTwoTexts(line)) continue;
     for (const { left, right } of runs(grid, row)) {
-      if (!isMostlyText(grid[row]!, left, right)) continue;
-      const points = score(grid[row]!.slice(left, right + 1));
-      if (points > 0) heads.push({ row, left, right, score: points, end: row });
+      if (!isMostlyText(line, left, right)) continue;
+      const known = keptOf(points, line, () => new Map());
+      const key = left * 0x10000 + right;
+      const found = known.get(key) ?? score(line.slice(left, right + 1));
+      known.set(key, found);
+      if (found > 0) heads.push({ row, left, right, score: found, end: row });
     }
   }
   for (const head of heads) {
     let gap = 0;
     for (let row = head.row + 1; row < grid.length && gap < 2; row++) {
       if (heads.some((other) => other.row === row && other.left <= head.right && other.right >= head.left)) break;
-      if (grid[row]!.slice(head.left, head.right + 1).every(blank)) gap++;
+      if (isBlankBetween(grid[row]!, head.left, head.right)) gap++;
       else {
         gap = 0;
         head.end = row;
       }
     }
   }
-  const rank = (head: (typeof heads)[number]): number => {
+  return heads;
+}
+
+function hasTwoTexts(line: Line): boolean {
+  let texts = 0;
+  for (const cell of line) if (typeof cell === "string" && cell.trim() !== "" && ++texts === 2) return true;
+  return false;
+}
+
+function isBlankBetween(line: Line, left: number, right: number): boolean {
+  for (let c = left; c <= right; c++) if (!blank(line[c])) return false;
+  return true;
+}
+
+/**
+ * The planning table of a sheet, or null. Headings are looked for in every row; a table runs down over single blank
+ * rows until two blank rows in a row, the next headings, or the end.
+ *
+ * @param grid - the sheet's cells from A1, rows of equal length. Neither it nor a row of it changes afterwards: what was
+ *   found in them is kept
+ * @param score - how much cells look like headings of a planning table; 0 is not at all. The same cells score the same
+ */
+export function findTable(
+  sheet: string,
+  grid: readonly Line[],
+  selection: Selection | null,
+  score: Score,
+): Table | null {
+  const heads = keptOf(
+    keptOf(looked, score, () => new WeakMap()),
+    grid,
+    () => headsOf(grid, score),
+  );
+  const rank = (head: Head): number => {
     if (selection === null) return 0;
     const inRows = selection.row >= head.row && selection.row <= head.end + 1;
     const inColumns = selection.column >= head.left && selection.column <= head.right;
     return inRows && inColumns ? 2 : inRows ? 1 : 0;
   };
-  const best = heads.sort((a, b) => rank(b) - rank(a) || b.score - a.score || a.row - b.row || a.left - b.left)[0];
+  const best = [...heads].sort((a, b) => rank(b) - rank(a) || b.score - a.score || a.row - b.row || a.left - b.left)[0];
   if (best === undefined) return null;
   const { row: top, left, right, end } = best;
   const columns = right - left + 1;
   const rows = grid
     .slice(top + 1, end + 1)
-    .map((line) => Array.from({ length: columns }, (_, c) => line[left + c] ?? null));
+    .map((line) => (left === 0 && columns === line.length ? line : line.slice(left, right + 1)));
   const selected = selection === null ? -1 : selection.row - top - 1;
   return {
     sheet,

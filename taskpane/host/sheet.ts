@@ -75,12 +75,9 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
   const selections = new Set<() => void>();
   const changes = new Set<() => void>();
   let forget: (() => void)[] = [];
-  /** The grid of a sheet as it was read last, and when. */
-  let read: { sheet: SheetState; revision: number; grid: CellValue[][] } | undefined;
 
   function attach(): void {
     for (const stop of forget) stop();
-    read = undefined;
     forget = [
       model.onSelect(() => {
         for (const listener of [...selections]) listener();
@@ -97,11 +94,6 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     const sheet = model.sheet(name);
     if (sheet === undefined) throw new HostError("gone", `There is no sheet "${name}" any more; nothing was written.`);
     return sheet;
-  };
-  const cellsOf = (sheet: SheetState): CellValue[][] => {
-    if (read?.sheet !== sheet || read.revision !== model.revision())
-      read = { sheet, revision: model.revision(), grid: gridOf(sheet) };
-    return read.grid;
   };
 
   /** A cell as an edit; text stays text, whatever it looks like. */
@@ -202,7 +194,7 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       const sheet = model.sheet(model.active());
       if (sheet === undefined) return null;
       const { row, column } = model.selection();
-      return findTable(sheet.name, cellsOf(sheet), { row, column }, score);
+      return findTable(sheet.name, gridOf(sheet), { row, column }, score);
     },
 
     async readList(name) {

@@ -109,17 +109,25 @@ export function fill(actions: FillActions): Part<FillFacts> {
       const ready = facts.units !== undefined && facts.rows > 0;
       // A disabled button would lose the focus while its own work is going on.
       const waits = facts.busy ? "true" : null;
+      const columns = h("ul", { class: "columns" });
+      // Thousands of choices that nobody looks at would slow down each key that is pressed beside them.
+      const list = () => {
+        if (open && columns.childElementCount === 0)
+          columns.append(...[...known, ...unknown].map((column) => columnLine(column, facts)));
+      };
+      list();
       const details = h(
         "details",
         {
           open,
           ontoggle: (event) => {
             open = (event.target as HTMLDetailsElement).open;
+            list();
           },
         },
         h("summary", { "data-focus": "columns" }, `${known.length} of ${facts.columns.length} columns recognised`),
         h("p", { class: "hint" }, "→ is read, ← is written. Columns that are not used stay untouched."),
-        h("ul", { class: "columns" }, ...[...known, ...unknown].map((column) => columnLine(column, facts))),
+        columns,
       );
       replace(
         element.lastElementChild!,

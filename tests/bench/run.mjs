@@ -9,6 +9,7 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import ExcelJS from "exceljs";
 import { buildFunctions } from "../../taskpane/build/pages.mjs";
+import { deskBench } from "./desk.mjs";
 
 const root = path.resolve(import.meta.dirname, "../..");
 const out = path.join(root, "tests", ".out");
@@ -42,12 +43,17 @@ function coldLoad() {
   return { ms: times.sort((a, b) => a - b)[4], count };
 }
 
+if (process.argv.includes("--desk")) {
+  await deskBench(line, out);
+  process.exit();
+}
 const script = fs.readFileSync(path.join(out, "functions.js"));
 line("functions.js, gzip level 9", (gzipSync(script, { level: 9 }).length / 1000).toFixed(1), "kB");
 const cold = coldLoad();
 line("functions.js, load in a fresh context", cold.ms.toFixed(1), "ms", `${cold.count} functions associated`);
 for (const f of await figures()) line(f.name, f.value.toFixed(f.value < 10 ? 2 : 0), f.unit, f.note);
 await againstOffice();
+await deskBench(line, out);
 
 /** 10,000 × 12 columns of arithmetic: our lifted functions against LibreOffice recalculating its own formulas. */
 async function againstOffice() {

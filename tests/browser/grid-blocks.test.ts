@@ -91,6 +91,28 @@ describe("choices", () => {
   });
 });
 
+describe("one entry for a block", () => {
+  it("Ctrl+Enter puts what was typed into every cell of the block, formulas along with their row, in one step", async () => {
+    await d.select(3, 31);
+    await d.keys("Shift+ArrowDown", "Shift+ArrowDown");
+    const before = await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)));
+    await d.page.keyboard.type("7.5");
+    await d.keys("Control+Enter");
+    expect(await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)))).toEqual([7.5, 7.5, 7.5, before[3]]);
+    expect(await d.at()).toMatchObject({ row: 3, column: 31, area: { top: 3, bottom: 5 } });
+    await d.keys("Control+z");
+    expect(await Promise.all([3, 4, 5, 6].map((r) => d.value(r, 31)))).toEqual(before);
+    await d.select(3, 31);
+    await d.keys("Shift+ArrowDown", "Shift+ArrowDown");
+    await d.page.keyboard.type("=B4*2");
+    await d.keys("Control+Enter");
+    const formulas = await d.page.evaluate(() =>
+      [3, 4, 5].map((row) => (globalThis as any).tablefeedDesk.model.typed("Plan", row, 31).formula),
+    );
+    expect(formulas).toEqual(["B4*2", "B5*2", "B6*2"]);
+  });
+});
+
 describe("rows, order and finding", () => {
   const menu = async (name: RegExp) => {
     await d.keys("Shift+F10");
@@ -140,6 +162,83 @@ describe("rows, order and finding", () => {
     ]);
     await menu(/Show all rows/);
     expect(await d.page.locator('.tg-row[data-row="1"]').count()).toBe(1);
+  });
+
+  const shownRows = () =>
+    d.page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>(".tg-body .tg-row")]
+        .filter((row) => row.getBoundingClientRect().height > 0)
+        .map((row) => Number(row.dataset.row)),
+    );
+
+  it("takes Enter in the search of a filter: no cell is touched, and the cursor is in view", async () => {
+    await d.select(30, 3);
+    const before = await d.row(30, 0, 12);
+    await d.select(30, 0);
+    await menu(/Filter/);
+    await d.page.keyboard.type("stop");
+    await d.keys("Enter");
+    expect(await d.news()).toMatch(/13 of 40 rows shown/);
+    const { row } = await d.at();
+    expect(row % 3).toBe(0);
+    expect(await d.page.locator(`.tg-row[data-row="${row}"] .tg-entry.tg-open`).count()).toBe(0);
+    const seen = await d.page.evaluate((r) => {
+      const cell = document.querySelector(`.tg-row[data-row="${r}"]`)!.getBoundingClientRect();
+      const grid = document.querySelector(".tg-scroll")!.getBoundingClientRect();
+      return cell.height > 0 && cell.top >= grid.top && cell.bottom <= grid.bottom;
+    }, row);
+    expect(seen).toBe(true);
+    await d.keys("ArrowDown");
+    expect(await d.row(30, 0, 12)).toEqual(before);
+    await d.keys("Control+z");
+    expect(await d.news()).toMatch(/nothing to undo/);
+  });
+
+  it("deletes the rows that are to be seen and none between them, in one step", async () => {
+    const numbers = async () => (await Promise.all([1, 2, 3, 4, 5, 6, 7].map((r) => d.value(r, 1)))).map(Number);
+    const before = await numbers();
+    await d.select(3, 0);
+    await menu(/Filter/);
+    await d.page.keyboard.type("stop");
+    await d.keys("Enter");
+    await d.select(3, 1);
+    await d.keys("Shift+ArrowDown");
+    await menu(/Delete 2 rows/);
+    // Rows 3 and 6 are gone, 4 and 5 are there.
+    expect(await numbers()).toEqual([10, 20, 40, 50, 70, 80, 90]);
+    expect((await shownRows())[0]).toBe(7);
+    await d.keys("Control+z");
+    expect(await numbers()).toEqual(before);
+    expect((await shownRows()).slice(0, 3)).toEqual([3, 6, 9]);
+  });
+
+  it("shows a row that is inserted under a filter, and keys go into it", async () => {
+    await d.select(3, 0);
+    await menu(/Filter/);
+    await d.page.keyboard.type("stop");
+    await d.keys("Enter");
+    await d.select(3, 2);
+    await menu(/Insert 1 row below/);
+    expect((await shownRows()).slice(0, 3)).toEqual([3, 4, 7]);
+    await d.page.keyboard.type("new one");
+    await d.keys("Enter");
+    expect(await d.value(4, 2)).toBe("new one");
+    expect((await shownRows()).slice(0, 3)).toEqual([3, 4, 7]);
+  });
+
+  it("keeps to its filter when rows are sorted, and when that is taken back", async () => {
+    await d.start("rows=40&verdicts=no");
+    await d.select(3, 0);
+    await menu(/Filter/);
+    await d.page.keyboard.type("stop");
+    await d.keys("Enter");
+    const verdicts = async () => Promise.all((await shownRows()).filter((r) => r <= 40).map((r) => d.value(r, 0)));
+    await d.select(3, 1);
+    await menu(/largest first/);
+    expect(new Set(await verdicts())).toEqual(new Set(["stop"]));
+    await d.keys("Control+z");
+    expect(new Set(await verdicts())).toEqual(new Set(["stop"]));
+    expect((await verdicts()).length).toBe(13);
   });
 
   it("finds a text on every sheet and goes through what it found", async () => {

@@ -207,19 +207,6 @@ describe("threads for wire inserts (published)", () => {
 });
 
 describe("bad text (identity)", () => {
-  const time = (text: string) => {
-    const start = performance.now();
-    readCallouts(text);
-    return performance.now() - start;
-  };
-  it("takes time in proportion to its length", () => {
-    // Eight times the text: eight times the time if linear, sixty-four times if quadratic. Best of five, and room for a busy machine.
-    for (const one of [" ", "\t", "4 ", "(", "((", "x ", "⌀ ", "- ", "1,", "O", "|", "M8 ↧ 16\n"]) {
-      const best = (n: number) => Math.min(...Array.from({ length: 5 }, () => time(`4X ⌀.5${one.repeat(n)}THRU`)));
-      best(1000);
-      expect(best(16000), JSON.stringify(one)).toBeLessThan(Math.max(32 * best(2000), 20));
-    }
-  });
   it("answers a sentence for what is no text of a drawing", () => {
     const endless = readCallouts("4X ⌀5 THRU ".repeat(5000));
     expect(endless.rows).toHaveLength(1);

@@ -59,9 +59,26 @@ export const walls: Rules = {
       why: "a slot is no narrower than its cutter",
     },
     {
+      ...pair(slot, { "Total width": 9.9 }, { "Total width": 10 }),
+      severity: "stop",
+      why: "the same by its own column",
+    },
+    {
       ...pair(side, { "Inside corner": 4.9 }, { "Inside corner": 5 }),
       severity: "stop",
       why: "a corner is no tighter than the cutter's radius",
+    },
+  ],
+  "slot-widened": [
+    {
+      ...pair(slot, { "Total width": 10.1 }, { "Total width": 10 }),
+      severity: "ok",
+      why: "a slot wider than the cutter wants its walls cut after the middle; one as wide is made by the cutter",
+    },
+    {
+      ...pair(slot, { "Total width": 10.1, "Size tolerance": 0.2 }, { "Total width": 10, "Size tolerance": 0.2 }),
+      severity: "check",
+      why: "the walls of a widened slot are made by passes whose bending is not worked out",
     },
   ],
   "cutter-short": {

@@ -21,7 +21,7 @@ describe("the demo job (regression)", () => {
     expect(DEMO[0]!.join("|")).toBe(HEADINGS);
     expect(BLANK_PLAN[0]).toEqual(DEMO[0]);
     // Inputs that the demo job leaves blank: the drilling oversize to the handbook, the others to the trade.
-    const blank = ["drillOversize", "roughness", "coolant", "insideCorner", "sizeClass"];
+    const blank = ["drillOversize", "roughness", "coolant", "insideCorner", "sizeClass", "totalWidth"];
     const columns = ROW_COLUMNS.filter((c) => !blank.includes(c.key));
     expect([...DEMO[0]!].sort()).toEqual(columns.map((c) => c.heading).sort());
   });

@@ -77,6 +77,22 @@ describe("what passes of a blunt, springy tool leave (identity)", () => {
       },
     });
   });
+  it("is pulled in by twice the pass at the most where no depth is named: the pass, not the whole depth", () => {
+    // the first pass cuts without force to 1; the second is pulled in for ever: from 1 to 1.5, so no deeper than 2
+    const pulled = passesLeft({
+      depths: [1, 1.5],
+      flexibility: 0.001,
+      layer: 0,
+      normalForce: (a) => (a > 0.5 ? -1e9 : 0),
+    });
+    expect(pulled.map((p) => p.wall)).toEqual([1, 2]);
+  });
+  it("refuses a negative flexibility, layer or depth by its name", () => {
+    const fine = { depths: [1], flexibility: 0.001, layer: 0.001, normalForce: () => 10 };
+    expect(() => passesLeft({ ...fine, flexibility: -1e-6 })).toThrow(/flexibility is/);
+    expect(() => passesLeft({ ...fine, layer: -1e-6 })).toThrow(/layer is/);
+    expect(() => passesLeft({ ...fine, depths: [1, -0.1] })).toThrow(/depth is/);
+  });
   it("goes deeper than programmed when the force pulls in, and no further than it is let", () => {
     const pull = (k: number, deepest?: number) =>
       passesLeft({ depths: [1], flexibility: 0.001, layer: 0, deepest, normalForce: (a, b) => -k * (b - a) })[0]!.wall;

@@ -1,14 +1,16 @@
-// Mutation tests: small faults are planted one by one in a copy of the tree, and each should turn a test red.
+// Mutation tests: small faults are planted one by one in a copy of the sources, and each should turn a test red.
 import { spawnSync } from "node:child_process";
 import fs from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import { Sentence } from "../../taskpane/build/say.mjs";
+import { draw, wilson } from "./draw.mjs";
 
 /** Rules and arithmetic; what only shows or tests is not worth the hours. */
 const WORTH = /^(?:src|functions)\/.*\.ts$/;
 const NOT = /(?:^|\/)generated\/|\.d\.ts$|\.test\.ts$/;
-const OUT = path.join("tests", ".out", "mutants");
+/** Tests of the pages, of the tree, and of how long something takes say nothing of a planted fault. */
+const NO_JUDGES = /^tests\/(?:browser|bench|house|host|desk|pane|\.out)\/|^tests\/reading\.test/;
 
 function git(root, ...words) {
   const done = spawnSync("git", words, { cwd: root, encoding: "utf8" });
@@ -42,62 +44,105 @@ function chosen(root, named, base) {
   return changed;
 }
 
-const share = (killed, all) => (all === 0 ? "  –  " : `${((100 * killed) / all).toFixed(1)} %`);
+const share = (found, all) => (all === 0 ? "  –  " : `${((100 * found) / all).toFixed(1)} %`);
 
-/** What the tests did to the mutants, file by file, and where one lived. */
+/** A fault in one line. */
+const told = ({ location: { start }, mutatorName, replacement, reached }) =>
+  `line ${start.line + 1}:${start.column + 1}: ${mutatorName} → ${replacement.replace(/\s+/g, " ").slice(0, 80)}${reached ? "" : " (no test comes here)"}`;
+
+/** What the tests did to the faults, file by file, and where one lived. */
 function summary(root, results) {
   const files = new Map();
-  for (const { fileName, status, ...mutant } of results) {
-    const file = files.get(fileName) ?? { killed: 0, lived: [] };
-    files.set(fileName, file);
-    if (status === "Killed" || status === "Timeout") file.killed++;
-    else if (status === "Survived" || status === "NoCoverage") file.lived.push({ status, ...mutant });
-  }
-  const lines = [];
-  let [killed, all] = [0, 0];
-  for (const [name, file] of [...files].sort()) {
-    const total = file.killed + file.lived.length;
-    killed += file.killed;
-    all += total;
-    lines.push(`${share(file.killed, total).padStart(7)}  ${file.killed} of ${total}  ${path.relative(root, name)}`);
-    for (const { location, mutatorName, replacement, status } of file.lived)
-      lines.push(
-        `         line ${location.start.line}: ${mutatorName} → ${(replacement ?? "").replace(/\s+/g, " ").slice(0, 80)}${status === "NoCoverage" ? " (no test comes here)" : ""}`,
-      );
-  }
-  return { lines, killed, all };
+  for (const fault of results) files.set(fault.fileName, [...(files.get(fault.fileName) ?? []), fault]);
+  return [...files].sort().flatMap(([name, faults]) => {
+    const lived = faults.filter(({ found }) => !found);
+    const found = faults.length - lived.length;
+    const line = `${share(found, faults.length).padStart(7)}  ${found} of ${faults.length}  ${path.relative(root, name)}`;
+    return [line, ...lived.map((fault) => `         ${told(fault)}`)];
+  });
+}
+
+/** What a row of the table becomes is one matter: its cells, its operation, its plan, what is found. */
+const ROWS = ["table", "operations", "plan", "findings"];
+
+/** True for the tests of the room that a source lies in: src/mill/arc.ts is judged first by tests/mill, src/time.ts by tests/time.test.ts. */
+function near(root) {
+  const room = (file, top) => path.relative(path.join(root, top), file).split(/[/.]/)[0];
+  return (source, test) => {
+    const [made, judged] = [room(source, "src"), room(test, "tests")];
+    return made === judged || (ROWS.includes(made) && ROWS.includes(judged));
+  };
+}
+
+function judges(root) {
+  return fs
+    .readdirSync(path.join(root, "tests"), { recursive: true })
+    .map((file) => path.join("tests", file))
+    .filter((file) => file.endsWith(".test.ts") && !NO_JUDGES.test(file.replaceAll(path.sep, "/")))
+    .map((file) => path.join(root, file))
+    .sort();
+}
+
+function wholeNumber(option, text, least) {
+  if (!/^\d{1,9}$/.test(text) || Number(text) < least)
+    throw new Sentence(`--${option} is "${text}"; a whole number of ${least} or more is wanted.`);
+  return Number(text);
 }
 
 export async function mutants(root, args) {
   let given;
   try {
-    given = parseArgs({ args, allowPositionals: true, options: { base: { type: "string", default: "main" } } });
+    const text = (more) => ({ type: "string", ...more });
+    const options = { base: text({ default: "main" }), sample: text(), seed: text({ default: "1" }) };
+    given = parseArgs({ args, allowPositionals: true, options });
   } catch (problem) {
-    throw new Sentence(`${problem.message.split(". ")[0]}. Allowed: --base, and files or folders.`);
+    throw new Sentence(`${problem.message.split(". ")[0]}. Allowed: --base, --sample, --seed, and files or folders.`);
   }
-  const files = chosen(root, given.positionals, given.values.base);
-  console.log(`${files.length} ${files.length === 1 ? "file" : "files"}: ${files.join(", ")}`);
-  const { Stryker } = await import("@stryker-mutator/core");
-  const stryker = new Stryker({
-    mutate: files,
-    testRunner: "vitest",
-    plugins: ["@stryker-mutator/vitest-runner"],
-    vitest: { configFile: "tests/run/mutants.vitest.config.ts", related: true },
-    // Words are for people to judge: only numbers, comparisons, conditions and calls are changed.
-    mutator: { excludedMutations: ["StringLiteral"] },
-    ignorePatterns: ["/dist", "/tests/.out", "/taskpane/pictures"],
-    tempDirName: OUT,
-    cleanTempDir: "always",
-    reporters: ["progress"],
-    logLevel: "warn",
-    fileLogLevel: "off",
-    concurrency: 2,
-    allowEmpty: true,
-    disableTypeChecks: false,
-    timeoutMS: 10_000,
+  const { base, sample, seed } = given.values;
+  const size = sample === undefined ? Number.POSITIVE_INFINITY : wholeNumber("sample", sample, 1);
+  const start = wholeNumber("seed", seed, 0);
+  const names = given.positionals;
+  const groups =
+    names.length > 0
+      ? names.map((name) => [name, chosen(root, [name])])
+      : [[`what differs from ${base}`, chosen(root, [], base)]];
+  const { faultsOf, tried } = await import("./plant.mjs");
+  const drawn = [];
+  for (const [name, files] of groups) {
+    const all = await faultsOf(files.map((file) => path.join(root, file)));
+    const faults = draw(all, size, start);
+    drawn.push({ name, all: all.length, faults });
+    console.log(
+      `${name}: ${faults.length} of ${all.length} faults${faults.length < all.length ? `, seed ${start}` : ""}`,
+    );
+  }
+  const progress = (text, fault) => {
+    if (fault?.found === false) console.error(`${path.relative(root, fault.fileName)} ${told(fault)}`);
+    else if (process.stderr.isTTY) process.stderr.write(`\r\x1b[K${text}\r`);
+  };
+  // In turn, one of each folder: a run that is ended early (Ctrl+C) has tried as many of one as of the other.
+  const most = Math.max(...drawn.map(({ faults }) => faults.length));
+  const order = Array.from({ length: most }, (_, i) =>
+    drawn.flatMap((group) => (group.faults[i] === undefined ? [] : [{ group, fault: group.faults[i] }])),
+  ).flat();
+  let stopped = false;
+  process.once("SIGINT", () => {
+    stopped = true;
   });
-  const { lines, killed, all } = summary(root, await stryker.runMutationTest());
-  console.log(lines.join("\n"));
-  console.log(`${killed} of ${all} planted faults found, ${share(killed, all)} (text is not changed)`);
+  const faults = order.map(({ fault }) => fault);
+  const results = await tried(root, faults, judges(root), near(root), progress, () => stopped);
+  for (const drawing of drawn) {
+    const { name, all } = drawing;
+    const own = results.filter((_, i) => order[i].group === drawing);
+    if (own.length === 0) continue;
+    const found = own.filter((fault) => fault.found).length;
+    const late = own.filter((fault) => fault.late).length;
+    console.log(summary(root, own).join("\n"));
+    const [low, high] = wilson(found, own.length).map((end) => (100 * end).toFixed(1));
+    console.log(
+      `${name}: ${found} of ${own.length} planted faults found${late > 0 ? ` (${late} without an end)` : ""}, ${share(found, own.length)}` +
+        (own.length < all ? `; of all ${all} between ${low} and ${high} % (95 %)` : ""),
+    );
+  }
   return 0;
 }

@@ -187,6 +187,55 @@ describe("path and sweep (identity)", () => {
       { numRuns: 200, seed: 5 },
     );
   });
+  it("outside the same: the tip reaches the basic minor diameter with the widest flat, and stays above it with more", () => {
+    let some = 0;
+    fc.assert(
+      fc.property(threads, ({ pitch, ratio, fill, profileAngle, starts }) => {
+        const d2 = ratio * pitch;
+        const d1 = d2 - 0.62 * pitch;
+        const cutter = { cutterDiameter: fill * d2, profileAngle, lead: starts * pitch };
+        const flat = widestTipFlat(cutter, pitch, d2, d1, "external");
+        const reach = (tipFlat: number) =>
+          tipDiameter(
+            sweptPathRadius({ ...cutter, tipFlat }, pitch, d2, "external"),
+            cutter.cutterDiameter,
+            "external",
+          );
+        if (flat === null) return expect(reach(0)).toBeGreaterThan(d1 - 1e-9);
+        some++;
+        expect(relative(reach(flat), d1)).toBeLessThan(1e-10);
+        expect(reach(flat + 0.01 * pitch)).toBeGreaterThan(d1);
+      }),
+      { numRuns: 100, seed: 6 },
+    );
+    expect(some).toBeGreaterThan(50);
+  });
+  it("takes the smallest of several path radii that cut the pitch diameter (independent: looked for along the grid)", () => {
+    // a cutter that all but fills the hole: contact at the tip widens the groove, then less, and then the flanks do
+    for (const [pitch, D2] of [
+      [1.25, 7.2],
+      [1, 5.35],
+    ] as const) {
+      const cutter = { cutterDiameter: D2 - 0.01 * pitch, tipFlat: 0.02 * pitch, profileAngle: 60, lead: pitch };
+      const least = (D2 - cutter.cutterDiameter) / 2;
+      const wide = (e: number) => bruteHalfWidth(cutter, e, D2 / 2, 20_001) >= pitch / 4;
+      const step = 0.002 * pitch;
+      const grid = Array.from({ length: 200 }, (_, i) => least + i * step);
+      const changes = grid.filter((e, i) => i > 0 && wide(e) !== wide(grid[i - 1]!));
+      expect(changes.length, "wide enough, too narrow again, wide enough").toBeGreaterThanOrEqual(3);
+      const e = sweptPathRadius(cutter, pitch, D2, "internal");
+      expect(Math.abs(e - changes[0]!)).toBeLessThan(2 * step);
+    }
+  });
+  it("is the plain path where the helix has next to no lead", () => {
+    const cutter = { cutterDiameter: 4.8, tipFlat: 0.125, profileAngle: 60 };
+    for (const lead of [1e-18, 1e-30, 1e-300])
+      for (const kind of ["internal", "external"] as const)
+        expect(sweptPathRadius({ ...cutter, lead }, 1, 5.35, kind)).toBeCloseTo(
+          plainPathRadius(5.35, 1, 4.8, 0.125, 60, kind),
+          12,
+        );
+  });
   it("needs less than P/8 at the basic pitch diameter, and may allow more higher in the tolerance", () => {
     const small = { cutterDiameter: 2, profileAngle: 60, lead: 1 };
     expect(widestTipFlat(small, 1, basicPitchDiameter(20, 1, 60), 20, "internal")!).toBeLessThan(1 / 8);
@@ -216,5 +265,24 @@ describe("what cannot be cut (identity)", () => {
   });
   it("refuses a V that is too low for the pitch", () =>
     expect(() => sweptPathRadius({ ...cutter, profileHeight: 0.2 }, 1, 5.35, "internal")).toThrow(/profileHeight/));
+  it("refuses a root on the wrong side of the pitch diameter, and a cutter that fills the root", () => {
+    const widest = (root: number, kind: ThreadKind, cutterDiameter = 4.8) =>
+      widestTipFlat({ cutterDiameter, profileAngle: 60, lead: 1 }, 1, 5.35, root, kind);
+    expect(() => widest(5.34, "internal")).toThrow(/rootDiameter is 5.34/);
+    expect(() => widest(5.35, "external")).toThrow(/rootDiameter is 5.35/);
+    expect(() => widest(0, "external")).toThrow(/rootDiameter is 0/);
+    expect(widest(4.73, "external")).not.toBeNull();
+    expect(() => widest(6, "internal", 6)).toThrow(/cutterDiameter is 6/);
+    for (const bad of [0, -1]) {
+      expect(() => widestTipFlat({ ...cutter, lead: 1 }, bad, 5.35, 6, "internal")).toThrow(/pitch is/);
+      expect(() => widestTipFlat({ ...cutter, lead: 1 }, 1, bad, 6, "internal")).toThrow(/pitchDiameter is/);
+      expect(() => sweptPathRadius(cutter, bad, 5.35, "internal")).toThrow(/pitch is/);
+      expect(() => sweptPitchDiameter(cutter, 1, bad, "internal")).toThrow(/pathRadius is/);
+    }
+  });
+  it("refuses a path outside on which the cutter would cover the middle", () => {
+    expect(() => sweptPitchDiameter(cutter, 1, 2.5, "external")).toThrow(/cutterDiameter is 5;/);
+    expect(sweptPitchDiameter(cutter, 1, 4.9, "external")).toBeGreaterThan(4.8);
+  });
   it("refuses a radius beyond the tip", () => expect(() => grooveHalfWidth(cutter, 1, 3.6)).toThrow(/radius/));
 });

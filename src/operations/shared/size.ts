@@ -44,7 +44,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
   work.step("scatter", scatter, { share, other });
   judgeScatter(job, scatter, half, of);
   // A single wall has no nominal size in the row that a measurement could be compared with.
-  if (row.measured !== undefined && of !== "wall error") {
+  if (of !== "wall error" && row.measured !== undefined) {
     work.set({ size: row.measured });
     judgeMeasured(job, band, row.measured, centre, half);
     return;

@@ -10,7 +10,7 @@ export class Work {
   readonly steps: Step[] = [];
   readonly findings: Finding[] = [];
   readonly limits: Limit[] = [];
-  results: Results = {};
+  readonly results: Results = {};
   sketch: Sketch | undefined;
   path: Path | undefined;
   left: Plan["left"];
@@ -49,7 +49,7 @@ export class Work {
   }
 
   set(results: Results): void {
-    this.results = { ...this.results, ...results };
+    Object.assign(this.results, results);
   }
 
   finish(row: string | number | null, operation: string): Plan {

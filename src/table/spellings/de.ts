@@ -56,6 +56,7 @@ export const de: Spellings = {
     roughness:
       "rauheit|rautiefe|rautiefe rz|oberfläche rz|rauheit rz|rz|oberflächenrauheit rz|gemittelte rautiefe|oberflächengüte rz",
     coolant: "kühlung|kss|kühlschmierstoff|kühlmittel|kühlart|kühlschmierung|kühlmittelzufuhr",
+    totalWidth: "nutbreite|nutenbreite|planbreite|breite der nut|gesamtbreite|flächenbreite",
     insideCorner:
       "innenecke|innenradius|eckenradius innen|innenecke radius|innenecken-radius|kleinster innenradius|taschenradius|eckradius innen",
     sizeClass: "passung|toleranzklasse|toleranzfeld|iso-passung|passungsklasse|iso-toleranz|toleranzgrad",

@@ -55,6 +55,8 @@ export const en: Spellings = {
     roughness:
       "rz|surface finish|finish rz|surface finish rz|roughness rz|surface roughness rz|rz max|surface roughness",
     coolant: "cooling|coolant type|cutting fluid|coolant mode|coolant supply|lubrication",
+    totalWidth:
+      "slot width|width of slot|groove width|keyway width|face width|width of face|overall width|full width|width to mill",
     insideCorner:
       "corner|corner r|corner radius|inside corner radius|inside corner r|inside radius|internal corner radius|internal radius|pocket corner radius",
     sizeClass: "fit|fit class|tolerance class|iso fit|hole tolerance class|tolerance grade|iso tolerance|class of fit",

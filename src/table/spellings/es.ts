@@ -51,6 +51,7 @@ export const es: Spellings = {
     sizeTolerance: "tolerancia|tol|tolerancia dimensional|tolerancia +/-|tol +/-",
     roughness: "rz|rugosidad|rugosidad rz|acabado rz|acabado superficial rz|rugosidad superficial",
     coolant: "refrigeración|refrigerante|taladrina|lubricación|tipo de refrigeración|fluido de corte|soluble",
+    totalWidth: "ancho de ranura|ancho ranura|ancho total|ancho de la cara|ancho a planear",
     insideCorner: "radio interior|esquina interior|radio de esquina interior|radio de cajera|ángulo interior",
     sizeClass: "ajuste|clase de tolerancia|tolerancia iso|calidad|clase de ajuste",
   },

@@ -53,6 +53,7 @@ export const fr: Spellings = {
     sizeTolerance: "tolérance|tol|it|tolérance dimensionnelle|intervalle de tolérance|tolérance +/-|tol +/-",
     roughness: "rz|rugosité|rugosité rz|état de surface rz|état de surface",
     coolant: "arrosage|lubrification|lubrifiant|refroidissement|type d'arrosage|liquide de coupe|mode d'arrosage",
+    totalWidth: "largeur de rainure|largeur rainure|largeur totale|largeur à surfacer|largeur de face",
     insideCorner:
       "rayon intérieur|coin intérieur|rayon d'angle intérieur|angle intérieur|rayon de coin intérieur|rayon de poche",
     sizeClass: "ajustement|classe de tolérance|tolérance iso|qualité|classe iso",

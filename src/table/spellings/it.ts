@@ -55,6 +55,7 @@ export const it: Spellings = {
     roughness: "rz|rugosità|rugosità rz|finitura rz|rugosità superficiale|finitura superficiale rz",
     coolant:
       "refrigerante|refrigerazione|lubrorefrigerante|lubrificazione|tipo refrigerante|refrigerazione tipo|tipo di refrigerazione|emulsione",
+    totalWidth: "larghezza cava|larghezza della cava|larghezza totale|larghezza da spianare|larghezza faccia",
     insideCorner:
       "raggio interno|angolo interno|raggio spigolo interno|raggio angolo interno|spigolo interno|raggio tasca",
     sizeClass: "accoppiamento|classe di tolleranza|tolleranza iso|grado di tolleranza|classe tolleranza",

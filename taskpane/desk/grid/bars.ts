@@ -46,7 +46,8 @@ export class Line {
     const exact = cell && typeof cell.value === "number" && cell.formula === undefined;
     const whole = exact ? model.editable(sheet, spot.row, spot.column) : text;
     const merge = model.sheet(sheet)?.mergeAt(spot.row, spot.column);
-    const single = areaName(area) === areaName(merge ?? { ...area, bottom: area.top, right: area.left });
+    const one = { top: spot.row, left: spot.column, bottom: spot.row, right: spot.column };
+    const single = [merge, one].some((whole) => whole && areaName(area) === areaName(whole));
     const shown = exact && whole !== text ? `${text}   (${whole})` : text;
     setText(this.content, single ? shown : commands.describe(this.context(), area));
     const notes = [options.noteOf?.(sheet, spot.row, spot.column)];

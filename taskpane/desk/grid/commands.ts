@@ -1,18 +1,28 @@
 /** What the person can have done to the sheet: each is one step of undo. */
 import { areaName, readArea } from "../model/address.ts";
-import { clearEdits, fillEdits, rowsIn } from "../model/blocks.ts";
+import { clearEdits, enterAllEdits, fillEdits, rowsIn } from "../model/blocks.ts";
 import { displayText } from "../model/display.ts";
 import { regionAt, sortEdits } from "../model/tables.ts";
 import { type Area, type Edit, LAST_COLUMN, LAST_ROW } from "../model/types.ts";
 import { attempt, type Context } from "./context.ts";
 import { fittingWidth } from "./layout.ts";
 
-export function apply(context: Context, label: string, make: () => readonly Edit[]): boolean {
-  return attempt(context, () => context.model.apply(make(), { by: "person", label }));
+export function apply(context: Context, label: string, make: () => readonly Edit[], reorders = false): boolean {
+  return attempt(context, () => context.model.apply(make(), { by: "person", label, reorders }));
 }
 
 export const clear = (context: Context, label = "clear"): boolean =>
   apply(context, label, () => clearEdits(context.model, context.sheet(), context.cursor.area));
+
+/** What is being typed, into the whole block; it stays open when it was refused. */
+export function enterAll(context: Context): boolean {
+  const { entry, model, cursor } = context;
+  const text = entry.value;
+  const { area, spot } = cursor;
+  const sheet = context.sheet();
+  if (!apply(context, "typing", () => enterAllEdits(model, sheet, area, spot, text))) return false;
+  return context.finish(false);
+}
 
 export const fillDown = (context: Context): boolean =>
   apply(context, "fill", () => fillEdits(context.model, context.sheet(), context.cursor.area));
@@ -27,19 +37,19 @@ export function redo(context: Context): void {
   context.say(label ? context.words.redone(context.words.steps[label] ?? label) : context.words.nothingToRedo);
 }
 
-/** Rows of the selection; those of a whole column are as many as the sheet uses. */
-export function selectedRows(context: Context): { row: number; count: number } {
-  const { area } = context.cursor;
-  const bottom =
-    area.bottom >= LAST_ROW ? Math.max(area.top, context.model.used(context.sheet()).rows - 1) : area.bottom;
-  return { row: area.top, count: bottom - area.top + 1 };
+/** Rows of the selection that are to be seen; those of a whole column are as many as the sheet uses. */
+export function selectedRows(context: Context): readonly number[] {
+  const { model, cursor } = context;
+  const rows = rowsIn(model, context.sheet(), cursor.area);
+  return rows.length > 0 ? rows : [cursor.area.top];
 }
 
 export function insertRows(context: Context, below: boolean): void {
   const { model } = context;
   const sheet = context.sheet();
-  const { row, count } = selectedRows(context);
-  const at = below ? row + count : row;
+  const rows = selectedRows(context);
+  const count = rows.length;
+  const at = below ? rows.at(-1)! + 1 : rows[0]!;
   apply(context, "insert rows", () => {
     const edits: Edit[] = [{ kind: "insert-rows", sheet, row: at, count }];
     // Under the last row of a table the new rows belong to it.
@@ -57,8 +67,18 @@ export function insertRows(context: Context, below: boolean): void {
 }
 
 export function deleteRows(context: Context): void {
-  const { row, count } = selectedRows(context);
-  apply(context, "delete rows", () => [{ kind: "delete-rows", sheet: context.sheet(), row, count }]);
+  // From below, run by run: rows between them that a filter hides stay.
+  const edits: Edit[] = [];
+  let end: number | undefined;
+  const rows = selectedRows(context);
+  for (let i = rows.length - 1; i >= 0; i--) {
+    const row = rows[i]!;
+    end ??= row;
+    if (rows[i - 1] === row - 1) continue;
+    edits.push({ kind: "delete-rows", sheet: context.sheet(), row, count: end - row + 1 });
+    end = undefined;
+  }
+  apply(context, "delete rows", () => edits);
 }
 
 export function sort(context: Context, descending: boolean): void {
@@ -70,7 +90,7 @@ export function sort(context: Context, descending: boolean): void {
     context.say(context.words.noTable, "refused");
     return;
   }
-  apply(context, "sort", () => sortEdits(model, sheet, region, column, descending));
+  apply(context, "sort", () => sortEdits(model, sheet, region, column, descending), true);
 }
 
 export function fitWidth(context: Context, columns: readonly number[]): void {

@@ -94,7 +94,10 @@ export class FilterPanel {
     });
     search.addEventListener("input", draw);
     search.addEventListener("keydown", (event) => {
-      if (event.key === "Enter") done();
+      if (event.key !== "Enter") return;
+      // The key ends here: the focus is about to be in a cell.
+      event.preventDefault();
+      done();
     });
     const done = () => {
       this.close(true);
@@ -107,6 +110,11 @@ export class FilterPanel {
       let gone = 0;
       for (let r = region.top + 1; r <= region.bottom; r++) if (hidden.has(r)) gone++;
       context.say(words.filtered(rows - gone, rows));
+      // The cursor stays with what is to be seen.
+      let to = cursor.spot.row;
+      while (hidden.has(to)) to--;
+      if (to === region.top && cursor.spot.row !== to) while (to < region.bottom && hidden.has(++to));
+      queueMicrotask(() => cursor.go({ row: hidden.has(to) ? region.top : to, column }));
     };
     const title = make(
       "h2",

@@ -244,7 +244,7 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
     anew = false;
     // A sheet that was shown may be gone, or have another name.
     if (all && model.active() !== shownSheet) followSelection();
-    else if (all) view.relayout();
+    else if (all || view.unusedChanged()) view.relayout();
     else {
       const sheet = context.sheet();
       const here = cells.filter((cell) => cell.sheet === sheet);

@@ -1,6 +1,6 @@
 /** The keyboard of the grid. Anything not named here is left to the browser, which puts it into the input. */
 
-import { LAST_COLUMN, LAST_ROW } from "../model/types.ts";
+import { type Area, LAST_COLUMN, LAST_ROW } from "../model/types.ts";
 import * as commands from "./commands.ts";
 import type { Context } from "./context.ts";
 import type { ChoiceList } from "./list.ts";
@@ -152,6 +152,8 @@ function wholeLines(context: Context, columns: boolean): void {
   cursor.choose(columns ? { ...area, top: 0, bottom: LAST_ROW } : { ...area, left: 0, right: LAST_COLUMN }, spot);
 }
 
+const isBlock = ({ top, left, bottom, right }: Area): boolean => top !== bottom || left !== right;
+
 function whenTyping(context: Context, event: KeyboardEvent): boolean {
   const { cursor, entry } = context;
   const { key, shiftKey: shift } = event;
@@ -169,6 +171,10 @@ function whenTyping(context: Context, event: KeyboardEvent): boolean {
     return true;
   }
   if (event.altKey) return false;
+  if (key === "Enter" && control && isBlock(cursor.area)) {
+    commands.enterAll(context);
+    return true;
+  }
   if (key === "Enter" || (key === "Tab" && !control)) {
     if (context.finish(true) && !control) cursor.step(key === "Tab" ? "tab" : "enter", shift);
     return true;

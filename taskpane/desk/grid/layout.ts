@@ -100,7 +100,9 @@ function linesOf(sheet: SheetState, row: number, columns: Axis, measure: Measure
   let most = 1;
   for (const [column, cell] of sheet.cells.get(row) ?? []) {
     if (typeof cell.value !== "string" || column >= columns.count) continue;
-    const room = columns.sizeOf(column) - PADDING;
+    const merge = sheet.merges.length > 0 ? sheet.mergeAt(row, column) : undefined;
+    const end = Math.min((merge?.right ?? column) + 1, columns.count);
+    const room = columns.offset(end) - columns.offset(column) - PADDING;
     if (room <= 0 || measure.widthOf(cell.value, true) <= room) continue;
     let lines = 1;
     let used = 0;

@@ -32,7 +32,7 @@ export class Menu {
   private groups(): Item[][] {
     const context = this.context();
     const { words, cursor, model } = context;
-    const { count } = commands.selectedRows(context);
+    const count = commands.selectedRows(context).length;
     const sheet = context.sheet();
     const copy = (kind: "copy" | "cut") => () => {
       context.entry.focus();

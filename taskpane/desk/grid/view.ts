@@ -101,8 +101,7 @@ export class View {
   relayout(): void {
     this.width = this.scroller.clientWidth;
     this.height = this.scroller.clientHeight;
-    this.unused =
-      this.options.hiddenColumns && this.hideUnused ? this.options.hiddenColumns(this.sheet.name) : new Set();
+    this.unused = this.unusedNow();
     this.layout = layoutOf({
       model: this.model,
       sheet: this.sheet,
@@ -132,6 +131,18 @@ export class View {
   hideUnused = true;
   private frozen = "";
 
+  private unusedNow(): ReadonlySet<number> {
+    return this.options.hiddenColumns && this.hideUnused
+      ? new Set(this.options.hiddenColumns(this.sheet.name))
+      : new Set();
+  }
+
+  /** True when a column that nobody used holds something now, or the other way round. */
+  unusedChanged(): boolean {
+    const now = this.unusedNow();
+    return now.size !== this.unused.size || [...now].some((column) => !this.unused.has(column));
+  }
+
   private clear(): void {
     this.onClear();
     this.head.replaceChildren();
@@ -140,13 +151,19 @@ export class View {
     this.head.append(this.letters.anew(this.layout));
   }
 
+  /** Takes an element off the page. The input goes out of it first: it would lose the focus, and keys with it. */
+  private take(element: HTMLElement): void {
+    if (element.contains(document.activeElement)) this.onClear();
+    element.remove();
+  }
+
   /** Puts what is on the page where it now belongs; the input keeps its cell, and with it the focus. */
   private place(): void {
     const { rows, columns, frozenRows, side } = this.layout;
     this.letters.element.replaceWith(this.letters.anew(this.layout));
     for (const [row, view] of this.rowViews) {
       if (row >= rows.count || (rows.sizeOf(row) === 0 && row !== this.cursor.row)) {
-        view.element.remove();
+        this.take(view.element);
         this.rowViews.delete(row);
         continue;
       }
@@ -155,7 +172,7 @@ export class View {
       for (const [column, cell] of view.cells) {
         const hidden = column >= columns.count || (columns.sizeOf(column) === 0 && column !== this.cursor.column);
         if (hidden || !placeCell(this.layout, this.sheet, row, column, cell.element)) {
-          cell.element.remove();
+          this.take(cell.element);
           view.cells.delete(column);
         } else this.paint(row, column, cell);
       }
@@ -195,7 +212,7 @@ export class View {
 
     for (const [r, view] of this.rowViews) {
       if (wantedRows.has(r)) continue;
-      view.element.remove();
+      this.take(view.element);
       this.rowViews.delete(r);
     }
     const wantedColumns = new Set(wanted);
@@ -243,7 +260,7 @@ export class View {
     const active = row === this.cursor.row ? this.cursor.column : -1;
     for (const [c, cell] of view.cells) {
       if (wantedColumns.has(c) || c === active) continue;
-      cell.element.remove();
+      this.take(cell.element);
       view.cells.delete(c);
     }
     for (const c of wanted) this.ensureCell(row, view, c);

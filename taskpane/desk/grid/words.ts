@@ -33,7 +33,7 @@ export interface GridWords {
   readonly choicesHint: string;
   readonly openChoices: string;
   readonly notListed: (text: string, heading: string) => string;
-  readonly doubt: Readonly<Record<"comma" | "group" | "long", (text: string, mark: string) => string>>;
+  readonly doubt: Readonly<Record<"comma" | "group" | "long" | "arguments", (text: string, mark: string) => string>>;
   readonly doubts: (count: number, first: string) => string;
   readonly findLabel: string;
   readonly findCount: (at: number, of: number) => string;
@@ -129,9 +129,11 @@ export const ENGLISH: GridWords = {
     group: (text, mark) =>
       `“${text}” stays text, because it could be ${text.replace(/[.,]/g, "")} or ${text.replace(/[.,]/g, mark)}. Write it one of these ways.`,
     long: (text) => `“${text}” stays text: a number holds 15 digits.`,
+    arguments: (text) =>
+      `In “${text}” the comma parts two arguments. In formulas the decimal mark is a point: 1.5, or part the arguments with semicolons.`,
   },
   doubts: (count, first) =>
-    `${plural(count, "cell")} stayed text although ${count === 1 ? "it looks" : "they look"} like numbers, e.g. “${first}”. Commas are not guessed at.`,
+    `${plural(count, "cell")} may not be what ${count === 1 ? "it looks" : "they look"} like, e.g. “${first}”. Numbers and formulas that can be read in two ways are not guessed at: they are kept as they were written.`,
   findLabel: "Find in the workbook",
   findCount: (at, of) => `${at} of ${of}`,
   findNone: "Not found",
@@ -193,7 +195,7 @@ export const ENGLISH: GridWords = {
       case "occupied":
         return `The table “${text}” stands in the way.`;
       case "formula":
-        return `The formula cannot be read${text ? `: ${text}` : ""}. Put an apostrophe before it to keep it as text.`;
+        return `The formula cannot be read${text ? `: ${text}` : ""}: a bracket, a quote or a sign is missing or too many. Put an apostrophe before it to keep it as text.`;
       case "ambiguous":
         return `“${text}” can be read in two ways.`;
       case "file":

@@ -4,10 +4,11 @@ import type { HtmlCell } from "./clip.ts";
 import { displayText } from "./display.ts";
 import { copied } from "./formulas.ts";
 import type { Model } from "./model.ts";
+import { Refused } from "./refused.ts";
 import { holds } from "./state.ts";
 import { type CellEdit, withGrowth } from "./tables.ts";
 import { readTyped, type Typed } from "./typed.ts";
-import { type Area, type Cell, type Edit, LAST_ROW } from "./types.ts";
+import { type Area, type Cell, type Edit, LAST_COLUMN, LAST_ROW } from "./types.ts";
 
 /** Rows of an area that are to be seen; a filter protects the others. As far as the sheet is used. */
 export function rowsIn(model: Model, sheet: string, area: Area): number[] {
@@ -38,7 +39,29 @@ function formatted(model: Model, edit: CellEdit, typed: Typed): CellEdit {
 /** What was typed into one cell. */
 export function enterEdits(model: Model, sheet: string, row: number, column: number, text: string) {
   const typed = model.read(text, sheet, row, column);
+  if (typed.unreadable) throw new Refused("formula", {});
   return { typed, edits: withGrowth(model, sheet, [formatted(model, write(sheet, row, column, typed), typed)]) };
+}
+
+/** What was typed into one cell, into every cell of a block that is to be seen; references move along as in a copy. */
+export function enterAllEdits(
+  model: Model,
+  sheet: string,
+  area: Area,
+  at: { readonly row: number; readonly column: number },
+  text: string,
+): Edit[] {
+  const edits: CellEdit[] = [];
+  const right = area.right >= LAST_COLUMN ? Math.max(area.left, model.used(sheet).columns - 1) : area.right;
+  for (const row of rowsIn(model, sheet, area)) {
+    for (let column = area.left; column <= right; column++) {
+      const typed = model.read(text, sheet, row, column);
+      if (typed.unreadable) throw new Refused("formula", {});
+      const formula = typed.formula === undefined ? undefined : copied(typed.formula, row - at.row, column - at.column);
+      edits.push(formatted(model, write(sheet, row, column, { ...typed, formula }), typed));
+    }
+  }
+  return withGrowth(model, sheet, edits);
 }
 
 export function clearEdits(model: Model, sheet: string, area: Area): Edit[] {
@@ -190,7 +213,7 @@ export function pasteEdits(
           : pasted.literal
             ? { value: pasted.text }
             : model.read(pasted.text, sheet, row, column);
-      if (typed.doubt) doubts.push({ row, column, text: pasted.text });
+      if (typed.doubt || typed.unreadable) doubts.push({ row, column, text: pasted.text });
       edits.push(formatted(model, write(sheet, row, column, typed), typed));
     }
   });

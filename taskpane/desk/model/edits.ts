@@ -22,6 +22,8 @@ export interface Workbook {
   /** Everything is to be read anew. */
   restructure(): void;
   renamed(from: string, to: string): void;
+  /** Rows have moved; answers what is to be done when they move back. */
+  rowsMoved(sheet: string, row: number, count: number): () => void;
 }
 
 type CellEdit = Extract<Edit, { kind: "cell" }>;

@@ -1,4 +1,8 @@
-/** Filters of a table's columns. They hide rows from view; nothing of the file changes. */
+/**
+ * Filters of a table's columns. They hide rows from view; nothing of the file changes. Which rows are hidden is settled
+ * when a filter is set and when rows are sorted; else the rows keep what they have, so that none goes while it is typed in.
+ */
+import { movedRows } from "./formulas.ts";
 import type { Model } from "./model.ts";
 import { type Region, regionAt } from "./tables.ts";
 
@@ -62,7 +66,7 @@ export class Filters {
     return found;
   }
 
-  /** Works out again which rows are hidden, after rows moved or a filter changed. */
+  /** Works out again which rows are hidden, after a filter was set or rows were sorted. */
   again(): void {
     const model = this.model();
     for (const [name, filters] of this.bySheet) {
@@ -75,8 +79,50 @@ export class Filters {
           if (!keep.has(model.shown(name, row, column))) hidden.add(row);
         }
       }
-      if (hidden.size > 0) this.hiddenBySheet.set(name, hidden);
-      else this.hiddenBySheet.delete(name);
+      this.hide(name, hidden);
+    }
+  }
+
+  private hide(name: string, hidden: ReadonlySet<number>): void {
+    if (hidden.size > 0) this.hiddenBySheet.set(name, hidden);
+    else this.hiddenBySheet.delete(name);
+  }
+
+  /**
+   * Rows were inserted before `row`, or deleted from it on (a negative count). New rows are in view.
+   *
+   * @returns what puts back how it was
+   */
+  moved(name: string, row: number, count: number): () => void {
+    const filters = this.bySheet.get(name);
+    if (filters === undefined) return () => this.again();
+    const hidden = this.hidden(name);
+    const at = (r: number) => movedRows(r, r, row, count)?.[0] ?? [];
+    const next = filters.flatMap((one) => {
+      const top = one.top < 0 ? one.top : movedRows(one.top, one.top, row, count)?.[0];
+      return top === undefined ? [] : [{ ...one, top }];
+    });
+    if (next.length > 0) this.bySheet.set(name, next);
+    else this.bySheet.delete(name);
+    this.hide(name, next.length > 0 ? new Set([...hidden].flatMap(at)) : NONE);
+    return () => {
+      if (this.bySheet.get(name) !== (next.length > 0 ? next : undefined)) {
+        // Another filter was set meanwhile.
+        this.moved(name, row, -count);
+        this.again();
+        return;
+      }
+      this.bySheet.set(name, filters);
+      this.hide(name, hidden);
+    };
+  }
+
+  renamed(from: string, to: string): void {
+    for (const map of [this.bySheet, this.hiddenBySheet] as Map<string, never>[]) {
+      const own = map.get(from);
+      if (own === undefined) continue;
+      map.delete(from);
+      map.set(to, own);
     }
   }
 }

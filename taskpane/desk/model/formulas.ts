@@ -1,5 +1,5 @@
 /** What happens to the references of a formula when rows, sheets or the formula itself move. Formulas without "=". */
-import { parseA1Ref, type ReferenceA1, stringifyA1Ref, stringifyTokens, type Token, tokenize } from "@borgar/fx";
+import { parse, parseA1Ref, type ReferenceA1, stringifyA1Ref, stringifyTokens, type Token, tokenize } from "@borgar/fx";
 import { LAST_COLUMN, LAST_ROW } from "./types.ts";
 
 const LOST = "#REF!";
@@ -127,4 +127,41 @@ export function sorted(formula: string, own: string, from: number, to: number): 
       return undefined;
     return stringifyA1Ref({ ...ref, range: { ...ref.range, top: to, bottom: to } });
   });
+}
+
+/** A reference that was lost keeps the name of its sheet in some files. */
+const LOST_ON_SHEET = /(?:'(?:[^']|'')*'|[\p{L}\p{N}_.]+)!#REF!/giu;
+
+function isFormula(text: string): boolean {
+  try {
+    parse(tokenize(`=${text.replace(LOST_ON_SHEET, LOST)}`));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The pieces of a text in turn outside and inside of quotes. */
+const byQuotes = (text: string): string[] => text.split(/("(?:[^"]|"")*"|'(?:[^']|'')*')/);
+
+/**
+ * A typed formula as files hold it: commas between arguments, a point as the decimal mark. What is written with
+ * semicolons and decimal commas is turned into that where it can be nothing else; undefined when no program could read
+ * it: a file that holds such a formula counts as damaged.
+ *
+ * @param text - without "="
+ * @returns the formula, and whether a comma in it may have been meant as a decimal mark
+ */
+export function readFormula(text: string, decimal: "." | ","): { formula: string; doubt: boolean } | undefined {
+  const parts = byQuotes(text);
+  if (isFormula(text)) {
+    const mixed = /(?<![\p{L}\p{N}$.])\d+,\d/u;
+    return { formula: text, doubt: decimal === "," && parts.some((part, i) => i % 2 === 0 && mixed.test(part)) };
+  }
+  const turned = parts
+    .map((part, i) =>
+      i % 2 === 0 ? part.replace(/(?<![\p{L}\p{N}$.])(\d*),(?=\d)/gu, "$1.").replaceAll(";", ",") : part,
+    )
+    .join("");
+  return turned !== text && isFormula(turned) ? { formula: turned, doubt: false } : undefined;
 }

@@ -30,6 +30,8 @@ export interface How {
   readonly label?: string;
   /** Belongs to the step before it and is undone with it. */
   readonly joins?: boolean;
+  /** Rows of a table stand in another order after it: filters are gone through again. */
+  readonly reorders?: boolean;
 }
 
 /** An answer of the calculator for a formula's cell, and what it spills beside itself. */
@@ -48,6 +50,7 @@ export interface ShownCell extends Cell {
 
 interface Step {
   readonly label: string;
+  readonly reorders?: boolean;
   readonly edits: Edit[];
   readonly undo: Undo[];
 }
@@ -150,17 +153,24 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
     restructure: () => {
       structure = true;
     },
+    rowsMoved: (sheet, row, count) => model.filters.moved(sheet, row, count),
     renamed: (from, to) => {
+      model.filters.renamed(from, to);
       if (active.toLowerCase() === from.toLowerCase()) active = to;
     },
   };
 
-  function tell(by: Change["by"], label?: string): void {
+  function tell(by: Change["by"], { label, reorders }: { label?: string; reorders?: boolean } = {}): void {
+    if (reorders && [...sheets].some(({ name }) => model.filters.any(name))) {
+      model.filters.again();
+      structure = true;
+    }
     const change: Change = { by, cells: touched, structure, label };
     touched = [];
     structure = false;
     revision += 1;
-    if (change.structure) model.filters.again();
+    if (change.structure) for (const sheet of sheets) sheet.changed();
+    else for (const place of change.cells) byName(place.sheet)?.changed(place.row);
     if (!byName(active)) active = sheets.find((one) => one.state === "visible")?.name ?? sheets[0]?.name ?? "";
     for (const listener of [...changed]) listener(change);
   }
@@ -255,11 +265,11 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
         last.edits.push(...kept);
         last.undo.push(...undo);
       } else {
-        done.push({ label: how.label ?? "edit", edits: kept, undo });
+        done.push({ label: how.label ?? "edit", edits: kept, undo, ...(how.reorders ? { reorders: true } : {}) });
         undone = [];
         if (done.length > MOST_STEPS) done[0]!.edits.push(...done.splice(1, 1)[0]!.edits);
       }
-      tell(how.by, how.label);
+      tell(how.by, how);
     },
     answer(name, answers) {
       const sheet = sheetOf(name);
@@ -284,7 +294,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
       const step = done.pop()!;
       for (const back of [...step.undo].reverse()) back();
       undone.push(step);
-      tell("undo", step.label);
+      tell("undo", step);
       return step.label;
     },
     redo() {
@@ -295,7 +305,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
       if (kept.length !== step.edits.length) step.edits.splice(0, step.edits.length, ...kept);
       step.undo.splice(0, step.undo.length, ...undo);
       done.push(step);
-      tell("redo", step.label);
+      tell("redo", step);
       return step.label;
     },
     canUndo: () => done.length > 1,

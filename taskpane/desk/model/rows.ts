@@ -55,6 +55,7 @@ export function changeRows(book: Workbook, sheet: SheetState, row: number, count
   book.setNames(
     before.names.map((name) => ({ ...name, formula: moveRows(name.formula, name.sheet ?? own, own, row, count) })),
   );
+  const moveBack = book.rowsMoved(own, row, count);
   book.touch(own, row, 0);
   for (const one of formulas) book.touch(one.sheet.name, one.row, one.column);
   book.restructure();
@@ -71,6 +72,7 @@ export function changeRows(book: Workbook, sheet: SheetState, row: number, count
       one.choices = before.choicesElsewhere[i] ?? one.choices;
     });
     book.setNames(before.names);
+    moveBack();
     for (const one of old) book.touch(one.sheet.name, one.row, one.column);
     book.touch(own, row, 0);
     book.restructure();

@@ -26,10 +26,13 @@ export class SheetState implements Sheet {
   readonly fixed: Sheet["fixed"];
   /** What formulas spill beside their own cell: row → column. No part of the edits. */
   readonly spills = new Map<number, Map<number, Spilled>>();
-  /** Rows that are this sheet's own to write. */
-  private readonly owned = new WeakSet<Row>();
+  /** Rows that are this sheet's own to write; others are copied first. */
+  private owned = new WeakSet<Row>();
   private arrays: readonly (Area & { readonly row: number; readonly column: number })[] | undefined;
   private extent: { rows: number; columns: number } | undefined;
+  private count = 0;
+  private countOfAll = 0;
+  private readonly counts = new Map<number, number>();
 
   constructor(sheet: Sheet) {
     this.name = sheet.name;
@@ -89,9 +92,31 @@ export class SheetState implements Sheet {
     if (!cell || (this.extent && (row >= this.extent.rows || column >= this.extent.columns))) this.extent = undefined;
   }
 
+  /** A row holds other values now; without a row all of them may. Told when a step is done. */
+  changed(row?: number): void {
+    this.count += 1;
+    if (row !== undefined) this.counts.set(row, this.count);
+    else {
+      this.countOfAll = this.count;
+      this.counts.clear();
+    }
+  }
+
+  /** Grows with each change of a value. */
+  changes(): number {
+    return this.count;
+  }
+
+  /** The count of `changes` when a row's values changed last. */
+  changesOf(row: number): number {
+    return this.counts.get(row) ?? this.countOfAll;
+  }
+
   /** Other rows in other places, after rows were inserted, deleted or that was undone. */
   replaceRows(rows: Map<number, Row>): void {
     this.cells = rows;
+    // Whoever may put them back the other way holds the same rows: from now on they are copied before they are written.
+    this.owned = new WeakSet();
     this.arrays = undefined;
     this.extent = undefined;
   }

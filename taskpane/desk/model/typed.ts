@@ -1,6 +1,7 @@
 /** What a person types, read; and a cell's content as text that reads back as the same. */
 import { isDateFormat, isPercentFormat, isTextFormat } from "numfmt";
 import { dateText, readDate } from "./dates.ts";
+import { readFormula } from "./formulas.ts";
 import type { Locale } from "./locale.ts";
 import type { Cell, Value } from "./types.ts";
 
@@ -10,8 +11,10 @@ export interface Typed {
   readonly formula?: string;
   /** What the typing itself says of the format ("12 %", a date), for a cell that has none. */
   readonly numberFormat?: string;
-  /** Why it stays text although it looks like a number. */
-  readonly doubt?: "comma" | "group" | "long";
+  /** Why it stays text although it looks like a number; or that a formula may mean something else than was meant. */
+  readonly doubt?: "comma" | "group" | "long" | "arguments";
+  /** It begins like a formula, and no program could read it. */
+  readonly unreadable?: true;
 }
 
 export interface ReadingRules {
@@ -37,7 +40,9 @@ export function readTyped(text: string, rules: ReadingRules): Typed {
   if (format !== undefined && isTextFormat(format)) return { value: text.startsWith("'") ? text.slice(1) : text };
   if (text.startsWith("'")) return { value: text.slice(1) };
   if (/^=./s.test(text.trimStart()) && text.trimStart() !== "==") {
-    return { value: null, formula: text.trim().slice(1).trim() };
+    const read = readFormula(text.trim().slice(1).trim(), rules.locale.decimal);
+    if (read === undefined) return { value: text, unreadable: true };
+    return { value: null, formula: read.formula, ...(read.doubt ? { doubt: "arguments" } : {}) };
   }
   const bare = text.trim();
   if (bare === "" || SIZE.test(bare)) return { value: text };

@@ -8,6 +8,7 @@
  */
 import { FileError } from "../model/types.ts";
 import { resolveReferences, SHORT, UNDERSTOOD } from "./namespaces.ts";
+import { Attributes } from "./xml-attributes.ts";
 
 export const Kind = { open: 1, close: 2, text: 3, end: 4 } as const;
 export type Kind = (typeof Kind)[keyof typeof Kind];
@@ -53,7 +54,7 @@ export class Xml {
   #names = new Map<string, string>();
   #pendingClose = false;
   #seenRoot = false;
-  #attributes: number[] = [];
+  readonly #attributes: Attributes;
 
   readonly #limit: number;
   readonly #fragment: boolean;
@@ -67,6 +68,7 @@ export class Xml {
     this.text = text;
     this.#budget = budget;
     this.part = part;
+    this.#attributes = new Attributes(text, (what) => this.wrong(what));
     this.#pos = piece ? piece.from : text.charCodeAt(0) === 0xfeff ? 1 : 0;
     this.#limit = piece ? piece.to : text.length;
     this.#fragment = piece !== undefined;
@@ -192,35 +194,9 @@ export class Xml {
     const qname = text.slice(at + 1, pos);
     if (qname === "") throw this.wrong("has a tag without a name");
     const attributes = this.#attributes;
-    attributes.length = 0;
-    let declares = false;
-    this.empty = false;
-    for (;;) {
-      const gap = c <= 32;
-      while (c <= 32) c = text.charCodeAt(++pos);
-      if (c === 62) break;
-      if (c === 47) {
-        if (text.charCodeAt(pos + 1) !== 62) throw this.wrong("has a broken tag");
-        this.empty = true;
-        pos++;
-        break;
-      }
-      const nameStart = pos;
-      while (c > 32 && c !== 61 && c !== 62 && c !== 60 && c !== 47 && c !== 34 && c !== 39) c = text.charCodeAt(++pos);
-      const nameEnd = pos;
-      while (c <= 32) c = text.charCodeAt(++pos);
-      if (c !== 61 || nameEnd === nameStart || !gap) throw this.wrong("has a broken tag");
-      c = text.charCodeAt(++pos);
-      while (c <= 32) c = text.charCodeAt(++pos);
-      if (c !== 34 && c !== 39) throw this.wrong("has a broken tag");
-      const valueStart = pos + 1;
-      pos = text.indexOf(c === 34 ? '"' : "'", valueStart);
-      if (pos < 0) throw this.wrong("ends too early");
-      attributes.push(nameStart, nameEnd, valueStart, pos);
-      if (text.charCodeAt(nameStart) === 120 && text.startsWith("xmlns", nameStart)) declares = true;
-      c = text.charCodeAt(++pos);
-    }
-    this.#pos = pos + 1;
+    pos = attributes.scan(pos);
+    this.empty = attributes.empty;
+    this.#pos = pos;
     if (this.#budget && --this.#budget.left < 0)
       throw new FileError("too-large", "This file has more in it than the desk can read.");
     if (this.#stack.length >= MAX_DEPTH) throw this.wrong("is nested too deeply");
@@ -229,38 +205,18 @@ export class Xml {
       this.#seenRoot = true;
     }
     let outer: ReadonlyMap<string, string> | undefined;
-    if (declares) {
+    if (attributes.declares) {
       outer = this.#prefixes;
-      const inner = new Map(outer);
-      for (let i = 0; i < attributes.length; i += 4) {
-        const name = text.slice(attributes[i]!, attributes[i + 1]!);
-        if (name === "xmlns") inner.set("", this.#value(i));
-        else if (name.startsWith("xmlns:")) inner.set(name.slice(6), this.#value(i));
-      }
-      this.#prefixes = inner;
+      this.#prefixes = attributes.prefixes(outer);
       this.#names = new Map();
     }
-    if (attributes.length > 4) this.#twice();
+    attributes.checkTwice();
     this.#stack.push(outer ? { qname, hidden: false, outer } : { qname, hidden: false });
     this.depth++;
     this.name = this.#resolved(qname);
     this.#pendingClose = this.empty;
     if (this.depth === 1 && !this.#fragment) this.#must();
     return this.#found(Kind.open, at, this.#pos);
-  }
-
-  /** The same attribute twice is not XML. */
-  #twice(): void {
-    const { text } = this;
-    const all = this.#attributes;
-    for (let i = 4; i < all.length; i += 4) {
-      const length = all[i + 1]! - all[i]!;
-      for (let k = 0; k < i; k += 4) {
-        if (all[k + 1]! - all[k]! !== length || text.charCodeAt(all[k]!) !== text.charCodeAt(all[i]!)) continue;
-        if (text.slice(all[k]!, all[k + 1]!) === text.slice(all[i]!, all[i + 1]!))
-          throw this.wrong("has a tag with the same attribute twice");
-      }
-    }
   }
 
   #must(): void {
@@ -315,42 +271,14 @@ export class Xml {
     return Kind.close;
   }
 
-  #value(index: number): string {
-    const raw = this.text.slice(this.#attributes[index + 2]!, this.#attributes[index + 3]!);
-    if (!/[&<\n\r\t]/.test(raw)) return raw;
-    const value = raw.includes("<") ? undefined : resolveReferences(raw.replace(/\r\n?|[\n\t]/g, " "));
-    if (value === undefined) throw this.wrong("uses an entity of its own, which workbooks must not have");
-    return value;
-  }
-
-  #find(name: string): number {
-    const { text } = this;
-    const all = this.#attributes;
-    const colon = name.indexOf(":");
-    for (let i = 0; i < all.length; i += 4) {
-      const [from, to] = [all[i]!, all[i + 1]!];
-      if (colon < 0) {
-        if (to - from === name.length && text.startsWith(name, from)) return i;
-        continue;
-      }
-      const own = text.slice(from, to);
-      const cut = own.indexOf(":");
-      if (cut < 0 || own.slice(cut + 1) !== name.slice(colon + 1)) continue;
-      if (SHORT[this.#prefixes.get(own.slice(0, cut)) ?? "?"] === name.slice(0, colon + 1)) return i;
-    }
-    return -1;
-  }
-
   /** An attribute of the tag just opened; a name with a prefix uses the short names of namespaces. */
   attribute(name: string): string | undefined {
-    const at = this.#find(name);
-    return at < 0 ? undefined : this.#value(at);
+    return this.#attributes.value(name, this.#prefixes);
   }
 
   /** Where an attribute's value stands in the text. */
   attributeAt(name: string): { readonly start: number; readonly end: number } | undefined {
-    const at = this.#find(name);
-    return at < 0 ? undefined : { start: this.#attributes[at + 2]!, end: this.#attributes[at + 3]! };
+    return this.#attributes.place(name, this.#prefixes);
   }
 
   /** The prefix, with its colon, that the text uses for the element just opened. */

@@ -190,3 +190,34 @@ describe("number formats (published: ECMA-376-1, 18.8.30 and 18.8.31 and their e
     expect(displayText(12.5, '0"', EN)).toMatch(/12\.5|13/);
   });
 });
+
+describe("typed formulas", () => {
+  const at = (tag: string) => (text: string) => readTyped(text, { locale: localeOf(tag), date1904: false });
+  it("are taken when the grammar of formulas has them (ECMA-376-1, 18.17.2)", () => {
+    for (const text of [
+      "=1+2",
+      "=SUM(A1:A3,2)",
+      '=CUT.RPM(A1,10,"mm")',
+      "=[@Depth]*2",
+      "='Shop list'!B2%",
+      "=-A1^2",
+      "=Plan!#REF!+1",
+    ])
+      expect(at("en-US")(text), text).toEqual({ value: null, formula: text.slice(1) });
+  });
+  it("are no formulas when a bracket, a quote or a sign is missing: a file with one counts as damaged", () => {
+    for (const text of ["=SUM(F2:F10", "=1+", '="abc', "=1 2", "=SUM(1,2))", "=> see the drawing", "=1.5.2"])
+      expect(at("en-US")(text), text).toEqual({ value: text, unreadable: true });
+  });
+  it("may be written with semicolons and decimal commas where that can be nothing else", () => {
+    const german = at("de-DE");
+    expect(german("=1,5*2")).toEqual({ value: null, formula: "1.5*2" });
+    expect(german("=SUM(1,5;2)")).toEqual({ value: null, formula: "SUM(1.5,2)" });
+    expect(german('=IF(A1>0,5;"a;b, c";,25)')).toEqual({ value: null, formula: 'IF(A1>0.5,"a;b, c",.25)' });
+    expect(at("en-US")("=SUM(1;2)")).toEqual({ value: null, formula: "SUM(1,2)" });
+    // Two arguments, or one and a half: taken as it stands, and said.
+    expect(german("=SUM(1,5)")).toEqual({ value: null, formula: "SUM(1,5)", doubt: "arguments" });
+    expect(german("=SUM(A1,5)")).toEqual({ value: null, formula: "SUM(A1,5)" });
+    expect(at("en-US")("=SUM(1,5)")).toEqual({ value: null, formula: "SUM(1,5)" });
+  });
+});

@@ -24,7 +24,7 @@ export interface CutterFeed {
 
 /** Feed without regard to strength. `listed` is the largest chip that the milling list allows [mm]. */
 export function freeFeed(
-  row: Row,
+  row: Pick<Row, "feedPerTooth">,
   material: Material | undefined,
   g: Geometry,
   radialDepth: number,

@@ -6,6 +6,7 @@ import { engagedChip } from "../../../mill/threadfeed.ts";
 import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
 import type { Material } from "../../../table/lists.ts";
+import type { Row } from "../../../table/rows.ts";
 import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
@@ -20,6 +21,7 @@ import {
 } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { badStress, stressOf } from "../limits.ts";
+import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import { type CutterFeed, freeFeed, strongFeed } from "./feed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 
@@ -67,6 +69,22 @@ export interface ThreadTask {
   readonly quiet: (attempt: Attempt) => boolean;
 }
 
+/** Cells of a row that its ways of taking the thread out hang on. */
+const CELLS = ["way", "passes", "springPasses", "feedPerTooth", "wearFactor", "wearValue"] as const;
+
+/** All that the ways of taking a thread out hang on: not how deep the hole is, nor what the machine can drive. */
+interface CutTask extends Omit<ThreadTask, "job" | "quiet"> {
+  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly material: Material | undefined;
+  /** Profiles that cut at the same time. */
+  readonly profiles: number;
+  /** Share of the tolerance that bending may use, and of the bending that changes from part to part. */
+  readonly aim: number;
+  readonly scatter: number;
+}
+
+const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
+
 /**
  * The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. Where that is
  * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as nothing else gets worse for it.
@@ -111,9 +129,22 @@ function better(a: Attempt, near: Attempt): boolean {
   return a.hold <= 1 && (near.hold > 1 || a.size < WORTH * near.size);
 }
 
-function tryPasses(task: ThreadTask, passes: number): Attempt[] {
-  const { job, g, listed, teeth, beam, loadFromTip } = task;
-  const { row, material } = job;
+/** The ways with so many passes, with the spring passes that each may have. */
+function tryPasses({ job, quiet: _, ...task }: ThreadTask, passes: number): readonly Attempt[] {
+  const { g, beam, listed, loadFromTip } = task;
+  const { material } = job;
+  const row = onlyCells(job.row, CELLS);
+  const { profiles } = turnsOf(g.tool, g.sizes.pitch, job.row.depth ?? g.sizes.pitch);
+  const names = [g.sizes.thread.designation, g.tool.tool, material?.material];
+  const [aim, scatter] = [bendingShare(job.machine), scatterShare(job.machine)];
+  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes, aim, scatter];
+  const held = [beam?.stickOut, beam?.options.holderStiffness];
+  const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
+  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles, aim, scatter }, passes));
+}
+
+function ways(task: CutTask, passes: number): readonly Attempt[] {
+  const { row, material, g, listed, teeth, beam, loadFromTip, aim, scatter } = task;
   const { sizes, diameter, side, start, fullDepth, flat, tool } = g;
   const angle = sizes.thread.profileAngle;
   const sine = Math.sin((angle * Math.PI) / 360);
@@ -175,7 +206,6 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
-  const [aim, scatter] = [bendingShare(job.machine), scatterShare(job.machine)];
   const common = {
     ...feed,
     ...ends,
@@ -190,8 +220,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
     const n = passes + springs;
     const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
     const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
-    let known: WallBand | undefined;
-    const good = () => (known ??= bend(moved(by, n), "good"));
+    const good = once(() => bend(moved(by, n), "good"));
     const band = (end: WallBand): WallBand => ({
       deepest: good().deepest.map((d, i) => Math.max(d, end.deepest[i]!)),
       shallowest: good().shallowest.map((d, i) => Math.min(d, end.shallowest[i]!)),
@@ -200,8 +229,8 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
       ...common,
       springs,
       depths: programmed.slice(0, n),
-      walls: () => bad && band(bad),
-      start: () => {
+      walls: once(() => bad && band(bad)),
+      start: once(() => {
         const reach = WEAR_REACH * sizes.pitch;
         if (left / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
@@ -210,7 +239,7 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
         const wall = (depth: number) =>
           (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
-      },
+      }),
       size: left / (aim * half),
       hold: Math.max(left / half, (scatter * left) / (aim * half)),
       cost: n / feed.centreFeed,
@@ -221,15 +250,13 @@ function tryPasses(task: ThreadTask, passes: number): Attempt[] {
 
 /** The cut but for its feed and depths. */
 function cutOf(
-  { job, g, teeth }: ThreadTask,
+  { row, g, teeth, profiles }: CutTask,
   material: Material,
   kc11: number,
   exponent: number,
 ): Omit<BendingThread["cut"], "feedPerTooth"> {
-  const { row } = job;
   const { sizes, tool } = g;
   const worn = row.wearFactor ?? 1;
-  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const edge = edgeForce(kc11, middleEdge(tool.edgeRadius));
   return {

@@ -88,6 +88,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
   let wall = whole;
+  const { beside = [] } = wall;
   const arc = wall.side !== "straight";
   const given = givenFeed(job, tool);
   work.set({ direction: wallDirection(job, wall) });
@@ -157,9 +158,9 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
   if (beam && operation !== "face") judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
   work.set({
-    passes: chosen.passes * (operation === "slot" || operation === "face" ? wall.levels : 1),
+    passes: (chosen.passes + beside.length) * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
-    depths: chosen.depths,
+    depths: [...chosen.depths, ...beside],
   });
   const helixOnly = wall.rise > 0 && chosen.depths.length === 1;
   work.step("axialDepth", helixOnly ? wall.rise : wall.axial, {
@@ -353,7 +354,7 @@ function timing(
   const motion = new Motion(m);
   const d = tool.diameter;
   motion.arrive(row);
-  chosen.depths.forEach((depth, i) => {
+  [...chosen.depths, ...(wall.beside ?? [])].forEach((depth, i) => {
     // A helical entry goes down through all levels at once; every other pass is made on each of them.
     const first = wall.rise > 0 && i === 0;
     motion.repeat(first ? 1 : wall.levels, () => {

@@ -6,7 +6,7 @@ import { edgeOf, levelsOf, type SizedTool, type Wall } from "./wall.ts";
 export function straightWall(
   { work, row, operation }: Job,
   tool: SizedTool,
-  pass: { width: number; depth: number; axial: number; walls: 0 | 1 },
+  pass: { width: number; depth: number; axial: number; walls: 0 | 1; beside?: readonly number[] },
 ): Wall | undefined {
   const { diameter } = tool;
   const { width, depth } = pass;
@@ -24,5 +24,6 @@ export function straightWall(
     circles: false,
     walls: pass.walls,
     full: width >= diameter * 0.9999,
+    beside: pass.beside,
   };
 }

@@ -7,12 +7,14 @@ import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mil
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
 import { wallForces } from "../../../mill/wallnormal.ts";
 import { startWear } from "../../../mill/wear.ts";
-import { MOST_PASSES as PASS_LIMIT } from "../../../table/rows.ts";
+import type { Material } from "../../../table/lists.ts";
+import { MOST_PASSES as PASS_LIMIT, type Row } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
 import { BAD_END, bendingShare, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
+import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import {
   axialOf,
   effective,
@@ -68,6 +70,24 @@ export interface GivenFeed {
   readonly spindle?: number;
 }
 
+/** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
+const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
+
+/** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
+interface WallTask {
+  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly wall: Wall;
+  readonly given: GivenFeed;
+  readonly tool: SizedTool;
+  readonly material: Material | undefined;
+  readonly beam: ToolBeam | undefined;
+  readonly handed: Job["handed"];
+  /** Share of the tolerance that bending may use. */
+  readonly aim: number;
+}
+
+const waysOf = rememberedFor<Attempt>("wall ways", WAYS);
+
 export function choosePasses(
   job: Job,
   wall: Wall,
@@ -91,15 +111,20 @@ export function choosePasses(
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
-  return lightest(counts, (passes) => tryPasses(job, wall, tool, given, beam, passes), WORTH);
+  const { material } = job;
+  const cells = onlyCells(row, CELLS);
+  const held = [beam?.stickOut, beam?.options.holderStiffness];
+  const { handed } = job;
+  const aim = bendingShare(job.machine);
+  const key = JSON.stringify([tool.tool, material?.material, cells, wall, given, held, handed?.left, aim]);
+  const ways = waysOf(job.lists);
+  const task: WallTask = { row: cells, wall, given, tool, material, beam, handed, aim };
+  return lightest(counts, (passes) => ways.get(`${passes} ${key}`, () => tryPasses(task, passes)), WORTH);
 }
 
 /** The feed of the centre by the one rule, or the row's own at the edge. */
 function feedFor(
-  { row }: Job,
-  wall: Wall,
-  tool: SizedTool,
-  { listed, typed, spindle }: GivenFeed,
+  { row, wall, tool, given: { listed, typed, spindle } }: WallTask,
   edge: Attempt["edge"],
   radialDepth: number,
 ): Pick<Attempt, "edgeFeed" | "centreFeed" | "by" | "would"> {
@@ -140,18 +165,11 @@ export function standing(
   return [least!, most!];
 }
 
-function tryPasses(
-  job: Job,
-  wall: Wall,
-  tool: SizedTool,
-  given: GivenFeed,
-  beam: ToolBeam | undefined,
-  passes: number,
-): Attempt {
-  const { row, material } = job;
+function tryPasses(task: WallTask, passes: number): Attempt {
+  const { row, wall, tool, material, beam } = task;
   const { diameter, teeth } = tool;
   const cutting = positions(wall, diameter, passes);
-  const before = standing(job, wall, cutting[0]!);
+  const before = standing(task, wall, cutting[0]!);
   // Tool and chip are judged by the most that the row before may have left.
   const fromOf = (i: number) => (i === 0 ? -before[1] : cutting[i - 1]!);
   const own = (i: number) => effective(wall, diameter, fromOf(i), cutting[i]!);
@@ -162,7 +180,7 @@ function tryPasses(
   const edge = engagedEdge(tool, axialDepth);
   const { angle } = edge;
   const chipOf = (feed: number, ae: number) => largestChip(feed, Math.min(ae, edge.diameter), edge.diameter, angle);
-  const feed = feedFor(job, wall, tool, given, edge, radialDepth);
+  const feed = feedFor(task, edge, radialDepth);
   const { centreFeed } = feed;
   const chip = chipOf(centreFeed, radialDepth);
   const base = { passes, radialDepth, axialDepth, edge, ...feed, chip };
@@ -236,7 +254,7 @@ function tryPasses(
   // The wear value that stands in the control moves every pass; positive is away from the wall.
   const by = -(row.wearValue ?? 0);
   const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
-  const allowed = bendingShare(job.machine) * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
+  const allowed = task.aim * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
   const badCorners = cornersAt("bad");
@@ -255,13 +273,9 @@ function tryPasses(
   const error = errorOf(bad);
   // Without a tolerance the bad end is all that is said.
   const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
-  let known: readonly number[] | undefined;
-  const band = () => {
-    known ??= order.map(
-      (corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!,
-    );
-    return known;
-  };
+  const band = once(() =>
+    order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!),
+  );
   return {
     ...common,
     springs,
@@ -270,7 +284,7 @@ function tryPasses(
       const last = band();
       return [Math.max(...last), Math.min(...last)];
     },
-    start: () => {
+    start: once(() => {
       if (error / wall.walls > WALL_WEAR_REACH) return null;
       // the corner that bends least, moved until it comes to size
       const last = band();
@@ -282,7 +296,7 @@ function tryPasses(
           ? most
           : wallCorner(bent, moved(depth - wall.stock, springs), corner, beforeAt(corner)).at(-1)!;
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
-    },
+    }),
     load: Math.max(error / allowed, rub),
   };
 }

@@ -33,6 +33,8 @@ export interface Wall {
   /** Wall judged by its size: 2 for diameters, 1 for one wall, 0 for none. */
   readonly walls: 0 | 1 | 2;
   readonly full: boolean;
+  /** A slot or face wider than its pass: how much is gone after each further pass beside it, on each level [mm]. */
+  readonly beside?: readonly number[];
   /** Straight wall: radial depth with the engagement of its tightest inside corner [mm], where the row names one. */
   readonly corner?: number;
 }
