@@ -87,17 +87,20 @@ const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
 
 /**
  * The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. Where that is
- * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as nothing else gets worse for it.
+ * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as tool and size hold as well as before.
  */
 export function choosePasses(task: ThreadTask): Attempt {
   const quickest = quickestPasses(task);
   if (task.job.row.passes !== undefined || task.quiet(quickest)) return quickest;
-  const most = { stress: Math.max(1, quickest.stress), size: Math.max(1, quickest.size) };
-  for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
-    const able = tryPasses(task, passes).filter((a) => a.stress <= most.stress && a.size <= most.size);
-    const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
-    if (first && task.quiet(first)) return first;
-  }
+  // The size as near as before, else one that holds as well as before.
+  for (const how of ["size", "hold"] as const)
+    for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
+      const able = tryPasses(task, passes).filter(
+        (a) => a.stress <= Math.max(1, quickest.stress) && a[how] <= Math.max(1, quickest[how]),
+      );
+      const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
+      if (first && task.quiet(first)) return first;
+    }
   return quickest;
 }
 

@@ -310,7 +310,7 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
   if (!chosen.ends) return;
   const reached = chosen.ends();
   // What is measured is known; else what bending is worked out to leave.
-  const known = row.measured !== undefined && wall.walls === 2 ? measuredLeft(wall, row.measured) : undefined;
+  const known = wall.walls === 2 && row.measured !== undefined ? measuredLeft(wall, row.measured) : undefined;
   work.left = known ?? [wall.stock - reached[0], wall.stock - reached[1]];
   const inside = wall.side === "inside";
   // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.

@@ -72,6 +72,8 @@ export interface GivenFeed {
 
 /** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
 const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
+/** Of those, the ones of a cut that leaves no wall whose size is judged. */
+const NO_SIZE = ["way", "springPasses", "wearFactor"] as const;
 
 /** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
 interface WallTask {
@@ -112,7 +114,7 @@ export function choosePasses(
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
   const { material } = job;
-  const cells = onlyCells(row, CELLS);
+  const cells: WallTask["row"] = wall.walls === 0 ? onlyCells(row, NO_SIZE) : onlyCells(row, CELLS);
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const { handed } = job;
   const aim = bendingShare(job.machine);
