@@ -45,13 +45,18 @@ export type RecordOf<C extends Columns> = { readonly [K in keyof C]?: ValueOf<C[
 export const LENGTH: Format = ["0.00", "0.0000"];
 export const FINE: Format = ["0.000", "0.00000"];
 export const FINEST: Format = ["0.0000", "0.00000"];
+/** What is typed stays as it was typed. */
+const TEXT: Format = ["@", "@"];
 export const WHOLE: Format = ["0", "0"];
 export const ONE: Format = ["0.0", "0.0"];
 export const TWO: Format = ["0.00", "0.00"];
 
 type More = Partial<Omit<Quantity, "heading" | "kind" | "words">>;
 
-export const text = (heading: string) => ({ heading, kind: "text" }) as const;
+/** Text of any length, and numbers that stay numbers. */
+export const free = (heading: string) => ({ heading, kind: "text" }) as const;
+/** A name or a designation: a spreadsheet that takes what is typed for a date ("1/4-20") or a number has to be told. */
+export const text = (heading: string) => ({ heading, kind: "text", format: TEXT }) as const;
 export const flag = (heading: string) => ({ heading, kind: "flag" }) as const;
 export const word = <const W extends readonly string[]>(heading: string, words: W) =>
   ({ heading, kind: "word", words }) as const;

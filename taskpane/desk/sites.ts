@@ -8,6 +8,7 @@ import type { ResultKey } from "../../src/table/results.ts";
 import type { Units } from "../../src/units.ts";
 import type { Block, CellValue } from "../host/host.ts";
 import { findTable } from "../host/region.ts";
+import { isSelfContained } from "../work/filling.ts";
 import {
   BASIS,
   CHANGED,
@@ -74,10 +75,12 @@ export function siteOf(model: Model, name: string, hints: Hints): Site | undefin
   const table = findTable(sheet.name, grid, null, planningScore);
   if (table === null) return undefined;
   let matching = match(table.headings, hints.byHand);
-  if (matching.outputs.length === 0 || matching.basisAt === undefined) {
+  if (!isSelfContained(matching)) {
     const beside = besideOf(table, grid);
-    if (beside === undefined) return undefined;
-    matching = { ...matching, ...beside };
+    // A table may carry its own basis without a column for the verdict; without any basis it is a shop's own.
+    if (beside === undefined && (matching.outputs.length === 0 || matching.basisAt === undefined)) return undefined;
+    // Results of the table's own columns and of the block beside it belong to one basis.
+    matching = { ...matching, ...beside, outputs: [...matching.outputs, ...(beside?.outputs ?? [])] };
   }
   const given = unitsGiven(matching);
   if (given === undefined && hints.asked === undefined) return undefined;

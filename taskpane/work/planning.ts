@@ -15,6 +15,7 @@ import {
 } from "../../src/table/columns.ts";
 import type { ResultKey } from "../../src/table/results.ts";
 import type { RowKey } from "../../src/table/rows.ts";
+import { meantBy } from "../../src/table/words.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
@@ -136,15 +137,20 @@ function formatOf(column: Column, units: Units): string | undefined {
 
 const MILLIONTHS = 1_000_000;
 
+/** Columns that no number follows from. */
+const NAMES = ["row", "feature", "remark"];
+const basisColumns = ({ inputs }: Matching) => inputs.filter((m) => !NAMES.includes(m.column.key));
+
 /** What the row was worked out from, as one text: numbers in millionths, so that no decimal sign is in it. */
-export function basisOf(cells: readonly CellValue[], { inputs }: Matching): string {
-  const part = (cell: CellValue | undefined): string => {
-    if (cell === null || cell === undefined || cell === "") return "";
+export function basisOf(cells: readonly CellValue[], matching: Matching): string {
+  const part = ({ at, column }: Match): string => {
+    const cell = cells[at] ?? "";
     if (typeof cell === "string") return cell;
-    const millionths = Number(cell) * MILLIONTHS;
+    if (typeof cell === "boolean") return column.kind === "flag" ? String(Number(cell)) : String(cell).toUpperCase();
+    const millionths = cell * MILLIONTHS;
     return String(Math.sign(millionths) * Math.round(Math.abs(millionths)) || 0);
   };
-  return `of ${inputs.map((m) => part(cells[m.at])).join("|")}`;
+  return `of ${basisColumns(matching).map(part).join("|")}`;
 }
 
 /**
@@ -157,13 +163,22 @@ export function changedFormula(
   matching: Matching,
   basis: { row: number; column: number },
 ): string {
-  const at = (r: number, c: number) => `$${columnName(c)}${r + 1}`;
-  const parts = matching.inputs.map((m) => {
+  const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
+  const parts = basisColumns(matching).map((m) => {
     const cell = at(table.top + 1 + row, table.left + m.at);
-    return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
+    // A cell with nothing in it adds nothing to the text.
+    const part = `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${cell})`;
+    // Words for true and false differ between languages, and some programs count them among the numbers.
+    return m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${part})` : part;
   });
-  return `=IF(EXACT(${at(basis.row, basis.column)},"of "&${parts.join('&"|"&')}),"","inputs changed")`;
+  const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
+  const own = at(basis.row, basis.column);
+  // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
+  return `=IF(OR(${own}="",EXACT(${own},"of "${now})),"","inputs changed")`;
 }
+
+/** True for a formula that marks changed inputs, as this program writes it. */
+export const isMark = (formula: string): boolean => formula.includes('"inputs changed"');
 
 /** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
 export function changesFor(table: Block, matching: Matching, plans: readonly (RowPlan | undefined)[]): Change[] {
@@ -184,13 +199,18 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
     changes.push({ row, column: basisAt, value: basisOf(cells, matching) });
     if (changedAt === undefined) return;
     const basis = { row: table.top + 1 + row, column: table.left + basisAt };
-    changes.push({ row, column: changedAt, value: { formula: changedFormula(table, row, matching, basis) } });
+    changes.push({
+      row,
+      column: changedAt,
+      value: { formula: changedFormula(table, row, matching, basis), down: true },
+    });
   });
   return changes;
 }
 
-/** Headings of the block of numbers that goes beside a table without result columns. */
-const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
+/** What stands in a column of the block beside a table; undefined for one that is left alone. */
+export type BesideColumn = Column<ResultKey> | typeof BASIS | typeof CHANGED | undefined;
+const ALL_BESIDE: readonly BesideColumn[] = [...RESULT_COLUMNS, BASIS, CHANGED];
 
 /**
  * The block of numbers beside a table: headings, then a line per row. `left` is the column of the block on the sheet.
@@ -201,25 +221,28 @@ export function besideBlock(
   matching: Matching,
   plans: readonly (RowPlan | undefined)[],
   left: number,
-): { cells: Written[][]; formats: (string | undefined)[] } {
-  const cells: Written[][] = [[...BESIDE_HEADINGS]];
-  const basisColumn = left + RESULT_COLUMNS.length;
+  columns: readonly BesideColumn[] = ALL_BESIDE,
+): { cells: (Written | undefined)[][]; formats: (string | undefined)[] } {
+  const isColumn = (column: BesideColumn) => typeof column === "object";
+  const cells: (Written | undefined)[][] = [columns.map((column) => (isColumn(column) ? column.heading : column))];
+  const basisColumn = left + columns.indexOf(BASIS);
   let units: Units = "mm";
   table.rows.forEach((row, r) => {
     const plan = plans[r];
-    if (plan === undefined || isEmptyRow(row, matching)) {
-      cells.push(BESIDE_HEADINGS.map(() => null));
-      return;
-    }
-    if (plan.units === "in") units = "in";
+    const none = plan === undefined || isEmptyRow(row, matching);
+    if (plan?.units === "in") units = "in";
     const basis = { row: table.top + 1 + r, column: basisColumn };
-    cells.push([
-      ...RESULT_COLUMNS.map((column) => resultCell(plan, column)),
-      basisOf(row, matching),
-      { formula: changedFormula(table, r, matching, basis) },
-    ]);
+    cells.push(
+      columns.map((column) => {
+        if (column === undefined) return undefined;
+        if (none) return null;
+        if (column === BASIS) return basisOf(row, matching);
+        if (column === CHANGED) return { formula: changedFormula(table, r, matching, basis), down: true };
+        return isColumn(column) ? resultCell(plan, column) : null;
+      }),
+    );
   });
-  return { cells, formats: [...RESULT_COLUMNS.map((column) => formatOf(column, units)), undefined, undefined] };
+  return { cells, formats: columns.map((column) => (isColumn(column) ? formatOf(column, units) : undefined)) };
 }
 
 /** The one live formula for the whole table; lists may grow by a hundred lines before it has to be put in again. */
@@ -227,6 +250,15 @@ export function liveFormula(table: Block, lists: readonly (Block | null)[]): str
   const grown = (list: Block | null) =>
     list === null ? "" : list.reference.replace(/(\d+)$/, (last) => String(Math.min(1_048_576, Number(last) + 100)));
   return `=CUT.PLAN(${[table.reference, ...lists.map(grown)].join(",").replace(/,+$/, "")})`;
+}
+
+/** Number formats of what a live block spills, by column: those of inches where a row is in inches, the finer ones. */
+export function liveFormats(table: Block, matching: Matching): (string | undefined)[] {
+  const own = matching.inputs.find((m) => m.column.key === "units");
+  const inches = own
+    ? table.rows.some((cells) => meantBy(String(cells[own.at] ?? ""), own.column).includes("in"))
+    : unitsGiven(matching) === "in";
+  return RESULT_COLUMNS.map((column) => formatOf(column, inches ? "in" : "mm"));
 }
 
 /** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */
