@@ -1,7 +1,7 @@
 /** How many passes a thread takes: each count tried with its feed, its forces and what bending leaves. */
 import { arcDepth } from "../../../mill/arc.ts";
 import { leastLayer } from "../../../mill/edge.ts";
-import { type BendingThread, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
+import { type BendingThread, type OpenBand, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
 import { engagedChip } from "../../../mill/threadfeed.ts";
 import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
@@ -113,7 +113,8 @@ function quickestPasses(task: ThreadTask): Attempt {
     const tried = tryPasses(task, passes);
     const last = seen.at(-1);
     seen.push(...tried);
-    for (const a of tried) if (a.stress <= 1 && a.size <= 1 && (!best || a.cost < best.cost)) best = a;
+    // The size is worked out last: a dearer way need not be looked at.
+    for (const a of tried) if ((!best || a.cost < best.cost) && a.stress <= 1 && a.size <= 1) best = a;
     // More passes at the same feed only take longer.
     if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
     // Where one pass more brought next to nothing, the ones after it bring less.
@@ -206,8 +207,13 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   // The wear value that stands in the control moves every pass.
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
+  /** A band with one pass more at its end. */
+  const oneMore = (band: OpenBand, depth: number): OpenBand => {
+    const { deepest, shallowest, last } = bend([depth], "bad", band.last);
+    return { deepest: [...band.deepest, ...deepest], shallowest: [...band.shallowest, ...shallowest], last };
+  };
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
+  let badBefore: (() => OpenBand) | undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
   const common = {
     ...feed,
@@ -221,30 +227,37 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   const attempts: Attempt[] = [];
   for (let springs = row.springPasses ?? 0; springs <= most; springs++) {
     const n = passes + springs;
+    const fewer = badBefore;
+    const bad = once(() => (fewer ? oneMore(fewer(), moved(by, n)[n - 1]!) : bend(moved(by, n), "bad")));
+    badBefore = bad;
     const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
-    const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
+    const left = () => (beam ? 2 * Math.max(error(bad().deepest), error(bad().shallowest)) : 0);
     const good = once(() => bend(moved(by, n), "good"));
-    const band = (end: WallBand): WallBand => ({
-      deepest: good().deepest.map((d, i) => Math.max(d, end.deepest[i]!)),
-      shallowest: good().shallowest.map((d, i) => Math.min(d, end.shallowest[i]!)),
-    });
+    const band = once(() => ({
+      deepest: good().deepest.map((d, i) => Math.max(d, bad().deepest[i]!)),
+      shallowest: good().shallowest.map((d, i) => Math.min(d, bad().shallowest[i]!)),
+    }));
     attempts.push({
       ...common,
       springs,
       depths: programmed.slice(0, n),
-      walls: once(() => bad && band(bad)),
+      walls: () => (beam ? band() : undefined),
       start: once(() => {
         const reach = WEAR_REACH * sizes.pitch;
-        if (left / 2 > reach) return null;
+        if (left() / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
         // Where no wear value stands in the control, the walls at full depth are known.
-        const here = bad && by === 0 ? (corners === "all" ? band(bad) : good()) : undefined;
+        const here = beam && by === 0 ? (corners === "all" ? band() : good()) : undefined;
         const wall = (depth: number) =>
           (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       }),
-      size: left / (aim * half),
-      hold: Math.max(left / half, (scatter * left) / (aim * half)),
+      get size() {
+        return left() / (aim * half);
+      },
+      get hold() {
+        return Math.max(left() / half, (scatter * left()) / (aim * half));
+      },
       cost: n / feed.centreFeed,
     });
   }

@@ -179,7 +179,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
     cutterDiameter: diameter,
     depths: chosen.depths,
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
-    deflection: beam ? chosen.bending.deflection : undefined,
+    deflection: beam ? chosen.loads().bending.deflection : undefined,
   };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: true });
@@ -205,8 +205,10 @@ function givenFeed({ work, row, material }: Job, tool: SizedTool): (GivenFeed & 
 const SPINDLE_SHARE = 0.5;
 
 /** Share of a chosen feed that the spindle has power and torque for, with the uncertainty of the force; 1 where it has enough. */
-function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque }: Attempt, rpm: number): number {
-  if (typed !== undefined || material?.exponent === undefined || torque === 0) return 1;
+function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { loads }: Attempt, rpm: number): number {
+  if (typed !== undefined || material?.exponent === undefined) return 1;
+  const { torque } = loads();
+  if (torque === 0) return 1;
   const drawn = ((1 + UNCERTAINTY.force) * torque) / SPINDLE_EFFICIENCY;
   const power = (2 * Math.PI * rpm * drawn) / 60000;
   const load = Math.max(
@@ -298,14 +300,15 @@ function wallDirection({ row }: Job, wall: Wall): Direction {
 
 function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
   const { work, row } = job;
-  work.set({ force: chosen.tangential });
-  work.step("force", chosen.tangential, { thread: false });
-  judgePower(job, chosen.torque, rpm);
+  const { tangential, torque, bending } = chosen.loads();
+  work.set({ force: tangential });
+  work.step("force", tangential, { thread: false });
+  judgePower(job, torque, rpm);
   if (!beam) return;
-  const { force, loadFromTip, deflection } = chosen.bending;
+  const { force, loadFromTip, deflection } = bending;
   work.set({ deflection });
   deflectionStep(job, beam, loadFromTip, force, false);
-  judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
+  judgeStress(job, beam, tool, force, torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
   if (!chosen.ends) return;
   const reached = chosen.ends();

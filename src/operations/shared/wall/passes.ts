@@ -36,6 +36,15 @@ const MOST_SPRINGS = 2;
 /** One pass more must bring the load down by as much as this. */
 const WORTH = 0.98;
 
+export interface Loads {
+  readonly tangential: number;
+  /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
+  readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
+  readonly torque: number;
+}
+
+const NO_LOADS: Loads = { tangential: 0, torque: 0, bending: { force: 0, loadFromTip: 0, deflection: 0 } };
+
 export interface Attempt {
   readonly depths: readonly number[];
   readonly passes: number;
@@ -51,10 +60,8 @@ export interface Attempt {
   /** Feed at the edge whose chip is the list's, within the limits of a feed [mm]. */
   readonly would: number;
   readonly chip: number;
-  readonly tangential: number;
-  /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
-  readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
-  readonly torque: number;
+  /** What the passes load tool and spindle with; asked for of the way that is taken. */
+  readonly loads: () => Loads;
   /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
   readonly ends?: () => readonly [number, number];
   /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
@@ -193,9 +200,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
       ...base,
       springs: chosenSprings,
       depths: spring(chosenSprings),
-      tangential: 0,
-      bending: { force: 0, loadFromTip: 0, deflection: 0 },
-      torque: 0,
+      loads: () => NO_LOADS,
       load: 0,
     };
   }
@@ -221,23 +226,24 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   // From solid the whole front cuts, wherever the tool is bent to.
   const radialOf = (from: number, to: number) =>
     wall.full && from === 0 && wall.circles ? diameter : Math.max(1e-9 * diameter, effective(wall, diameter, from, to));
-  let tangential = 0;
-  let torque = 0;
-  let bending = { force: 0, loadFromTip: 0, deflection: 0 };
   const loadFromTip = (from: number) => Math.min(axialOf(wall, from), tool.cuttingLength ?? wall.axial) / 2;
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
-  cutting.forEach((d, i) => {
-    const from = fromOf(i);
-    // Load and stress count in the tightest corner; the wall's size is that of the straight part.
-    const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
-    const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
-    const deflection = flexibility(from) * f.peak;
-    if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
-    tangential = Math.max(tangential, f.peakTangential);
-    torque = Math.max(torque, f.meanTorque);
+  const loads = once((): Loads => {
+    let { tangential, torque, bending } = NO_LOADS;
+    cutting.forEach((d, i) => {
+      const from = fromOf(i);
+      // Load and stress count in the tightest corner; the wall's size is that of the straight part.
+      const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
+      const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
+      const deflection = flexibility(from) * f.peak;
+      if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
+      tangential = Math.max(tangential, f.peakTangential);
+      torque = Math.max(torque, f.meanTorque);
+    });
+    return { tangential, torque, bending };
   });
   const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
-  const common = { ...base, tangential, torque, bending };
+  const common = { ...base, loads };
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
   const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
