@@ -11,11 +11,11 @@ import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
   BAD_END,
-  BENDING_SHARE,
+  bendingShare,
   edgeForce,
   GOOD_END,
-  SCATTER_SHARE,
   STRESS_SAFETY,
+  scatterShare,
   USUAL_EDGE,
   WEAR_REACH,
 } from "../choices.ts";
@@ -65,23 +65,46 @@ export interface ThreadTask {
   readonly teeth: number;
   readonly beam: ToolBeam | undefined;
   readonly loadFromTip: number;
+  /** Whether a way to take the thread out is not likely to chatter. */
+  readonly quiet: (attempt: Attempt) => boolean;
 }
 
 /** Cells of a row that its ways of taking the thread out hang on. */
 const CELLS = ["way", "passes", "springPasses", "feedPerTooth", "wearFactor", "wearValue"] as const;
 
 /** All that the ways of taking a thread out hang on: not how deep the hole is, nor what the machine can drive. */
-interface CutTask extends Omit<ThreadTask, "job"> {
+interface CutTask extends Omit<ThreadTask, "job" | "quiet"> {
   readonly row: Pick<Row, (typeof CELLS)[number]>;
   readonly material: Material | undefined;
   /** Profiles that cut at the same time. */
   readonly profiles: number;
+  /** Share of the tolerance that bending may use, and of the bending that changes from part to part. */
+  readonly aim: number;
+  readonly scatter: number;
 }
 
 const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
 
-/** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
+/**
+ * The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. Where that is
+ * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as tool and size hold as well as before.
+ */
 export function choosePasses(task: ThreadTask): Attempt {
+  const quickest = quickestPasses(task);
+  if (task.job.row.passes !== undefined || task.quiet(quickest)) return quickest;
+  // The size as near as before, else one that holds as well as before.
+  for (const how of ["size", "hold"] as const)
+    for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
+      const able = tryPasses(task, passes).filter(
+        (a) => a.stress <= Math.max(1, quickest.stress) && a[how] <= Math.max(1, quickest[how]),
+      );
+      const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
+      if (first && task.quiet(first)) return first;
+    }
+  return quickest;
+}
+
+function quickestPasses(task: ThreadTask): Attempt {
   const { row } = task.job;
   const counts = row.passes === undefined ? Array.from({ length: MOST_PASSES }, (_, i) => i + 1) : [row.passes];
   const seen: Attempt[] = [];
@@ -111,20 +134,21 @@ function better(a: Attempt, near: Attempt): boolean {
 }
 
 /** The ways with so many passes, with the spring passes that each may have. */
-function tryPasses({ job, ...task }: ThreadTask, passes: number): readonly Attempt[] {
+function tryPasses({ job, quiet: _, ...task }: ThreadTask, passes: number): readonly Attempt[] {
   const { g, beam, listed, loadFromTip } = task;
   const { material } = job;
   const row = onlyCells(job.row, CELLS);
   const { profiles } = turnsOf(g.tool, g.sizes.pitch, job.row.depth ?? g.sizes.pitch);
   const names = [g.sizes.thread.designation, g.tool.tool, material?.material];
-  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes];
+  const [aim, scatter] = [bendingShare(job.machine), scatterShare(job.machine)];
+  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes, aim, scatter];
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
-  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles }, passes));
+  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles, aim, scatter }, passes));
 }
 
 function ways(task: CutTask, passes: number): readonly Attempt[] {
-  const { row, material, g, listed, teeth, beam, loadFromTip } = task;
+  const { row, material, g, listed, teeth, beam, loadFromTip, aim, scatter } = task;
   const { sizes, diameter, side, start, fullDepth, flat, tool } = g;
   const angle = sizes.thread.profileAngle;
   const sine = Math.sin((angle * Math.PI) / 360);
@@ -159,7 +183,7 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     torque = Math.max(torque, f.meanTorque);
   });
   const m = material.exponent;
-  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / STRESS_SAFETY;
+  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / (tool.safetyFactor ?? STRESS_SAFETY);
   const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
   const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
   const feed = strongFeed(free, full * badStress({ ...tool, runout: 0 }, free.chip, m), {
@@ -229,10 +253,10 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
         return startWear(fullDepth, wall, reach);
       }),
       get size() {
-        return left() / (BENDING_SHARE * half);
+        return left() / (aim * half);
       },
       get hold() {
-        return Math.max(left() / half, (SCATTER_SHARE * left()) / (BENDING_SHARE * half));
+        return Math.max(left() / half, (scatter * left()) / (aim * half));
       },
       cost: n / feed.centreFeed,
     });
