@@ -95,6 +95,32 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect((await host.readTable(score))!.selected).toBeNull();
     });
 
+    it("reads rows again without the table, as they are now, and says when that will not do", async () => {
+      await probe.select("Job", 3, 1);
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 4, 2, 8.5);
+      await probe.type("Job", 6, 2, 25);
+      await probe.select("Job", 4, 3);
+      const again = (await host.readRows(table, [3]))!;
+      expect(again.selected).toBe(1);
+      expect(again.rows.get(1)).toEqual([20, "thread mill", 8.5, null, null]);
+      expect(again.rows.get(3)).toEqual([30, "bore", 25, 12, true]);
+      await probe.select("Job", 2, 3);
+      expect((await host.readRows(table, []))?.selected).toBeNull();
+      await probe.type("Job", 2, 2, "Length");
+      expect(await host.readRows(table, [])).toBeNull();
+      await probe.select("Materials", 1, 0);
+      expect(await host.readRows(table, [])).toBeNull();
+    });
+
+    it("reads table, block beside it and lists in one go, and only what is wanted", async () => {
+      const all = await host.read({ table: score, beside: () => 0, lists: ["Materials", "Machines"] });
+      expect(all).toMatchObject({ sheet: "Job", table: { address: "Job A3:E7" }, beside: null });
+      expect(all.lists!.map((list) => list?.rows.length)).toEqual([2, undefined]);
+      expect(await host.read({ lists: ["Materials"] })).toEqual({ lists: [all.lists![0]] });
+      expect(Object.keys(await host.read({ table: score }))).not.toContain("lists");
+    });
+
     it("finds no planning table on a sheet without one", async () => {
       await probe.select("Materials", 1, 0);
       expect(await host.readTable(score)).toBeNull();
