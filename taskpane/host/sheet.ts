@@ -205,6 +205,11 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     }
   }
 
+  const selectedLine = (): readonly CellValue[] => {
+    const sheet = model.sheet(model.active());
+    return sheet === undefined ? [] : (gridOf(sheet)[model.selection().row] ?? []);
+  };
+
   const host: SheetHost = {
     kind: "sheet",
 
@@ -216,10 +221,19 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     },
 
     read: (wanted) =>
-      readAtHand(host, wanted, model.active(), (name, row, column) => {
-        const formula = model.typed(name, row, column)?.formula;
-        return formula === undefined ? "" : `=${formula}`;
-      }),
+      readAtHand(
+        { ...host, settings: model.settings, line: selectedLine },
+        wanted,
+        model.active(),
+        (name, row, column) => {
+          const formula = model.typed(name, row, column)?.formula;
+          return formula === undefined ? "" : `=${formula}`;
+        },
+      ),
+
+    async keep(name, text) {
+      write([{ kind: "setting", name, value: text }], "match");
+    },
 
     async readRows(table, changed) {
       const sheet = model.sheet(model.active());
