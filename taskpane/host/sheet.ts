@@ -74,6 +74,19 @@ const blockOf = (sheet: string, top: number, left: number, cells: CellValue[][])
   };
 };
 
+/** Cells that changed, as a rectangle around them for each sheet. */
+function changesBySheet(cells: ModelChange["cells"]): DataChange[] {
+  const bySheet = new Map<string, NonNullable<DataChange["cells"]>>();
+  for (const { sheet, row, column } of cells) {
+    const { top, left, bottom, right } = bySheet.get(sheet) ?? { top: row, left: column, bottom: row, right: column };
+    bySheet.set(sheet, {
+      ...{ top: Math.min(top, row), left: Math.min(left, column) },
+      ...{ bottom: Math.max(bottom, row), right: Math.max(right, column) },
+    });
+  }
+  return [...bySheet].map(([sheet, around]) => ({ sheet, cells: around }));
+}
+
 export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHost {
   let model = first;
   const selections = new Set<(otherSheet: boolean) => void>();
@@ -91,8 +104,8 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       }),
       model.onChange((change: ModelChange) => {
         if (change.by === "pane" || change.by === "filter") return;
-        const names = change.structure ? [undefined] : [...new Set(change.cells.map(({ sheet }) => sheet))];
-        for (const sheet of names) for (const listener of [...changes]) listener(sheet === undefined ? {} : { sheet });
+        const told = change.structure ? [{}] : changesBySheet(change.cells);
+        for (const one of told) for (const listener of [...changes]) listener(one);
       }),
     ];
   }
@@ -222,8 +235,22 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       write([{ kind: "setting", name, value: text }], "match");
     },
 
-    // The workbook is at hand: reading all of the table costs nothing.
-    readRows: async () => null,
+    async readRows(table, changed) {
+      const sheet = model.sheet(model.active());
+      if (sheet?.name !== table.sheet) return null;
+      const { top, left, headings } = table;
+      const now = rowOf(sheet, top, left, headings.length);
+      const { row, column } = model.selection();
+      const at = row - top - 1;
+      const inside = at >= -1 && at < table.rows.length && column >= left && column < left + headings.length;
+      if (!inside || headings.some((heading, c) => (heading === "" ? null : heading) !== now[c])) return null;
+      const selected = at < 0 ? null : at;
+      const wanted = [...changed, ...(selected === null ? [] : [selected])].filter((r) => r < table.rows.length);
+      return {
+        selected,
+        rows: new Map(wanted.map((r) => [r, rowOf(sheet, top + 1 + r, left, headings.length)])),
+      };
+    },
 
     async readTable(score): Promise<Table | null> {
       const sheet = model.sheet(model.active());

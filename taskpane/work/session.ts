@@ -59,11 +59,11 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let alive = true;
   let shown = false;
   let opened = false;
-  /** What is out of date, and where the sheet that was read last stands. */
   /** What people said about headings, and the text of it that the workbook holds. */
   let kept: Kept = NOTHING_KEPT;
   let keptThere: string | null = null;
   let keeping: Promise<void> = Promise.resolve();
+  /** What is out of date, and the sheet that was read last. */
   let due: Due = everything;
   let sheet: { readonly name: string; readonly whole: boolean } | undefined;
   let reading: Promise<void> | undefined;

@@ -134,7 +134,17 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       if (text === null) host.kept.delete(name);
       else host.kept.set(name, text);
     },
-    readRows: async () => null,
+    async readRows(table, changed) {
+      const at = host.cursor.row - table.top - 1;
+      const width = table.headings.length;
+      const line = (row: number) =>
+        Array.from({ length: width }, (_, c) => gridOf(table.sheet)[row]?.[table.left + c] ?? null);
+      const inside = host.cursor.column >= table.left && host.cursor.column < table.left + width;
+      if (host.active !== table.sheet || !inside || at < -1 || at >= table.rows.length) return null;
+      if (line(table.top).some((cell, c) => cell !== table.headings[c])) return null;
+      const wanted = [...changed, ...(at < 0 ? [] : [at])];
+      return { selected: at < 0 ? null : at, rows: new Map(wanted.map((r) => [r, line(table.top + 1 + r)])) };
+    },
     async readTable(score) {
       host.log.push("readTable");
       return findTable(host.active, square(gridOf(host.active)), host.cursor, score);
