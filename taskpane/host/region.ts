@@ -50,8 +50,18 @@ export interface Head {
   end: number;
 }
 
-/** Scores of runs that were asked for before, by the row they stand in and by where they begin and end. */
-const scored = new WeakMap<Score, WeakMap<Line, Map<number, number>>>();
+interface Run {
+  readonly left: number;
+  readonly right: number;
+  readonly score: number;
+}
+/** Runs of a row that score, as long as the two rows below it are the same, which say where a gap is bridged. */
+interface Looked {
+  readonly below: readonly [Line | undefined, Line | undefined];
+  readonly runs: readonly Run[];
+}
+/** Rows that were looked at before. */
+const scored = new WeakMap<Score, WeakMap<Line, Looked>>();
 /** Heads of grids that were looked through before. */
 const looked = new WeakMap<Score, WeakMap<readonly Line[], readonly Head[]>>();
 
@@ -63,21 +73,29 @@ function keptOf<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V):
   return made;
 }
 
+function runsThatScore(grid: readonly Line[], row: number, score: Score): readonly Run[] {
+  const line = grid[row]!;
+  if (!hasTwoTexts(line)) return [];
+  return runs(grid, row).flatMap(({ left, right }) => {
+    if (!isMostlyText(line, left, right)) return [];
+    const points = score(line.slice(left, right + 1));
+    return points > 0 ? [{ left, right, score: points }] : [];
+  });
+}
+
 /** Every run of headings of a grid that scores, with the last row of the table below it. */
 export function findHeads(grid: readonly Line[], score: Score): readonly Head[] {
-  const points = keptOf(scored, score, () => new WeakMap());
+  const known = keptOf(scored, score, () => new WeakMap());
   const heads: Head[] = [];
   for (let row = 0; row < grid.length; row++) {
     const line = grid[row]!;
-    if (!hasTwoTexts(line)) continue;
-    for (const { left, right } of runs(grid, row)) {
-      if (!isMostlyText(line, left, right)) continue;
-      const known = keptOf(points, line, () => new Map());
-      const key = left * 0x10000 + right;
-      const found = known.get(key) ?? score(line.slice(left, right + 1));
-      known.set(key, found);
-      if (found > 0) heads.push({ row, left, right, score: found, end: row });
+    const below = [grid[row + 1], grid[row + 2]] as const;
+    let found = known.get(line);
+    if (found === undefined || found.below[0] !== below[0] || found.below[1] !== below[1]) {
+      found = { below, runs: runsThatScore(grid, row, score) };
+      known.set(line, found);
     }
+    for (const run of found.runs) heads.push({ row, ...run, end: row });
   }
   for (const head of heads) {
     let gap = 0;

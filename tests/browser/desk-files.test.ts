@@ -31,8 +31,8 @@ describe("files of others", () => {
 
   it("says that it calculates only as long as it does", async () => {
     const { page } = desk;
-    await typeInto(page, "A30", "=1+2", "Machines");
-    await until(async () => (await valueAt(page, "Machines", 29, 0)) === 3);
+    await typeInto(page, "B30", "=1+2", "Machines");
+    await until(async () => (await valueAt(page, "Machines", 29, 1)) === 3);
     await until(async () => (await page.getAttribute("#state", "data-busy")) === "no");
     expect(await page.textContent("#state")).not.toMatch(/calculating/i);
   });
