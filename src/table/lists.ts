@@ -1,6 +1,6 @@
 /** What the shop's lists hold: materials, tools, machines. The types of their entries follow from the columns. */
 import { MOST_TEETH } from "../mill/turn.ts";
-import { above0, flag, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+import { above0, flag, free, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
 
 export const MATERIAL = {
   material: text("Material"),
@@ -38,7 +38,7 @@ export const MATERIAL = {
   edgeRadial: from0("Kre [N/mm]", { unit: "N/mm" }),
   /** Other names that it is found by, several with ";" between them: numbers and short names of open standards. */
   designations: text("Designations"),
-  source: text("Source"),
+  source: free("Source"),
 } as const;
 export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };
 

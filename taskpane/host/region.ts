@@ -1,6 +1,6 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
 import { isBlank as blank } from "../../src/table/blank.ts";
-import type { Block, CellValue, Table } from "./host.ts";
+import type { Beside, Block, BookRead, CellValue, Host, Table, Wanted } from "./host.ts";
 import { reference, spokenAddress, withRanges } from "./reference.ts";
 
 export interface Selection {
@@ -41,7 +41,8 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
 type Score = (headings: readonly CellValue[]) => number;
 type Line = readonly CellValue[];
 
-interface Head {
+/** A row of headings: where, how much it looks like one, and the last row below it. */
+export interface Head {
   readonly row: number;
   readonly left: number;
   readonly right: number;
@@ -63,7 +64,7 @@ function keptOf<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V):
 }
 
 /** Every run of headings of a grid that scores, with the last row of the table below it. */
-function headsOf(grid: readonly Line[], score: Score): readonly Head[] {
+export function findHeads(grid: readonly Line[], score: Score): readonly Head[] {
   const points = keptOf(scored, score, () => new WeakMap());
   const heads: Head[] = [];
   for (let row = 0; row < grid.length; row++) {
@@ -120,7 +121,7 @@ export function findTable(
   const heads = keptOf(
     keptOf(looked, score, () => new WeakMap()),
     grid,
-    () => headsOf(grid, score),
+    () => findHeads(grid, score),
   );
   const rank = (head: Head): number => {
     if (selection === null) return 0;
@@ -159,6 +160,44 @@ export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[
   if (found === null) return null;
   const { selected: _, ...block } = found;
   return block;
+}
+
+/** A formula beside the table that shows no headings, such as one without room. */
+function besideFormula(sheet: string, { row, column }: Selection, formula: string): Beside {
+  const place = [sheet, row, column, 1, 1] as const;
+  const block = { sheet, top: row, left: column, headings: [null], rows: [] };
+  return { ...block, reference: reference(...place), address: spokenAddress(...place), formula };
+}
+
+/** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
+export async function readAtHand(
+  host: Pick<Host, "readTable" | "readList"> & {
+    settings(): Readonly<Record<string, string>>;
+    line(): readonly CellValue[];
+  },
+  wanted: Wanted,
+  sheet: string,
+  formulaAt: (sheet: string, row: number, column: number) => string,
+): Promise<BookRead> {
+  const table = wanted.table && (await host.readTable(wanted.table));
+  const found = table && wanted.beside ? await host.readTable(wanted.beside) : null;
+  const isBeside =
+    found !== null &&
+    found.sheet === table!.sheet &&
+    found.top === table!.top &&
+    found.left === table!.left + table!.headings.length + 1;
+  const at = table && { row: table.top, column: table.left + table.headings.length + 1 };
+  const formula = at ? formulaAt(table.sheet, at.row, at.column) : "";
+  const lists = wanted.lists && (await Promise.all(wanted.lists.map((name) => host.readList(name))));
+  return {
+    ...(wanted.table && { sheet, table, whole: false }),
+    ...(wanted.beside && {
+      beside: isBeside ? { ...found, formula } : at && formula !== "" ? besideFormula(table.sheet, at, formula) : null,
+    }),
+    ...(lists && { lists }),
+    ...(wanted.settings && { settings: host.settings() }),
+    ...(wanted.line && { line: host.line() }),
+  };
 }
 
 /** A formula in the heading row that has to reach further down, and the cells it will fill that it did not before. */
