@@ -77,12 +77,13 @@ export interface GivenFeed {
   readonly spindle?: number;
 }
 
-/** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
-const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
+/** Cells of a row that its ways of milling a wall hang on, beside the wall itself; and those of a wall that is judged by its size. */
+const CELLS = ["way", "springPasses", "wearFactor"] as const;
+const SIZE_CELLS = [...CELLS, "sizeTolerance", "wearValue"] as const;
 
 /** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
 interface WallTask {
-  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly row: Pick<Row, (typeof SIZE_CELLS)[number]>;
   readonly wall: Wall;
   readonly given: GivenFeed;
   readonly tool: SizedTool;
@@ -116,7 +117,7 @@ export function choosePasses(
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
   const { material } = job;
-  const cells = onlyCells(row, CELLS);
+  const cells = onlyCells(row, wall.walls === 0 ? CELLS : SIZE_CELLS);
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const key = JSON.stringify([tool.tool, material?.material, cells, wall, given, held]);
   const ways = waysOf(job.lists);
