@@ -77,14 +77,13 @@ export interface GivenFeed {
   readonly spindle?: number;
 }
 
-/** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
-const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
-/** Of those, the ones of a cut that leaves no wall whose size is judged. */
-const NO_SIZE = ["way", "springPasses", "wearFactor"] as const;
+/** Cells of a row that its ways of milling a wall hang on, beside the wall itself; and those of a wall that is judged by its size. */
+const CELLS = ["way", "springPasses", "wearFactor"] as const;
+const SIZE_CELLS = [...CELLS, "sizeTolerance", "wearValue"] as const;
 
 /** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
 interface WallTask {
-  readonly row: Pick<Row, (typeof CELLS)[number]>;
+  readonly row: Pick<Row, (typeof SIZE_CELLS)[number]>;
   readonly wall: Wall;
   readonly given: GivenFeed;
   readonly tool: SizedTool;
@@ -122,7 +121,7 @@ export function choosePasses(
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
   const { material } = job;
-  const cells: WallTask["row"] = wall.walls === 0 ? onlyCells(row, NO_SIZE) : onlyCells(row, CELLS);
+  const cells = onlyCells(row, wall.walls === 0 ? CELLS : SIZE_CELLS);
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const { handed } = job;
   const aim = bendingShare(job.machine);
