@@ -275,11 +275,11 @@ const undamped =
   };
 
 const HERE = new Float64Array(4);
+const values = new Float64Array(STEPS + 1);
 
 /** Least value of a figure over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
 function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINITY): number {
   const { omegas, inverses: tool } = sweepOf(modes);
-  const values = new Float64Array(STEPS + 1);
   let best = Number.POSITIVE_INFINITY;
   for (let i = 0; i <= STEPS; i++) {
     const value = figure(omegas[i]!, tool, 4 * i);

@@ -17,8 +17,6 @@ export interface NormalForces {
   mean(from: number, to: number): number;
 }
 
-type Table = [angles: Float64Array, cosines: Float64Array, sines: Float64Array, chips: Float64Array];
-
 const POINTS = 6;
 const GAUSS = gaussLegendre(POINTS);
 
@@ -58,15 +56,19 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   // behind. Each has the angles of its teeth from the wall on, the last one past any engagement.
   const places = trail > 0 ? 2 * N - 1 : 1;
   const inTurn = Math.ceil(Math.PI / p) + 1;
-  const [angles, cosines, sines, chips] = [0, 1, 2, 3].map(() => new Float64Array(places * inTurn)) as Table;
+  const angles: number[] = [];
+  const cosines: number[] = [];
+  const sines: number[] = [];
+  const chips: number[] = [];
   for (let place = 0; place < places; place++) {
     const behind = trail > 0 ? ((((place - N + 1) * trail) % p) + p) % p : 0;
     let x = Math.min(Math.max(behind, 1e-9 * p), (1 - 1e-9) * p);
-    for (let i = place * inTurn; i < (place + 1) * inTurn; i++, x += p) {
-      angles[i] = x;
-      cosines[i] = Math.cos(x);
-      sines[i] = Math.sin(x);
-      chips[i] = x < Math.PI ? K * sines[i]! ** (1 - m) : 0;
+    for (let i = 0; i < inTurn; i++, x += p) {
+      const sine = Math.sin(x);
+      angles.push(x);
+      cosines.push(Math.cos(x));
+      sines.push(sine);
+      chips.push(x < Math.PI ? K * sine ** (1 - m) : 0);
     }
   }
   const flankEdge = 2 / Math.cos(alpha);

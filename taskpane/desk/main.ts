@@ -103,7 +103,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     ...(steps ? { steps } : {}),
     ...(handle ? { handle } : {}),
     ...(seen ? { seen } : {}),
-    hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
+    hints: () => ({ byHand: session()?.byHand ?? {}, score: session()?.score, asked: session()?.asked }),
     onBusy: (busy) => {
       if (busy) shell.say(CALCULATING, { busy: true });
       else if (shell.said() === CALCULATING) shell.say("");

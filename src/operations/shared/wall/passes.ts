@@ -114,7 +114,8 @@ export function choosePasses(
       : Math.max(1, Math.ceil(wall.stock / share - 1e-9));
   }
   if (least > PASS_LIMIT) {
-    job.work.find("too-many-passes", { value: least, limit: PASS_LIMIT });
+    // A size beyond all bounds (1e308 in) overflows on the way here: what is told stays a number.
+    job.work.find("too-many-passes", { value: Math.min(least, Number.MAX_SAFE_INTEGER), limit: PASS_LIMIT });
     return undefined;
   }
   const fixed = row.passes ?? (wall.circles ? undefined : 1);
