@@ -138,11 +138,11 @@ export const MACHINE = {
   /** Share of the size tolerance that bending may use unsaid. Blank: 50. */
   bendingShare: above0("Bending share [%]", { unit: "%", high: 100 }),
   /** Share of the bending that changes from part to part. Blank: 15. */
-  sizeScatter: number("Size scatter [%]", { unit: "%", low: 0, high: 100 }),
+  sizeScatter: above0("Size scatter [%]", { unit: "%", high: 100 }),
   /** Half of what a tool's place changes by from one seat in the spindle to the next. Blank: 0.0015. */
-  seatRepeats: number("Seat repeats [mm]", { unit: "mm", low: 0, high: 0.1 }),
+  seatRepeats: above0("Seat repeats [mm]", { unit: "mm", high: 0.1 }),
   /** How much warmer or colder a part is cut than the one that was gauged. Blank: 3. */
-  warmer: number("Part warmth [K]", { unit: "K", low: 0, high: 50 }),
+  warmer: above0("Part warmth [K]", { unit: "K", high: 50 }),
   /** How many times the depth that a plain holder allows at every speed a cut may have. Blank: 100. */
   chatterRatio: above0("Chatter ratio", { high: 1e6 }),
 } as const;
