@@ -1,7 +1,7 @@
 /** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
 import { TradeError } from "../errors.ts";
 import type { Units } from "../units.ts";
-import { isBlank } from "./blank.ts";
+import { isBlank, isBlankIn } from "./blank.ts";
 import { readCell } from "./cell.ts";
 import {
   type Column,
@@ -35,7 +35,7 @@ function readRecord(cells: readonly unknown[], matches: readonly Match[]): { val
   const problems: Problem[] = [];
   const take = (match: Match, units: Units | undefined) => {
     const cell = cells[match.at];
-    if (isBlank(cell)) return;
+    if (isBlankIn(cell, match.column)) return;
     try {
       values[match.column.key] = readCell(cell, match, units);
     } catch (error) {
@@ -74,7 +74,8 @@ export function readRows(block: Cells, units?: Units): ReadRow[] {
       row: values as Row,
       problems,
       name: typeof name === "number" || typeof name === "string" ? name : null,
-      empty: matches.every((m) => m.column.key === "row" || isBlank(cells[m.at])),
+      // A row of nothing comes as zeros from older desktop programs.
+      empty: matches.every((m) => m.column.key === "row" || isBlank(cells[m.at]) || cells[m.at] === 0),
     };
   });
 }

@@ -133,7 +133,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     host!.setModel(model);
     grid.setModel(model);
   }
-  if (place) grid.select(place);
+  if (place) grid.select(place, { middle: true });
 
   const started = keeper.begin({
     name,

@@ -241,8 +241,8 @@ export interface Host {
   readList(name: string): Promise<Block | null>;
 
   /**
-   * Adds a sheet; "occupied" when one of that name exists that holds anything but what is to be put there: one that an
-   * earlier try left half made is finished. Does not leave the active sheet unless `activate`.
+   * Adds a sheet; "occupied" when one of that name exists; a host that may stop half way finishes one that an
+   * earlier try left half made. Does not leave the active sheet unless `activate`.
    */
   addSheet(sheet: NewSheet, activate?: boolean): Promise<Block & Done>;
 

@@ -19,25 +19,31 @@ export interface Question {
 }
 
 export function message(): Part<Message | undefined> {
-  const element = h("div", { class: "message", role: "status", "aria-live": "polite" });
+  const told = h("div", { class: "message", role: "status", "aria-live": "polite" });
+  const asks = h("div", {});
+  const element = h("div", {}, told, asks);
+  let shown: Message | undefined;
   return {
     element,
     show(message) {
-      element.classList.toggle("empty", message === undefined);
+      // What is ticked already would be lost when the question is built anew.
+      if (message === shown) return;
+      shown = message;
+      told.classList.toggle("empty", message === undefined);
+      replace(asks, message?.question && asked(message.question));
       if (message === undefined) {
-        element.replaceChildren();
+        told.replaceChildren();
         return;
       }
       const mark = { done: "✓", failed: "✕", busy: "…", asks: "?" }[message.kind];
       replace(
-        element,
+        told,
         h(
           "p",
           { class: message.kind },
           h("span", { class: "mark", "aria-hidden": "true" }, mark),
           h("span", {}, message.text, message.action !== undefined && h("span", { class: "way-out" }, message.action)),
         ),
-        message.question && asked(message.question),
       );
     },
   };

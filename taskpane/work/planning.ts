@@ -227,9 +227,10 @@ export function changedFormula(
   const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
   const parts = basisColumns(matching).map((m) => {
     const cell = at(table.top + 1 + row, table.left + m.at);
-    // A cell with nothing in it adds nothing to the text; words for true and false differ between languages.
-    const other = m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${cell})` : cell;
-    return `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${other})`;
+    // A cell with nothing in it adds nothing to the text.
+    const part = `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${cell})`;
+    // Words for true and false differ between languages, and some programs count them among the numbers.
+    return m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${part})` : part;
   });
   const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
   const own = at(basis.row, basis.column);

@@ -183,6 +183,90 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect(await probe.value("Job", 2, 6)).toBeNull();
     });
 
+    it("takes a formula beside the table for something, though it shows nothing", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 3, 6, '=IF(1=1,"","")');
+      expect(await codeOf(host.writeCells(table, [{ row: 0, column: 6, value: "ok" }]))).toBe("occupied");
+      expect(await codeOf(host.insertCells({ sheet: "Job", row: 3, column: 6 }, [["ok"]]))).toBe("occupied");
+      expect(await codeOf(host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=1", [2, 1]))).toBe("occupied");
+      expect(await probe.formula("Job", 3, 6)).toBe('=IF(1=1,"","")');
+      expect(await codeOf(host.writeCells(table, [{ row: 1, column: 6, value: "ok" }]))).toBe("none");
+    });
+
+    const formula = { what: "formula", column: 3, heading: "Depth", cells: 1 } as const;
+    it("asks before a formula in the table is replaced, and replaces numbers without asking", async () => {
+      await probe.type("Job", 3, 3, "=C4*3");
+      const table = (await host.readTable(score))!;
+      const changes = [
+        { row: 0, column: 2, value: 7 },
+        { row: 0, column: 3, value: 21 },
+      ];
+      expect(await codeOf(host.writeCells(table, changes))).toBe("asks");
+      expect(await host.writeCells(table, changes).catch((problem) => problem.losses)).toEqual([formula]);
+      expect([await probe.value("Job", 3, 2), await probe.formula("Job", 3, 3)]).toEqual([6.8, "=C4*3"]);
+      // A no for the column: the rest is written.
+      await host.writeCells(table, changes, { kept: [formula] });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 2), await probe.formula("Job", 3, 3)]).toEqual([7, "=C4*3"]);
+      await host.writeCells(table, changes, { agreed: [formula] });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 3), await probe.formula("Job", 3, 3)]).toEqual([21, ""]);
+    });
+
+    it("does not ask for formulas of its own", async () => {
+      await probe.type("Job", 3, 3, "=C4*3");
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [{ row: 0, column: 3, value: 21 }], { ours: (text) => text === "=C4*3" });
+      await probe.settle();
+      expect(await probe.value("Job", 3, 3)).toBe(21);
+    });
+
+    it("asks before a value is blanked, but not in a row that an earlier fill wrote", async () => {
+      const table = (await host.readTable(score))!;
+      const changes = [
+        { row: 0, column: 3, value: null },
+        { row: 1, column: 3, value: null },
+      ];
+      expect(await host.writeCells(table, changes).catch((problem) => problem.losses)).toEqual([
+        { what: "value", column: 3, heading: "Depth", cells: 1 },
+      ]);
+      expect(await probe.value("Job", 3, 3)).toBe(20);
+      await host.writeCells(table, changes, { filled: new Set([0]) });
+      await probe.settle();
+      expect(await probe.value("Job", 3, 3)).toBeNull();
+    });
+
+    it("writes nothing when a cell that was planned from has changed, and looks at these cells alone", async () => {
+      const table = (await host.readTable(score))!;
+      const same = { block: table, columns: [1, 2, 3] };
+      const changes = [{ row: 0, column: 4, value: "ok" }];
+      await probe.type("Job", 4, 2, 9);
+      expect(await codeOf(host.writeCells(table, changes, { same }))).toBe("changed");
+      expect(await codeOf(host.appendRows(table, [[40, "drill", 3, null, null]], 0, same))).toBe("changed");
+      expect([await probe.value("Job", 3, 4), await probe.value("Job", 7, 0)]).toEqual(["=not a formula", null]);
+      expect(await codeOf(host.writeCells(table, changes, { same: { ...same, rows: [0] } }))).toBe("none");
+      expect(await codeOf(host.writeCells(table, changes, { same: { ...same, columns: [1, 3] } }))).toBe("none");
+    });
+
+    it("writes over a block of an earlier fill beside the table, and not beyond it", async () => {
+      const table = (await host.readTable(score))!;
+      const beside = [
+        ["Row", "Verdict"],
+        [10, "ok"],
+      ];
+      await host.insertCells({ sheet: "Job", row: 2, column: 6 }, beside);
+      await probe.type("Job", 4, 7, "mine");
+      const over = { ...table, left: 6, headings: beside[0]!, rows: [beside[1]!] };
+      const first = { row: 0, column: 7, value: "stop" };
+      expect(await codeOf(host.writeCells(table, [first, { row: 1, column: 7, value: "ok" }], { over }))).toBe(
+        "occupied",
+      );
+      expect(await codeOf(host.writeCells(table, [first]))).toBe("occupied");
+      await host.writeCells(table, [first], { over });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 7), await probe.value("Job", 4, 7)]).toEqual(["stop", "mine"]);
+    });
+
     it("inserts a formula into a free place, and refuses an occupied one", async () => {
       await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [2, 2]);
       await probe.settle();

@@ -26,7 +26,9 @@ contract("excel", async (sheets): Promise<Bench> => {
     host,
     probe: {
       async type(sheet, row, column, content) {
-        fake.sheet(sheet)!.cells.set(`${row},${column}`, { value: content });
+        const formula = typeof content === "string" && content.startsWith("=") ? content : undefined;
+        const cell = formula === undefined ? { value: content } : { value: "", formula };
+        fake.sheet(sheet)!.cells.set(`${row},${column}`, cell);
         fake.changed("user");
       },
       value: async (sheet, row, column) => cell(sheet, row, column)?.value ?? null,

@@ -129,6 +129,33 @@ describe("the pane in a browser", () => {
     await page.context().close();
   });
 
+  it("asks column by column before a formula is replaced, by keyboard and by thumb, and keeps what was ticked", async () => {
+    const { page, complaints } = await open("?own=formulas&row=1");
+    await page.click("#tab-table");
+    await page.click(".fill .main");
+    const question = page.getByRole("group", { name: "What may be replaced" });
+    expect(await question.locator("label").allTextContents()).toEqual([
+      "“RPM”: 1 formula would be replaced",
+      "“Table feed”: 1 formula would be replaced",
+    ]);
+    expect(await axe(page)).toEqual([]);
+    for (const one of await question.locator("label, button").all())
+      expect((await one.boundingBox())!.height).toBeGreaterThanOrEqual(40);
+    await question.getByLabel("RPM").focus();
+    await page.keyboard.press("Space");
+    // Something else happens in the workbook meanwhile.
+    await page.evaluate(() => (window as any).host.moveTo(4, 1));
+    await page.waitForFunction(() => document.querySelector(".row-title")?.textContent?.includes("Dowel"));
+    expect(await question.getByLabel("RPM").isChecked()).toBe(true);
+    await question.getByRole("button", { name: "Write", exact: true }).click();
+    await page.waitForSelector(".message .done");
+    expect(
+      await page.evaluate(() => [...(window as any).host.formulas.keys()].filter((key) => /,1[01]$/.test(key))),
+    ).toEqual(["Plan!4,11"]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
   it("keeps its top right corner free", async () => {
     const { page } = await open("?row=1");
     const inCorner = await page.evaluate(
@@ -218,8 +245,12 @@ describe("the pane in a browser", () => {
     await page.getByLabel("Inspector").selectOption("out:pathRadius");
     await page.waitForFunction(() => document.querySelector(".writes")?.textContent?.includes("“Inspector”"));
     await page.click(".fill .main");
+    // The drilled row has no path radius, and somebody's name stands there.
+    expect(await page.locator(".point").allTextContents()).toEqual(["“Inspector”: 1 value would be blanked"]);
+    await page.getByRole("button", { name: "Write", exact: true }).click();
     await page.waitForFunction(() => document.querySelector(".message .done"));
-    expect(await page.evaluate(() => (window as any).host.sheets.get("Plan")[3][12])).toBeCloseTo(2.2934, 9);
+    const column = await page.evaluate(() => [3, 4].map((row) => (window as any).host.sheets.get("Plan")[row][12]));
+    expect(column).toEqual([expect.closeTo(2.2934, 9), "A. Hale"]);
     await page.context().close();
   });
 

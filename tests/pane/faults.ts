@@ -51,8 +51,26 @@ export interface Scenario {
 const table = (name: string, rows: number, columns: number) => (fake: FakeExcel) =>
   void fake.addTable(name, fake.sheet("Plan")!, 2, 0, rows, columns);
 
+/** The live block answers three columns, as many rows as its range has. */
+const spilling = (fake: FakeExcel): void => {
+  fake.calculate = (formula) => {
+    const [, last] = /^=CUT\.PLAN\(Plan!\$A\$3:\$K\$(\d+)/.exec(formula) ?? [];
+    if (last === undefined) return undefined;
+    return [
+      ["Row", "Verdict", "Reasons"],
+      ...Array.from({ length: Number(last) - 3 }, (_, r): CellValue[] => [r, "ok", ""]),
+    ];
+  };
+};
+
 export const SCENARIOS: readonly Scenario[] = [
   { name: "numbers into the table's own columns", sheets: { Plan: OWN, ...LISTS }, run: (s) => s.writeNumbers() },
+  {
+    name: "numbers into a Table's own columns",
+    sheets: { Plan: OWN, ...LISTS },
+    prepare: table("Jobs", 3, 16),
+    run: (s) => s.writeNumbers(),
+  },
   { name: "numbers into columns without a verdict", sheets: { Plan: WIDE, ...LISTS }, run: (s) => s.writeNumbers() },
   { name: "numbers beside the table", sheets: { Plan: PLAIN, ...LISTS }, run: (s) => s.writeNumbers() },
   {
@@ -68,7 +86,7 @@ export const SCENARIOS: readonly Scenario[] = [
     },
     run: (s) => s.writeNumbers(),
   },
-  { name: "the live block", sheets: { Plan: PLAIN, ...LISTS }, run: (s) => s.insertLive() },
+  { name: "the live block", sheets: { Plan: PLAIN, ...LISTS }, prepare: spilling, run: (s) => s.insertLive() },
   { name: "a row worked out", sheets: { Plan: PLAN_SHEET, ...LISTS }, run: (s) => s.workOut() },
   { name: "a suggestion", sheets: { Plan: PLAN_SHEET, ...LISTS }, run: (s) => s.apply(DEPTH) },
   { name: "callouts under the table", sheets: { Plan: WITHOUT_ROW_30, ...LISTS }, run: (s) => s.addCallouts(CALLOUTS) },
@@ -89,8 +107,20 @@ export const SCENARIOS: readonly Scenario[] = [
     run: (s) => s.addCallouts(CALLOUTS),
   },
   {
+    name: "callouts into a Table with totals",
+    sheets: { Plan: PLAIN, ...LISTS },
+    prepare(fake) {
+      table("Jobs", 3, 11)(fake);
+      fake.tables.at(-1)!.totals = true;
+      fake.sheet("Plan")!.cells.set("6,0", { value: "Total" });
+      fake.sheet("Plan")!.cells.set("6,8", { value: 24.75, formula: "=SUBTOTAL(109,[Depth])" });
+    },
+    run: (s) => s.addCallouts(CALLOUTS),
+  },
+  {
     name: "callouts beside a live block",
     sheets: { Plan: PLAIN, ...LISTS },
+    prepare: spilling,
     first: (session) => session.insertLive(),
     run: (s) => s.addCallouts(CALLOUTS),
   },
@@ -177,27 +207,26 @@ const differing = (a: Record<string, string>, b: Record<string, string>) =>
   Object.keys({ ...a, ...b }).filter((name) => a[name] !== b[name]);
 
 /** Faults to try: each sync in the three ways; of the operations in between those that change something. */
-export function faultsOf(batches: FakeExcel["batches"], code?: string): Fault[] {
+export function faultsOf(batches: FakeExcel["batches"], kind: Pick<Fault, "code" | "times"> = {}): Fault[] {
   const all: Fault[] = [];
-  const named = code === undefined ? {} : { code };
   batches.forEach(({ writes }, i) => {
     const sync = i + 1;
-    all.push({ sync, at: "request", ...named }, { sync, at: "response", ...named });
-    for (const at of writes.slice(1)) all.push({ sync, at, ...named });
+    all.push({ sync, at: "request", ...kind }, { sync, at: "response", ...kind });
+    for (const at of writes.slice(1)) all.push({ sync, at, ...kind });
   });
   return all;
 }
 
-export async function trial(scenario: Scenario, code?: string): Promise<Ended[]> {
+export async function trial(scenario: Scenario, kind: Pick<Fault, "code" | "times"> = {}): Promise<Ended[]> {
   const clean = await open(scenario);
   const before = seen(clean.fake);
   const first = clean.fake.batches.length;
   await scenario.run(clean.session);
   await settled();
   const { message } = clean.session.store.get();
-  if (message?.kind !== "done") throw new Error(`${scenario.name}: ${message?.text}`);
+  if (message?.kind !== "done" || /fault/.test(message.text)) throw new Error(`${scenario.name}: ${message?.text}`);
   const after = seen(clean.fake);
-  const faults = faultsOf(clean.fake.batches.slice(first), code);
+  const faults = faultsOf(clean.fake.batches.slice(first), kind);
   close(clean);
 
   const ended: Ended[] = [];

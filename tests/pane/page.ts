@@ -1,4 +1,4 @@
-/** The pane on a workbook in memory, for the browser: `?table=none`, `?lists=none`, `?row=2` choose what it holds. */
+/** The pane on a workbook in memory, for the browser: `?table=none`, `?lists=none`, `?own=formulas`, `?row=2` choose what it holds. */
 import { mountPane } from "../../taskpane/ui/pane.ts";
 import { fakeHost } from "./fake-host.ts";
 import { LISTS, PLAN_SHEET, samplePlanner } from "./sample.ts";
@@ -21,6 +21,11 @@ if (wish.get("table") === "odd")
 if (wish.get("evil") !== null) host.sheets.get("Plan")![3]![1] = '<img src=x onerror="window.hurt=1">';
 host.cursor = { row: 2 + Number(wish.get("row") ?? 1), column: 1 };
 if (wish.get("protected") !== null) host.protectedSheets.add("Plan");
+// Two formulas of the user's, where the plan has results.
+if (wish.get("own") === "formulas") {
+  host.formulas.set("Plan!3,10", "=Speed*12");
+  host.formulas.set("Plan!4,11", "=K5*0.1");
+}
 Object.assign(window, { host });
 const advice = [
   {

@@ -82,22 +82,46 @@ describe("the session", () => {
     ]);
   });
 
-  it("neither inserts a second live block nor writes numbers over one", async () => {
-    RESULT_COLUMNS.forEach((column, c) => {
-      host.userEdits(2, 14 + c, column.heading);
+  const beside = (column: number, formula?: string) => {
+    RESULT_COLUMNS.forEach(({ heading }, c) => {
+      host.userEdits(2, column + c, heading);
     });
+    if (formula !== undefined) host.formulas.set(`Plan!2,${column}`, formula);
+  };
+
+  it("neither inserts a second live block nor writes numbers over one, which its formula tells", async () => {
+    beside(14, "=CUT.PLAN(Plan!$A$3:$M$6)");
     await session.insertLive();
     expect(state().message).toMatchObject({ kind: "failed", text: "The live block is there already." });
     session.destroy();
     await start({ Plan: PLAIN, ...LISTS });
-    RESULT_COLUMNS.forEach((column, c) => {
-      host.userEdits(2, 11 + c, column.heading);
-    });
+    beside(11, "=CUT.PLAN(Plan!$A$3:$J$6)");
     await session.writeNumbers();
     expect(state().message).toMatchObject({
       kind: "failed",
       text: expect.stringContaining("live block stands beside"),
     });
+  });
+
+  it("knows a live block that shows an error and no headings", async () => {
+    session.destroy();
+    await start({ Plan: PLAIN, ...LISTS });
+    host.userEdits(2, 11, "#SPILL!");
+    host.formulas.set("Plan!2,11", "=CUT.PLAN(Plan!$A$3:$J$6)");
+    await session.insertLive();
+    expect(state().message).toMatchObject({ kind: "failed", text: "The live block is there already." });
+  });
+
+  it("takes results without a formula and without a basis for neither, and leaves them alone", async () => {
+    session.destroy();
+    await start({ Plan: PLAIN, ...LISTS });
+    beside(11);
+    const before = JSON.stringify(host.sheets.get("Plan"));
+    await session.insertLive();
+    expect(state().message).toMatchObject({ kind: "failed", text: expect.stringContaining("Something else stands") });
+    await session.writeNumbers();
+    expect(state().message).toMatchObject({ kind: "failed", text: expect.stringContaining("nothing was written") });
+    expect(JSON.stringify(host.sheets.get("Plan"))).toBe(before);
   });
 
   it("asks for units, and writes only once they are known", async () => {

@@ -220,10 +220,12 @@ export function compact(edits: readonly Edit[]): Edit[] {
       const key = `${edit.row} ${edit.column} ${edit.sheet.toLowerCase()}`;
       const before = cells.get(key);
       cells.delete(key);
+      const numberFormat = edit.numberFormat ?? before?.numberFormat;
+      const look = edit.look ?? before?.look;
       cells.set(key, {
-        ...(before?.numberFormat === undefined ? {} : { numberFormat: before.numberFormat }),
-        ...(before?.look === undefined ? {} : { look: before.look }),
         ...edit,
+        ...(numberFormat === undefined ? {} : { numberFormat }),
+        ...(look === undefined ? {} : { look }),
       });
     } else {
       if (edit.kind !== "width" && edit.kind !== "hide-columns" && edit.kind !== "setting") flush();

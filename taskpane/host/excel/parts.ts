@@ -174,7 +174,7 @@ export function piece(
     write: () => put((r, c) => cells2d[r]![c], formatFor),
     state() {
       // Rows have come in or gone: a write of another shape is refused, unless it was before.
-      if (range.values.length !== cells2d.length) return made.written ? "between" : "same";
+      if (range.values.length !== cells2d.length) return made.written ? "between" : "before";
       const all = each(read()).flat();
       const found = new Set(all.filter((one) => one !== "same" && one !== "other"));
       if (found.size === 0) return "same";

@@ -1,7 +1,7 @@
 /// <reference path="../../../node_modules/@microsoft/office-js/dist/office.d.ts" />
 /** New sheets. */
 import { type Block, type Done, formatAt, type Host, HostError, type NewSheet, type Written } from "../host.ts";
-import { OUTCOMES, type Step, said } from "./carry.ts";
+import { OUTCOMES, type Step, said, untouched } from "./carry.ts";
 import { blockOf, isBlank, toCells } from "./cells.ts";
 import { toHostError } from "./errors.ts";
 import { batches, holds } from "./parts.ts";
@@ -14,7 +14,7 @@ export function sheetWriter({ write }: Runs): Pick<Host, "addSheet"> {
   return {
     async addSheet(sheet: NewSheet, activate = false) {
       return write(async (context) => {
-        const { fresh, named } = await free(context, sheet);
+        const { fresh, named } = await untouched(() => free(context, sheet));
         const job = jobOf(context, sheet, activate, named);
         const done = await make(context, job, fresh);
         await dress(context, job.home(), sheet, job.height);
@@ -38,11 +38,7 @@ async function free(context: Excel.RequestContext, sheet: NewSheet): Promise<{ f
   const there = context.workbook.worksheets.getItemOrNullObject(sheet.name);
   there.load("name");
   context.workbook.protection.load("protected");
-  try {
-    await context.sync();
-  } catch (thrown) {
-    throw said(toHostError(thrown), OUTCOMES.nothing);
-  }
+  await context.sync();
   if (there.isNullObject) {
     if (!context.workbook.protection.protected) return { fresh: true, named: namesake.isNullObject };
     throw new HostError(
@@ -52,11 +48,7 @@ async function free(context: Excel.RequestContext, sheet: NewSheet): Promise<{ f
   }
   const used = there.getUsedRangeOrNullObject(true);
   used.load("formulas,values,rowIndex,columnIndex");
-  try {
-    await context.sync();
-  } catch (thrown) {
-    throw said(toHostError(thrown), OUTCOMES.nothing);
-  }
+  await context.sync();
   const halfMade = { fresh: false, named: namesake.isNullObject };
   if (used.isNullObject) return halfMade;
   const all: readonly (readonly Written[])[] = [sheet.headings, ...sheet.rows];

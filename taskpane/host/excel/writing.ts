@@ -4,12 +4,11 @@
  * written to is held on to from the one to the other: rows that others insert in between move it along.
  */
 import { allowed, checkSame, isOver, type Standing, spans } from "../care.ts";
-import { type Block, type Care, type CellValue, type Change, type Host, HostError } from "../host.ts";
+import { type Block, type Care, type CellValue, type Change, type Done, type Host, HostError } from "../host.ts";
 import { spokenAddress } from "../reference.ts";
 import { growths } from "../region.ts";
-import { carryOut, OUTCOMES, said } from "./carry.ts";
+import { carryOut, untouched } from "./carry.ts";
 import { toCell, toCells } from "./cells.ts";
-import { toHostError } from "./errors.ts";
 import { batches, growth, type Part, type Piece, piece, piecesOf } from "./parts.ts";
 import { target } from "./put.ts";
 import {
@@ -28,13 +27,15 @@ import { MERGED_AREAS, SPILLS, supports } from "./versions.ts";
 type Writing = "appendRows" | "writeCells" | "insertFormula" | "insertCells";
 
 export function writer({ write }: Runs): Pick<Host, Writing> {
+  const carefully = (batch: (context: Excel.RequestContext) => Promise<Done>): Promise<Done> =>
+    write((context) => untouched(() => batch(context)));
   const host: Pick<Host, Writing> = {
     async appendRows(block, rows, spare = 0, same) {
       if (rows.length === 0) return {};
       const width = block.headings.length;
       const cells = rows.map((row) => Array.from({ length: width }, (_, c) => row[c] ?? null));
       const place = { row: block.top + 1 + block.rows.length - spare, column: block.left };
-      return write(async (context) => {
+      return carefully(async (context) => {
         const looking = look(context, block.sheet, block, same);
         const { sheet, tables } = looking;
         // A blank leaves what a new row has by itself.
@@ -124,7 +125,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
 
     async writeCells(block, changes, care = {}) {
       if (changes.length === 0) return {};
-      return write(async (context) => {
+      return carefully(async (context) => {
         const looking = look(context, block.sheet, block, care.same);
         const pieces = piecesOf(looking.sheet, block.top + 1, block.left, changes);
         // A formula in a blank column of a table is run down all of it: what is not written is put back with the rest.
@@ -149,7 +150,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
     },
 
     async insertFormula(place, formula, [rows, columns], formats = []) {
-      return write(async (context) => {
+      return carefully(async (context) => {
         const looking = look(context, place.sheet);
         const { sheet } = looking;
         const anchor = piece(sheet, place.row, place.column, [[{ formula }]], undefined, formula.length);
@@ -191,7 +192,7 @@ export function writer({ write }: Runs): Pick<Host, Writing> {
         row.map((value, column): Change => ({ row: r, column, value, format: formats?.[column] })),
       );
       if (changes.length === 0) return {};
-      return write(async (context) => {
+      return carefully(async (context) => {
         const looking = look(context, place.sheet);
         const pieces = piecesOf(looking.sheet, place.row, place.column, changes);
         await looking.read(pieces);
@@ -217,7 +218,7 @@ interface Looking {
   /** Stops at what forbids the write. */
   refuse(pieces: readonly Piece[], growing?: "growing"): void;
   /** What is looked at again in the write's own batch. */
-  watch(pieces: readonly Piece[]): Pick<Parameters<typeof carryOut>[1], "guard" | "check">;
+  watch(pieces: readonly Piece[]): Pick<Parameters<typeof carryOut>[1], "guard" | "shape" | "check">;
 }
 
 /** Asks for all that has to be seen before a write. */
@@ -251,27 +252,23 @@ function look(context: Excel.RequestContext, name: string, block?: Block, same?:
     sheet,
     tables,
     async read(pieces) {
-      try {
-        load();
-        for (const group of batches(pieces)) {
-          for (const one of group) {
-            one.load();
-            if (supports(SPILLS)) one.range.load("hasSpill");
-            one.range.format.protection.load("locked");
-            const around = one.range.getTables(false);
-            around.load("items/autoFilter/isDataFiltered");
-            pieceTables.push(around);
-            if (supports(MERGED_AREAS)) {
-              const areas = one.range.getMergedAreasOrNullObject();
-              areas.load("address");
-              merged.push(areas);
-            }
+      load();
+      for (const group of batches(pieces)) {
+        for (const one of group) {
+          one.load();
+          if (supports(SPILLS)) one.range.load("hasSpill");
+          one.range.format.protection.load("locked");
+          const around = one.range.getTables(false);
+          around.load("items/autoFilter/isDataFiltered");
+          pieceTables.push(around);
+          if (supports(MERGED_AREAS)) {
+            const areas = one.range.getMergedAreasOrNullObject();
+            areas.load("address");
+            merged.push(areas);
           }
-          await context.sync();
-          for (const one of group) one.keepRead();
         }
-      } catch (thrown) {
-        throw said(toHostError(thrown), OUTCOMES.nothing);
+        await context.sync();
+        for (const one of group) one.keepRead();
       }
       merged = merged.filter((areas) => !areas.isNullObject);
       if (block) refuseMoved(block, toCells(head!.values)[0]!);
@@ -295,6 +292,7 @@ function look(context: Excel.RequestContext, name: string, block?: Block, same?:
           // Nulls leave cells as they are; a range that has got another shape refuses them.
           spine.formulas = Array.from({ length: block!.rows.length + 1 }, () => [null]) as any[][];
         },
+        shape: { load: () => void spine.load("rowCount"), moved: () => spine.rowCount !== block!.rows.length + 1 },
       }),
       ...(same && { check: { load, look: () => checkSame(same, now, writtenIn(same.block, pieces)) } }),
     }),

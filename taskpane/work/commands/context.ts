@@ -50,15 +50,17 @@ export type Answers = Pick<Care, "agreed" | "kept">;
 /** How often a table that changes between reading and writing is planned anew. */
 const TRIES = 3;
 
-/** Table and matching as they are now; a fault says that nothing was written yet. */
-export async function freshly(c: Context): ReturnType<Context["fresh"]> {
+/** What fails while it reads says that nothing was written yet. */
+async function reading<T>(read: () => Promise<T>): Promise<T> {
   try {
-    return await c.fresh();
+    return await read();
   } catch (thrown) {
     if (!(thrown instanceof HostError)) throw thrown;
     throw new HostError(thrown.code, `${thrown.message} Nothing was written.`);
   }
 }
+export const freshly = (c: Context): ReturnType<Context["fresh"]> => reading(() => c.fresh());
+export const readAgain = (c: Context): Promise<void> => reading(() => c.readAll());
 
 /** Reads, plans and writes; anew when what was read was no longer so at the moment of writing. */
 export async function replanned(

@@ -5,11 +5,21 @@ import type { CellValue, Table } from "../../host/host.ts";
 import type { Message } from "../../ui/message.ts";
 import { basisOf, type Matching, WORKED_HEADINGS, workedRows } from "../planning.ts";
 import type { Suggestion } from "../types.ts";
-import { type Answers, asking, type Context, NOTHING, replanned, sentence, sheetNameFor, withNote } from "./context.ts";
+import {
+  type Answers,
+  asking,
+  type Context,
+  NOTHING,
+  readAgain,
+  replanned,
+  sentence,
+  sheetNameFor,
+  withNote,
+} from "./context.ts";
 
 export const workOut = (c: Context) => (): Promise<void> =>
   c.act("Working the row out …", async () => {
-    await c.readAll();
+    await readAgain(c);
     const { plan: line, table } = c.store.get();
     if (line === null || table === null || line.steps.length === 0)
       return {

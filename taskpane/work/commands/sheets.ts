@@ -1,13 +1,13 @@
 /** Sheets that a workbook may lack: the starting lists, an empty planning table. */
 import { type Done, HostError, type NewSheet } from "../../host/host.ts";
 import { LISTS } from "../types.ts";
-import { type Context, show, withNote } from "./context.ts";
+import { type Context, readAgain, show, withNote } from "./context.ts";
 
 export const addLists =
   (c: Context) =>
   (starting: readonly NewSheet[]): Promise<void> =>
     c.act("Adding the starting lists …", async () => {
-      await c.readAll();
+      await readAgain(c);
       const { lists } = c.store.get();
       const added: string[] = [];
       let note: Done = {};

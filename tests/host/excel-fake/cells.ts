@@ -130,7 +130,7 @@ function fillDown(
   }
 }
 
-/** A formula as it reads when it is filled some rows down. */
+/** A formula as it reads when it is filled some rows down, or up. */
 export const shifted = (formula: string, rows: number): string =>
   formula.replace(/"[^"]*"|(?<![A-Za-z0-9_.$])(\$?[A-Z]{1,3})(\d+)(?![A-Za-z0-9_.(])/g, (whole, column, row) =>
     column === undefined ? whole : `${column}${Number(row) + rows}`,

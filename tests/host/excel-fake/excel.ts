@@ -39,6 +39,8 @@ export class FakeExcel {
   between = new Map<number, () => void>();
   /** What a formula answers: a value, or rows of values that spill. Without an answer it shows 0. */
   calculate: ((formula: string, cell: Readonly<Place>) => CellValue | CellValue[][] | undefined) | undefined;
+  /** Ranges move with what happens around them. */
+  follows = true;
   /** Formulas of tables run down their column, as they do until a person switches it off. */
   autoFill = true;
   /** A recalculation is told after each write, and later than the write's own events. */
@@ -108,7 +110,7 @@ export class FakeExcel {
    * TrackedObjects: "automatic adjustment based on surrounding changes in the document").
    */
   track(target: unknown): void {
-    if (isArea(target)) this.#held.push(target);
+    if (this.follows && isArea(target)) this.#held.push(target);
   }
   #held: Area[] = [];
   /** Whole rows come in: what stands below moves, ranges grow, formulas follow. */
