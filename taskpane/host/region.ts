@@ -41,13 +41,12 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
 type Score = (headings: readonly CellValue[]) => number;
 type Line = readonly CellValue[];
 
-/** A row of headings: where, and how much it looks like one. */
+/** A row of headings: where, how much it looks like one, and the last row below it. */
 export interface Head {
   readonly row: number;
   readonly left: number;
   readonly right: number;
   readonly score: number;
-  /** Last row of the table below it. */
   end: number;
 }
 

@@ -70,7 +70,6 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let stops: (() => void)[] | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let advising: ReturnType<typeof setTimeout> | undefined;
-  let hushed = false;
 
   const fail = (thrown: unknown): void => {
     if (!(thrown instanceof HostError)) console.error(thrown);
@@ -237,8 +236,10 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         } catch (thrown) {
           if (store.get().phase === "reading") store.set({ phase: "none" });
           // While a cell is being edited there is nothing to tell: the next event reads again.
-          // After a write its own message stands: what was written does not fail because it is not read again.
-          if (!(thrown instanceof HostError && thrown.code === "editing") && !hushed) fail(thrown);
+          // What was said of a write stands: it does not fail because it is not read again.
+          const isSilent =
+            store.get().message !== undefined || (thrown instanceof HostError && thrown.code === "editing");
+          if (!isSilent) fail(thrown);
           break;
         }
       }
@@ -287,9 +288,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     } finally {
       store.set({ busy: false });
       due = merge(due, { ...nothing, table: true, lists: isListless() });
-      hushed = true;
       await request();
-      hushed = false;
     }
   }
 
@@ -330,6 +329,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       if (shown) void request();
     },
     refresh() {
+      store.set({ message: undefined });
       due = everything;
       return request();
     },

@@ -188,6 +188,16 @@ describe("a suggestion", () => {
     expect(byRow(8)).toEqual({ 10: 24, 20: 0.5, 30: null });
   });
 
+  it("tells its row from a twin by number and name, wherever they are now", async () => {
+    const twins = OWN.map((row, r) => (r === 3 ? [10, "Dowel", ...OWN[4]!.slice(2)] : row));
+    await open(twins, undefined, [depth]);
+    await expect.poll(() => session.store.get().suggestions).toEqual([depth]);
+    // Row 10, its twin, stands where row 20 stood.
+    fake.between.set(1, () => fake.insertRows(plan, 3, 1));
+    await session.apply(depth);
+    expect(byRow(8)).toEqual({ 10: 0.75, 20: 0.5, 30: null });
+  });
+
   it("asks before it replaces a formula", async () => {
     await ready();
     plan.cells.set("4,8", { value: 0.75, formula: "=H5/2" });

@@ -45,7 +45,7 @@ export const applySuggestion =
     return apply(
       c,
       suggestion,
-      made ? { table, basis: basisOf(table.rows[table.selected!]!, matching), units: plan.units } : undefined,
+      made ? { table, cells: table.rows[table.selected!]!, units: plan.units } : undefined,
       {},
     );
   };
@@ -53,7 +53,7 @@ export const applySuggestion =
 /** The row that a suggestion was made for: where it stood, and what it was worked out from. */
 interface MadeFor {
   readonly table: Table;
-  readonly basis: string;
+  readonly cells: readonly CellValue[];
   readonly units: Units;
 }
 
@@ -105,16 +105,21 @@ async function writeInto(
   return withNote({ kind: "done", text: `${suggestion.change}: written into the row${moved}.` }, done);
 }
 
-/** Where the row stands now: at its place when it is as it was, else the only one that is. */
-function rowMadeFor(made: MadeFor, table: Table, matching: Matching): number | undefined {
-  const { sheet, top, selected } = made.table;
-  const is = (row: number) => {
-    const cells = table.rows[row];
-    return cells !== undefined && basisOf(cells, matching) === made.basis;
-  };
-  if (table.sheet === sheet && table.top === top && is(selected!)) return selected!;
-  const found = [...table.rows.keys()].filter(is);
-  return found.length === 1 ? found[0] : undefined;
+/**
+ * Where the row stands now: at its place when it is as it was, else the only one that is. Its number and name tell it
+ * from a twin; where these have changed, what its numbers follow from does.
+ */
+function rowMadeFor({ table: old, cells }: MadeFor, table: Table, matching: Matching): number | undefined {
+  const whole = (row: readonly CellValue[]) => JSON.stringify(matching.inputs.map((m) => row[m.at] ?? null));
+  const follows = (row: readonly CellValue[]) => basisOf(row, matching);
+  const inPlace = table.sheet === old.sheet && table.top === old.top ? old.selected! : -1;
+  for (const key of [whole, follows]) {
+    const is = (row: number) => table.rows[row] !== undefined && key(table.rows[row]) === key(cells);
+    if (is(inPlace)) return inPlace;
+    const found = [...table.rows.keys()].filter(is);
+    if (found.length === 1) return found[0];
+  }
+  return undefined;
 }
 
 export const addCard =
