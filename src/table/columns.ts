@@ -122,6 +122,23 @@ function spokenMost(candidates: readonly Candidate[]): number[] {
 
 const bitsOf = (said: readonly boolean[]): number => said.reduce((bits, yes, at) => (yes ? bits | (1 << at) : bits), 0);
 
+/** So many more headings than in its own language must be said in another, before a word of it is strange. */
+const SURE_OF_LANGUAGE = 2;
+
+/**
+ * Headings of a language that the table does not speak: a German "Fase" is no Italian one. English is spoken
+ * everywhere.
+ */
+function strangers(candidates: readonly Candidate[]): ReadonlySet<Candidate> {
+  // Our own headings say nothing of the language that the others are in.
+  const foreign = candidates.filter((c) => !c.exact);
+  const said = (language: number) => (c: Candidate) => [...c.meanings.values()].some((bits) => bits & (1 << language));
+  const counts = LANGUAGES.map((_, language) => (language === 0 ? 0 : foreign.filter(said(language)).length));
+  const most = Math.max(...counts);
+  const familiar = bitsOf(counts.map((count, language) => language === 0 || most - count < SURE_OF_LANGUAGE));
+  return new Set(foreign.filter((c) => [...c.meanings.values()].every((languages) => (languages & familiar) === 0)));
+}
+
 /** The one column that a heading means: in the language most spoken beside it, or as the only one still free. */
 function meant({ meanings }: Candidate, spoken: readonly number[], taken: ReadonlySet<string>): Column | undefined {
   if (meanings.size === 1) return [...meanings.keys()][0];
@@ -158,14 +175,15 @@ export function readHeadings<K extends string>(
     const known = found.get(column.key);
     if (!known || (of.exact && !known.of.exact)) found.set(column.key, { of, column });
   };
-  const open = candidates.filter((c) => c.doubtful || c.meanings.size > 1);
+  const strange = strangers(candidates);
+  const open = candidates.filter((c) => c.doubtful || c.meanings.size > 1 || strange.has(c));
   for (const c of candidates) if (!open.includes(c)) put(c, [...c.meanings.keys()][0]!);
   const left: Candidate[] = [];
   if (open.length > 0) {
     const spoken = spokenMost(candidates);
     const taken = new Set(found.keys());
     for (const c of open) {
-      const column = c.doubtful ? undefined : meant(c, spoken, taken);
+      const column = c.doubtful || strange.has(c) ? undefined : meant(c, spoken, taken);
       if (column) put(c, column);
       else left.push(c);
     }

@@ -17,7 +17,7 @@ const SHORTEST = 3;
 /** More ways to read a heading than this are none. */
 const MOST_SETS = 48;
 
-const [GERMAN, JAPANESE] = [1, 5];
+const [GERMAN, FRENCH, JAPANESE] = [1, 2, 5];
 
 interface Lexicon {
   readonly language: number;
@@ -35,9 +35,10 @@ interface Lexicon {
 
 /** A word without the ending of number and gender; "~" where a vowel went, so that a slip of one is not mended. */
 function stem(word: string, language: number): string {
-  if (language === 0) return word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
+  if (language === 0) return word.length < 5 ? word : word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
   if (language === GERMAN || language === JAPANESE || word.length < 4) return word;
-  return word.replace(/([^aeio])[aeio]?s?$/, (ending, last) => (/[aeio]/.test(ending) ? `${last}~` : last));
+  const one = word.replace(/(?<!s)s$/, "");
+  return one.length < 4 ? one : one.replace(language === FRENCH ? /(?<![aeio])e$/ : /(?<![aeio])[aeio]$/, "~");
 }
 
 const KATAKANA: readonly (readonly [RegExp, string])[] = [
@@ -61,7 +62,11 @@ export function japanese(text: string): string {
   return bare.trim() === "" ? plain : bare;
 }
 
-const written = (folded: string, language: number): string => (language === JAPANESE ? japanese(folded) : folded);
+/** "d'" and "l'" before a word, in French and Italian. */
+const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
+
+const written = (folded: string, language: number): string =>
+  language === JAPANESE ? japanese(folded) : folded.replace(ELIDED, "");
 
 function lexiconOf(language: number): Lexicon {
   const exact = new Map<string, Senses>();
@@ -112,11 +117,12 @@ interface Spelled {
 const WORD = /[\p{L}\p{N}%]+/gu;
 
 /** What is written with signs or grown together. */
-const SIGNS = /n[°.r]|[#±ø]|\+ ?\//;
+const SIGNS = /n[°.r]|[#±ø]|[dl]'|\+ ?\//;
 const signsApart = (folded: string): string =>
   folded
     .replace(/n°|(?<![\p{L}\p{N}])n\.(?![\p{L}\p{N}])/gu, "no ")
     .replace(/(?<=\p{L}{3})nr(?![\p{L}\p{N}])/gu, " nr")
+    .replace(ELIDED, " ")
     .replace(/#/g, " no ")
     .replace(/\+ ?\/ ?-|±/g, " pm ")
     .replace(/ø/g, " ø ");
@@ -186,8 +192,13 @@ function setsIn(said: Spelled, of: Lexicon, short: boolean): NotionSet[] {
     const last = Math.min(text.length, from + longest);
     for (let to = of.compounds ? from + 1 : said.next[from]!; to <= last; to = of.compounds ? to + 1 : said.next[to]!) {
       const senses = sensesOf(said, from, to, of, short);
-      if (senses.length === 0) continue;
-      const sets = senses.flatMap((sense) => [...here.sets].map((set) => withNotions(set, sense)));
+      // A single letter at the end is a name: "Side A".
+      const telling =
+        to === text.length && to - from === 1 && latin(text[from]!)
+          ? senses.filter((sense) => sense.length > 0)
+          : senses;
+      if (telling.length === 0) continue;
+      const sets = telling.flatMap((sense) => [...here.sets].map((set) => withNotions(set, sense)));
       arrive(to, here.words + 1, sets);
       if (of.language === GERMAN && !edges.has(to))
         for (const joint of JOINTS)

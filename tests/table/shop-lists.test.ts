@@ -103,6 +103,53 @@ describe("doubtful headings", () => {
   });
 });
 
+describe("headings of a shop that are no cells of a plan (independent: what stands in such tables, from memory)", () => {
+  const NEUTRAL: Readonly<Record<string, readonly [beside: readonly string[], others: string]>> = {
+    en: [
+      ["Operation", "Material"],
+      "Article|Customer|Due date|Drawing|Rev|Checked by|Shift|Program no.|Fixture|Clamp|H offset|D-no.|Order|Delivery|Location|Inspector|Gauge|Pallet|Weight|Colour|Length overall|Wall thickness|Angle|Taper|Flatness|Coating|Supplier|Price|Total|Sum|Average|Position X|X|Y|Z|A|B|Start|End|Finish|Rough|Side A|Bottom|Top|TPI|Lead|Tool diameter|Tool length|Holder|Collet|Helix",
+    ],
+    de: [
+      ["Bearbeitung", "Werkstoff", "Tiefe", "Gewinde"],
+      "Artikel|Kunde|Termin|Zeichnung|Index|Prüfer|Schicht|Programm|Vorrichtung|Spannmittel|Auftrag|Lieferung|Lagerort|Prüfmittel|Gewicht|Farbe|Wandstärke|Winkel|Kegel|Fase|Ebenheit|Beschichtung|Lieferant|Preis|Summe|X|Y|Start|Ende|Schlichten|Schruppen|Oben|Unten|Umdrehungen|Werkzeugdurchmesser|Werkzeuglänge|Halter|Aufmaß|Restmaterial|Datum|Abteilung|Freigabe|Kommission",
+    ],
+    fr: [
+      ["Usinage", "Matière", "Profondeur", "Filetage"],
+      "Article|Client|Délai|Plan|Indice|Contrôleur|Équipe|Programme|Montage|Bridage|Commande|Livraison|Poids|Couleur|Épaisseur|Angle|Cône|Chanfrein|Planéité|Revêtement|Fournisseur|Prix|Somme|Début|Fin|Finition|Ébauche|Face|Fond|Pas|Tours|Diamètre outil|Longueur outil|Porte-outil|Surépaisseur|Date|Heure",
+    ],
+    es: [
+      ["Operación", "Material", "Profundidad", "Rosca"],
+      "Artículo|Cliente|Plazo|Plano|Revisión|Inspector|Turno|Programa|Utillaje|Pedido|Entrega|Peso|Color|Espesor|Ángulo|Cono|Chaflán|Planitud|Recubrimiento|Proveedor|Precio|Suma|Inicio|Fin|Acabado|Desbaste|Lado A|Cara|Fondo|Paso|Vueltas|Diámetro herramienta|Longitud herramienta|Pinza|Fecha|Hora",
+    ],
+    it: [
+      ["Lavorazione", "Materiale", "Profondità", "Filettatura"],
+      "Articolo|Cliente|Scadenza|Disegno|Revisione|Collaudatore|Turno|Programma|Attrezzatura|Ordine|Consegna|Peso|Colore|Spessore|Angolo|Cono|Smusso|Planarità|Rivestimento|Fornitore|Prezzo|Somma|Inizio|Fine|Finitura|Sgrossatura|Lato A|Faccia|Fondo|Passo|Diametro utensile|Lunghezza utensile|Pinza|Data|Ora",
+    ],
+    ja: [
+      ["加工", "材質", "深さ"],
+      "品番|客先|納期|図面|改訂|検査者|班|プログラム|治具|注文|納入|重量|色|板厚|角度|テーパ|平面度|コーティング|仕入先|価格|合計|目標|終了|荒|面A|底|ピッチ|刃数|工具径|工具長|ホルダ|コレット|日付|時刻|部署|担当",
+    ],
+  };
+  it.each(Object.entries(NEUTRAL))("are taken for nothing in %s", (_, [beside, others]) => {
+    const taken = others.split("|").filter((heading) => {
+      const { inputs, outputs } = match([...beside, heading]);
+      return [...inputs, ...outputs].some((m) => m.at === beside.length);
+    });
+    expect(taken).toEqual([]);
+  });
+  it("are asked about where one of them may be meant: a width of the cut or of the slot, a corner of the part or the tool", () => {
+    const doubt = (heading: string) => match(["Operation", heading]).doubts[0]?.options;
+    for (const width of ["Width", "Breite", "Largeur", "Ancho", "Larghezza", "幅"])
+      expect(doubt(width), width).toEqual(["in:radialDepth", "in:totalWidth"]);
+    expect(doubt("Corner radius")).toEqual(["in:insideCorner"]);
+    expect(match(["Operation", "Slot width", "ae"]).inputs.map((m) => m.column.key)).toEqual([
+      "operation",
+      "totalWidth",
+      "radialDepth",
+    ]);
+  });
+});
+
 describe("ways to say a column (identity)", () => {
   it("are each made of notions that some language has a word for", async () => {
     const { LANGUAGES: all } = await import("../../src/table/spellings/index.ts");

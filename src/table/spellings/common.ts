@@ -31,6 +31,7 @@ export const common: Words = {
   mm: "mm",
   inch: "in|inch|po|pulg|poll|zoll|pouce",
   max: "max",
+  "max n": "nmax",
   min: "min",
   iso: "iso",
   hb: "hb|hrc",

@@ -3,7 +3,7 @@ import type { Spellings } from "./index.ts";
 
 export const de: Spellings = {
   notions: {
-    stop: "der|die|das|den|des|am|an|auf|in|im|je|pro|per|bei|von|vom|zum|zur|und|oder|für|mit|ohne|zu|span zu",
+    stop: "der|die|das|den|des|in|im|je|pro|per|bei|von|vom|zum|zur|und|oder|für|mit|ohne|zu|span zu",
     no: "nr|nummer|num",
     seq: "pos|position|zeile|lfd|laufende|ag|afo|schritt|folge",
     op: "bearbeitung|arbeitsgang|vorgang|prozess|verfahren|arbeitsschritt|arbeitsvorgang|arbeitsfolge|arbeits|fertigung",
@@ -81,7 +81,7 @@ export const de: Spellings = {
     limit: "grenze|grenz|begrenzung|limit",
     max: "max|maximal|maximale|maximaler|höchst|größt",
     min: "min|mindest|kleinst|kleinster|minimale",
-    rpm: "drehzahl|umdrehungen|umin",
+    rpm: "drehzahl|umin",
     spindle: "spindel",
     drill: "bohrer",
     drilling: "bohr",

@@ -3,7 +3,7 @@ import type { Spellings } from "./index.ts";
 
 export const es: Spellings = {
   notions: {
-    stop: "de|del|la|el|los|las|l|a|al|en|por|y|o|un|una|para|con|u",
+    stop: "de|del|la|el|los|las|a|al|en|por|y|o|un|una|para|con|u",
     no: "no|núm|número",
     seq: "fila|línea|ítem|orden|posición|fase|pos",
     op: "operación|op|mecanizada|proceso|trabajo|maquinado|mecanizar|oper",
@@ -76,7 +76,7 @@ export const es: Spellings = {
     limit: "límite",
     max: "máximas",
     min: "mínimo",
-    rpm: "rpm|revoluciones|rev min|vueltas|revoluciones por minuto",
+    rpm: "rpm|revoluciones|rev min|revoluciones por minuto",
     spindle: "husillo",
     rot: "giro|rotación",
     drill: "broca",
@@ -85,7 +85,7 @@ export const es: Spellings = {
     bottom: "fondo",
     lot: "lote|serie",
     over: "sobremedida",
-    space: "separación|distancia|espaciado|entreejes|entre centros|paso",
+    space: "separación|distancia|espaciado|entreejes|entre centros",
     between: "entre",
     wear: "desgaste",
     factor: "factor|coeficiente|coef",
@@ -169,6 +169,7 @@ export const es: Spellings = {
     msd: "medida",
     "inside corner": "ángulo interior",
     face: "cara|planear",
+    "max rpm": "vueltas máximas",
   },
   words: {
     operation: {

@@ -3,7 +3,7 @@ import type { Spellings } from "./index.ts";
 
 export const fr: Spellings = {
   notions: {
-    stop: "de|du|des|la|le|les|l|d|a|au|en|par|pour|un|une|et|ou|sur",
+    stop: "de|du|des|la|le|les|a|au|en|par|pour|un|une|et|ou|sur",
     no: "no|num|numéro",
     seq: "ligne|repère|rep|phase|ordre|pos",
     op: "op|usinage|usinée|procédé|sous phase|travail|fraisée|opér|opérations",
@@ -74,7 +74,7 @@ export const fr: Spellings = {
     limit: "limite|seuil",
     max: "max|maxi|maximale|maximal",
     min: "min|mini",
-    rpm: "tr min|tours min|tr mn|régime|tours",
+    rpm: "tr min|tours min|tr mn|régime|nb de tours|tours minute",
     spindle: "broche",
     rot: "rotation",
     frequency: "fréquence",

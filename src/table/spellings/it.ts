@@ -3,7 +3,7 @@ import type { Spellings } from "./index.ts";
 
 export const it: Spellings = {
   notions: {
-    stop: "di|del|dello|dei|la|il|lo|le|l|d|a|al|in|per|e|o|un|una|con|da|tra|i|fra|dell|dall|ed|sul",
+    stop: "di|del|dello|dei|la|il|lo|le|a|al|in|per|e|o|un|una|con|da|tra|i|fra|dell|dall|ed|sul",
     no: "nr|no|num|numero",
     seq: "riga|pos|posizione|voce|fase|sequenza",
     op: "operazione|op|lavorazione|processo|lavorata|lavorare|lav|fase|lavoro",

@@ -81,7 +81,7 @@ export const ja: Spellings = {
     bottom: "底",
     lot: "ロット|生産|バッチ",
     over: "拡大|拡大代",
-    space: "間隔|ピッチ|間距離|間|距離",
+    space: "間隔|間距離|間|距離",
     center: "中心",
     wear: "摩耗",
     factor: "係数|率",

@@ -30,7 +30,7 @@ export const MEANINGS = {
       "len sym?|len cut|len mill|len op|len path|len pass|path mill|cut path|len slot|len wall|slot len|len feat|len cut pass",
     side: "side|?cs|wall type/side?|inside outside|dir face|wall form",
     radialDepth:
-      "ae|cut width|width|rad depth|rad infeed|rad cut depth|rad pass|rad pass depth|rad pass infeed|rad step|side step|side infeed|side pass|rad width|width pass|width mill|rad cutin|cutin width|side cutin|cut infeed width|infeed width|infeed",
+      "ae|cut width|?width|rad depth|rad infeed|rad cut depth|rad pass|rad pass depth|rad pass infeed|rad step|side step|side infeed|side pass|rad width|width pass|width mill|rad cutin|cutin width|side cutin|cut infeed width|infeed width|infeed",
     axialDepth:
       "ap|cut depth|ax depth|ax infeed|ax cut depth|ax pass|ax pass depth|ax pass infeed|ax step|pass depth|infeed depth|depth step|pass infeed|z infeed|cutin depth?|ax/z cutin|infeed",
     passes: "pass count/no?|pass times|op times|infeed/cutin times|infeed count|pass rough|cut times|cut count/no",
@@ -55,8 +55,8 @@ export const MEANINGS = {
     roughness: "rz max?|rough rz?|fin rough rz?|surf fin rz?|rough surf rz? max?|fin rz|surf rz",
     coolant: "cool type?|cool way",
     insideCorner:
-      "inside corner radius?|inside radius|min inside radius|min corner radius|corner radius|pocket corner? radius|min inside corner|corner part radius|corner",
-    totalWidth: "width slot/face/total/full",
+      "inside corner radius?|inside radius|min inside radius|min corner radius|?corner radius|pocket corner? radius|min inside corner|corner part radius|?corner",
+    totalWidth: "width slot/face/total/full|?width",
     sizeClass:
       "fit class?|tol class|tol field|tol iso|fit iso|tol grade/quality|hole tol class|fit tol|quality iso?|class iso|tol field class",
   },
