@@ -38,6 +38,9 @@ function readWord(cell: unknown, name: string, column: Column): string {
   throw new TradeError("value", name, cell, `${orList(column.words ?? ["yes", "no"])} is allowed`);
 }
 
+/** "12 x 24": the sides of something, for two columns. */
+const TWO_NUMBERS = /\d\s{0,3}[x×*]\s{0,3}\d/i;
+
 function readNumber(
   cell: unknown,
   name: string,
@@ -61,6 +64,8 @@ function readNumber(
         `its comma may mark decimals or thousands: write ${decimal} or ${whole}`,
       );
     }
+    if (TWO_NUMBERS.test(cell))
+      throw new TradeError("value", name, cell, `one number is allowed, ${unitsWanted(column)}`);
     if (read?.unitText) {
       const by = read.unit && factorFor(column, read.unit);
       if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);

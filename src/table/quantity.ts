@@ -20,12 +20,10 @@ export interface Quantity {
   readonly format?: Format;
 }
 
-/** A quantity under its key, with the other spellings that its column is known by. */
+/** A quantity under its key. */
 export interface Column<K extends string = string> extends Quantity {
   /** Name in the code; never shown. */
   readonly key: K;
-  /** Other spellings as people write them, with a bar between two: a text for each language. */
-  readonly spellings: readonly string[];
 }
 
 export type Columns = Readonly<Record<string, Quantity>>;
@@ -71,14 +69,7 @@ export const from0 = (heading: string, more: More = {}) => number(heading, { low
 export const length = (heading: string, format: Format = LENGTH) => above0(heading, { dimension: "length", format });
 export const length0 = (heading: string, format: Format = LENGTH) => from0(heading, { dimension: "length", format });
 
-/** The declarations as columns in their order, with the spellings of the languages at hand. */
-export function columnsOf<C extends Columns>(
-  quantities: C,
-  spellings: Readonly<Partial<Record<keyof C, readonly string[]>>>,
-): readonly Column<keyof C & string>[] {
-  return (Object.keys(quantities) as (keyof C & string)[]).map((key) => ({
-    ...quantities[key]!,
-    key,
-    spellings: spellings[key] ?? [],
-  }));
+/** The declarations as columns in their order. */
+export function columnsOf<C extends Columns>(quantities: C): readonly Column<keyof C & string>[] {
+  return (Object.keys(quantities) as (keyof C & string)[]).map((key) => ({ ...quantities[key]!, key }));
 }

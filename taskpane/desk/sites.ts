@@ -25,6 +25,8 @@ import type { Model } from "./model/model.ts";
 /** What the person said in the pane that the table itself does not say. */
 export interface Hints {
   readonly byHand: HandMatches;
+  /** How much a row looks like headings, by what is known of this workbook. */
+  readonly score?: (headings: readonly CellValue[]) => number;
   readonly asked: Units | undefined;
 }
 
@@ -72,7 +74,7 @@ export function siteOf(model: Model, name: string, hints: Hints): Site | undefin
   if (sheet === undefined || sheet.protected) return undefined;
   const grid = gridOf(sheet);
   if (!grid.some((line) => line.some(mayBeBasis))) return undefined;
-  const table = findTable(sheet.name, grid, null, planningScore);
+  const table = findTable(sheet.name, grid, null, hints.score ?? planningScore);
   if (table === null) return undefined;
   let matching = match(table.headings, hints.byHand);
   if (!isSelfContained(matching)) {

@@ -7,6 +7,7 @@ import { teller } from "./excel/events.ts";
 import { createSheetNames } from "./excel/names.ts";
 import { reader } from "./excel/reading.ts";
 import { createRuns } from "./excel/runs.ts";
+import { keeper } from "./excel/settings.ts";
 import { sheetWriter } from "./excel/sheets.ts";
 import { shownTeller } from "./excel/shown.ts";
 import { writer } from "./excel/writing.ts";
@@ -20,6 +21,7 @@ export function excelHost(): Host {
     ...reader(runs, names),
     ...sheetWriter(runs),
     ...writer(runs),
+    ...keeper(runs),
     ...teller(runs, names),
     ...shownTeller(),
   };

@@ -53,6 +53,10 @@ export interface Wanted {
    * on: what is asked is how far it goes and what made it.
    */
   readonly beside?: Score;
+  /** What is kept in the workbook beside its cells. */
+  readonly settings?: boolean;
+  /** What stands in the row of the selection. */
+  readonly line?: boolean;
   /** Lists by their names ("Materials", "Tools", "Machines", …): the table or the sheet of that name. */
   readonly lists?: readonly string[];
 }
@@ -63,6 +67,10 @@ export interface BookRead {
   readonly sheet?: string;
   readonly table?: Table | null;
   readonly beside?: Beside | null;
+  /** Cells of the row of the selection, from its first that is filled. */
+  readonly line?: readonly CellValue[];
+  /** By their names. */
+  readonly settings?: Readonly<Record<string, string>>;
   /** In the order of the names; null for one that the workbook has not. */
   readonly lists?: readonly (Block | null)[];
   /** True when there can be no other planning table on the sheet than the one that was found, or none. */
@@ -274,6 +282,12 @@ export interface Host {
     cells: readonly (readonly Written[])[],
     formats?: readonly (string | undefined)[],
   ): Promise<Done>;
+
+  /**
+   * Keeps a text in the workbook beside its cells, under a name of lower-case letters; null takes it out. It is saved
+   * with the file and comes back with it.
+   */
+  keep(name: string, text: string | null): Promise<void>;
 
   /** Shows a cell and selects it. */
   select(place: Place): Promise<void>;

@@ -41,13 +41,12 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
 type Score = (headings: readonly CellValue[]) => number;
 type Line = readonly CellValue[];
 
-/** A row of headings: where, and how much it looks like one. */
+/** A row of headings: where, how much it looks like one, and the last row below it. */
 export interface Head {
   readonly row: number;
   readonly left: number;
   readonly right: number;
   readonly score: number;
-  /** Last row of the table below it. */
   end: number;
 }
 
@@ -172,7 +171,10 @@ function besideFormula(sheet: string, { row, column }: Selection, formula: strin
 
 /** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
 export async function readAtHand(
-  host: Pick<Host, "readTable" | "readList">,
+  host: Pick<Host, "readTable" | "readList"> & {
+    settings(): Readonly<Record<string, string>>;
+    line(): readonly CellValue[];
+  },
   wanted: Wanted,
   sheet: string,
   formulaAt: (sheet: string, row: number, column: number) => string,
@@ -193,6 +195,8 @@ export async function readAtHand(
       beside: isBeside ? { ...found, formula } : at && formula !== "" ? besideFormula(table.sheet, at, formula) : null,
     }),
     ...(lists && { lists }),
+    ...(wanted.settings && { settings: host.settings() }),
+    ...(wanted.line && { line: host.line() }),
   };
 }
 

@@ -192,6 +192,11 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     }
   }
 
+  const selectedLine = (): readonly CellValue[] => {
+    const sheet = model.sheet(model.active());
+    return sheet === undefined ? [] : (gridOf(sheet)[model.selection().row] ?? []);
+  };
+
   const host: SheetHost = {
     kind: "sheet",
 
@@ -203,10 +208,19 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     },
 
     read: (wanted) =>
-      readAtHand(host, wanted, model.active(), (name, row, column) => {
-        const formula = model.typed(name, row, column)?.formula;
-        return formula === undefined ? "" : `=${formula}`;
-      }),
+      readAtHand(
+        { ...host, settings: model.settings, line: selectedLine },
+        wanted,
+        model.active(),
+        (name, row, column) => {
+          const formula = model.typed(name, row, column)?.formula;
+          return formula === undefined ? "" : `=${formula}`;
+        },
+      ),
+
+    async keep(name, text) {
+      write([{ kind: "setting", name, value: text }], "match");
+    },
 
     // The workbook is at hand: reading all of the table costs nothing.
     readRows: async () => null,

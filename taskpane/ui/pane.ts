@@ -22,6 +22,7 @@ import { createSession } from "../work/session.ts";
 import { emptyTable, STARTING_LISTS } from "../work/starting.ts";
 import { type Advisor, besideKind, LISTS, type Planner, type Session, type State } from "../work/types.ts";
 import { advice } from "./advice.ts";
+import { type Asked, ask } from "./ask.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";
 import { cautions } from "./cautions.ts";
@@ -98,6 +99,7 @@ export function mountPane(
     skip: past,
   });
   const nothing = empty();
+  const question = ask(session.match);
   const noRow = empty();
   const verdictPart = verdict();
   const programPart = program();
@@ -199,6 +201,7 @@ export function mountPane(
     news.element,
     first.element,
     nothing.element,
+    question.element,
     views.element,
     cautions(),
     h("footer", {}, read),
@@ -223,8 +226,14 @@ export function mountPane(
     nothing.show(
       state.phase === "none" && state.from !== null
         ? backFacts(() => void session.goBack())
-        : emptyFacts(state, () => void session.addTable(emptyTable(session.store.get().lists)), welcome),
+        : emptyFacts(
+            state,
+            () => void session.addTable(emptyTable(session.store.get().lists)),
+            () => void session.pointAtHeadings(),
+            welcome,
+          ),
     );
+    question.show(askedFacts(state));
     views.element.hidden = phase !== "table";
     if (table === null || matching === null) {
       paper.show(undefined);
@@ -280,13 +289,30 @@ export function mountPane(
   };
 }
 
-function emptyFacts({ phase }: State, make: () => void, welcome: boolean): EmptyFacts | undefined {
+function emptyFacts({ phase }: State, make: () => void, point: () => void, welcome: boolean): EmptyFacts | undefined {
   if (phase === "reading") return { text: "Reading the workbook …", todo: "" };
   if (phase !== "none") return undefined;
   return {
     text: "No planning table on this sheet.",
     todo: "Select a cell in your table: one heading row with Operation, Material and sizes, and one operation per row below it.",
     button: welcome ? undefined : { text: "Make an empty planning table", act: make },
+    other: { text: "The selected row holds the headings", act: point },
+  };
+}
+
+/** Cells that are shown of a column that is asked about. */
+const SAMPLES = 3;
+
+function askedFacts({ table, matching, busy }: State): Asked | undefined {
+  const [doubt, ...more] = matching?.doubts ?? [];
+  if (table === null || doubt === undefined || busy) return undefined;
+  const cells = table.rows.map((row) => row[doubt.at] ?? null).filter((cell) => cell !== null && cell !== "");
+  return {
+    index: doubt.at,
+    heading: String(table.headings[doubt.at]),
+    samples: cells.slice(0, SAMPLES).map(String),
+    options: doubt.options.flatMap((key) => CHOICES.find((choice) => choice.key === key) ?? []),
+    more: more.length,
   };
 }
 

@@ -7,11 +7,15 @@ import { SOURCES, type Source } from "../../src/sources.ts";
 import { isBlank as blank } from "../../src/table/blank.ts";
 import {
   type Column,
+  MACHINE_COLUMNS,
+  MATERIAL_COLUMNS,
   type Match,
   matchHeadings,
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
+  readHeadings,
+  TOOL_COLUMNS,
 } from "../../src/table/columns.ts";
 import type { ResultKey } from "../../src/table/results.ts";
 import type { RowKey } from "../../src/table/rows.ts";
@@ -30,6 +34,14 @@ export interface Matching {
   /** Columns for the basis and its marker, when the table has them. */
   readonly basisAt?: number;
   readonly changedAt?: number;
+  /** Headings that may mean several things: asked about, neither read nor written until someone says. */
+  readonly doubts: readonly Doubt[];
+}
+
+/** A heading with what it may mean: "in:depth", "out:tableFeed". */
+export interface Doubt {
+  readonly at: number;
+  readonly options: readonly string[];
 }
 
 export const BASIS = "Basis";
@@ -37,17 +49,19 @@ export const CHANGED = "Changed";
 
 /**
  * Which column is which. Each heading is an input first; a second column of the same name ("Passes" again, or
- * "Passes2" as tables number them) and headings that only results have are results.
+ * "Passes2" as tables number them) and headings that only results have are results. A heading that may be an input and
+ * may be something else is neither.
  */
 export function match(headings: readonly CellValue[], byHand: HandMatches = {}): Matching {
   const said = headings.map((heading) => byHand[normalHeading(heading)]);
   const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
-  const inputs = matchHeadings(free, ROW_COLUMNS);
-  const taken = new Set(inputs.map((m) => m.at));
+  const { matches: inputs, doubts: open } = readHeadings(free, ROW_COLUMNS);
+  const taken = new Set([...inputs, ...open].map((m) => m.at));
   const rest = free.map((heading, at) =>
     taken.has(at) ? null : typeof heading === "string" ? heading.replace(/([A-Za-z])[2-9]$/, "$1") : heading,
   );
-  const outputs = matchHeadings(rest, RESULT_COLUMNS).filter((m) => m.column.key !== "row");
+  const results = readHeadings(rest, RESULT_COLUMNS);
+  const outputs = results.matches.filter((m) => m.column.key !== "row");
   const withHand = <K extends string>(
     side: "in" | "out",
     found: Match<K>[],
@@ -67,21 +81,68 @@ export function match(headings: readonly CellValue[], byHand: HandMatches = {}):
     outputs: withHand("out", outputs, RESULT_COLUMNS),
     basisAt: at(BASIS) < 0 ? undefined : at(BASIS),
     changedAt: at(CHANGED) < 0 ? undefined : at(CHANGED),
+    doubts: doubtsOf(open, results.doubts, new Set(said)),
   };
 }
 
+/** What the open headings may mean, as inputs and as results, without what someone else was said to be. */
+function doubtsOf(
+  inputs: ReturnType<typeof readHeadings<RowKey>>["doubts"],
+  results: ReturnType<typeof readHeadings<ResultKey>>["doubts"],
+  said: ReadonlySet<string | undefined>,
+): Doubt[] {
+  const asResult = (heading: string) => {
+    const { matches, doubts } = readHeadings([heading], RESULT_COLUMNS);
+    return [...matches.map((m) => m.column), ...doubts.flatMap((d) => d.columns)];
+  };
+  const all = [
+    ...inputs.map(({ at, heading, columns }) => ({
+      at,
+      options: [
+        ...columns.map((column) => `in:${column.key}`),
+        ...asResult(heading).map((column) => `out:${column.key}`),
+      ],
+    })),
+    ...results.map(({ at, columns }) => ({ at, options: columns.map((column) => `out:${column.key}`) })),
+  ];
+  return all
+    .map(({ at, options }) => ({ at, options: options.filter((key) => !said.has(key)) }))
+    .filter(({ options }) => options.length > 0)
+    .sort((a, b) => a.at - b.at);
+}
+
+/** How many of the headings one set of columns knows and the other does not. */
+function ownTo(columns: readonly Column[], others: readonly Column[], headings: readonly CellValue[]): number {
+  const known = new Set(matchHeadings(headings, others).map((m) => m.at));
+  return matchHeadings(headings, columns).filter((m) => !known.has(m.at)).length;
+}
+
+const LIST_COLUMNS: readonly (readonly Column[])[] = [TOOL_COLUMNS, MACHINE_COLUMNS, MATERIAL_COLUMNS];
+
+/** True for the headings of a list of tools, machines or materials: it knows more of them that a plan does not. */
+const isListHeading = (headings: readonly CellValue[]): boolean =>
+  LIST_COLUMNS.some((columns) => {
+    const own = ownTo(columns, ROW_COLUMNS, headings);
+    return own > 0 && own >= ownTo(ROW_COLUMNS, columns, headings);
+  });
+
 /** How much headings look like those of a planning table: an operation, or a thread or size with a depth. */
-export function planningScore(headings: readonly CellValue[]): number {
-  const keys = new Set(matchHeadings(headings, ROW_COLUMNS).map((m) => m.column.key));
-  const others = headings.map(normalHeading);
-  if (others.includes("kind") || others.includes("teeth") || isResultHeading(headings)) return 0;
+export function planningScore(headings: readonly CellValue[], byHand: HandMatches = {}): number {
+  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
+  const keys = new Set<string>(matchHeadings(free, ROW_COLUMNS).map((m) => m.column.key));
+  for (const key of said) if (key?.startsWith("in:")) keys.add(key.slice("in:".length));
   const sized = (keys.has("thread") || keys.has("finishDiameter")) && (keys.has("depth") || keys.has("material"));
-  return keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
+  const score = keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
+  // Looked at last: most rows of a sheet are no headings at all.
+  return score === 0 || isResultHeading(headings) || isListHeading(headings) ? 0 : score;
 }
 
 const isResultHeading = (headings: readonly CellValue[]): boolean => {
-  const names = headings.slice(0, 3).map(normalHeading);
-  return names[0] === "row" && names[1] === "verdict" && names[2] === "reasons";
+  const first = headings.slice(0, 3);
+  const results = matchHeadings(first, RESULT_COLUMNS);
+  const at = (key: string) => results.find((m) => m.column.key === key)?.at;
+  return at("verdict") === 1 && at("reasons") === 2 && matchHeadings(first, ROW_COLUMNS)[0]?.column.key === "row";
 };
 
 /** How much headings look like a block of results that stands beside a table. */

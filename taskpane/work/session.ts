@@ -9,6 +9,17 @@ import type { Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import { type Block, type CellValue, type Host, HostError, type Table } from "../host/host.ts";
 import type { Message } from "../ui/message.ts";
+import {
+  handMatches,
+  headTexts,
+  KEPT_AS,
+  type Kept,
+  keptText,
+  NOTHING_KEPT,
+  readKept,
+  scoreOf,
+  withAnswer,
+} from "./answers.ts";
 import { addCallouts } from "./commands/callouts.ts";
 import type { Context } from "./commands/context.ts";
 import { insertLive } from "./commands/live.ts";
@@ -17,7 +28,7 @@ import { writeComparison, writeQuote } from "./commands/quote.ts";
 import { addCard, applySuggestion, workOut } from "./commands/row.ts";
 import { addLists, addTable } from "./commands/sheets.ts";
 import { type Due, dueAfter, everything, isNothing, merge, nothing } from "./due.ts";
-import { isEmptyRow, type Matching, match, planningBlock, planningScore, resultScore, unitsGiven } from "./planning.ts";
+import { isEmptyRow, type Matching, match, planningBlock, resultScore, unitsGiven } from "./planning.ts";
 import { createStore } from "./state.ts";
 import { type Advisor, LISTS, type PlanBlocks, type Planner, type Session, type State } from "./types.ts";
 
@@ -35,6 +46,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     table: null,
     matching: null,
     byHand: {},
+    score: scoreOf(NOTHING_KEPT),
     asked: undefined,
     lists: [null, null, null],
     beside: null,
@@ -48,6 +60,10 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let shown = false;
   let opened = false;
   /** What is out of date, and where the sheet that was read last stands. */
+  /** What people said about headings, and the text of it that the workbook holds. */
+  let kept: Kept = NOTHING_KEPT;
+  let keptThere: string | null = null;
+  let keeping: Promise<void> = Promise.resolve();
   let due: Due = everything;
   let sheet: { readonly name: string; readonly whole: boolean } | undefined;
   let reading: Promise<void> | undefined;
@@ -116,9 +132,34 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     }, ADVICE_DELAY);
   }
 
+  /** What people said is this from now on; it is kept in the workbook, one after the other. */
+  function say(next: Kept): void {
+    kept = next;
+    store.set({ score: scoreOf(kept) });
+    take(store.get().table);
+    const text = keptText(kept);
+    keeping = keeping.then(async () => {
+      if (!alive || text === keptThere) return;
+      try {
+        await host.keep(KEPT_AS, text);
+        keptThere = text;
+      } catch (thrown) {
+        const why = thrown instanceof HostError ? ` ${thrown.message}` : "";
+        store.set({
+          message: {
+            kind: "failed",
+            text: `The answer holds while this pane is open, but could not be kept in the workbook.${why}`,
+            action: "Answer again when the workbook can be changed.",
+          },
+        });
+      }
+    });
+  }
+
   function take(table: Table | null): void {
-    const { byHand } = store.get();
+    const byHand = handMatches(kept, table?.headings);
     store.set({
+      byHand,
       phase: table === null ? "none" : "table",
       table,
       matching: table === null ? null : match(table.headings, byHand),
@@ -141,11 +182,20 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
 
   async function readBook({ table: wantsTable, lists: wantsLists }: Due): Promise<void> {
     const read = await host.read({
-      ...(wantsTable && { table: planningScore, beside: resultScore }),
+      ...(wantsTable && { table: scoreOf(kept), beside: resultScore, settings: true }),
       ...(wantsLists && { lists: LISTS }),
     });
     if (!alive) return;
     if (read.lists) store.set({ lists: read.lists });
+    const there = read.settings?.[KEPT_AS] ?? null;
+    // What is on its way into the workbook is not in it yet.
+    if (read.settings !== undefined && there !== keptThere && keptText(kept) === keptThere) {
+      keptThere = there;
+      kept = readKept(there ?? undefined);
+      store.set({ score: scoreOf(kept) });
+      await readBook({ ...nothing, table: true });
+      return;
+    }
     if (read.table !== undefined) {
       sheet = { name: read.sheet!, whole: read.whole ?? false };
       store.set({ beside: read.beside ?? null });
@@ -290,18 +340,35 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     },
 
     match(index, key) {
-      const { table, byHand } = store.get();
-      const heading = normalHeading(table?.headings[index]);
-      if (table === null || heading === "") return;
-      const next: Record<string, string> = { ...byHand };
-      if (key === "auto") delete next[heading];
-      else {
-        // A meaning belongs to one column only.
-        if (key !== "") for (const other of Object.keys(next)) if (next[other] === key) delete next[other];
-        next[heading] = key;
-      }
-      store.set({ byHand: next, matching: match(table.headings, next) });
+      const { table } = store.get();
+      if (table === null || normalHeading(table.headings[index]) === "") return;
+      say(withAnswer(kept, table.headings, index, key === "auto" ? undefined : key));
       planSelected();
+    },
+
+    async pointAtHeadings() {
+      if (store.get().busy) return;
+      try {
+        const { line = [] } = await host.read({ line: true });
+        const head = headTexts(line);
+        if (head === undefined) {
+          store.set({
+            message: {
+              kind: "failed",
+              text: "The selected row holds no headings: they are texts, at least two of them side by side.",
+              action: "Select a cell in the row of headings and try again.",
+            },
+          });
+          return;
+        }
+        store.set({ message: undefined });
+        say({ ...kept, heads: [...kept.heads.filter((other) => other.join("|") !== head.join("|")), head] });
+      } catch (thrown) {
+        fail(thrown);
+        return;
+      }
+      due = merge(due, { ...nothing, table: true });
+      await request();
     },
 
     writeNumbers: writeNumbers(context),

@@ -41,6 +41,8 @@ export interface State {
   readonly table: Table | null;
   readonly matching: Matching | null;
   readonly byHand: HandMatches;
+  /** How much a row looks like headings, by what is known of this workbook. */
+  readonly score: (headings: readonly CellValue[]) => number;
   /** Units a person chose for a table that does not say them. */
   readonly asked: Units | undefined;
   readonly lists: readonly (Block | null)[];
@@ -62,6 +64,8 @@ export interface Session {
   refresh(): Promise<void>;
   setUnits(units: Units): void;
   match(index: number, key: string): void;
+  /** The selected row holds the headings of the table, whatever they look like. */
+  pointAtHeadings(): Promise<void>;
   writeNumbers(): Promise<void>;
   insertLive(): Promise<void>;
   workOut(): Promise<void>;

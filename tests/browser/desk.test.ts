@@ -90,6 +90,13 @@ describe("the desk in a browser", () => {
     expect(await isUnsaved(desk.page)).toBe(false);
     await desk.page.waitForSelector(".verdict.stop, .verdict");
     expect(await desk.page.textContent("#pane")).toMatch(/STOP/i);
+    // In sight with its neighbours above and below.
+    const seen = await desk.page.evaluate(() => {
+      const grid = document.querySelector(".tg-scroll")!.getBoundingClientRect();
+      const cell = document.querySelector(".tg-active")!.getBoundingClientRect();
+      return { above: cell.top - grid.top, below: grid.bottom - cell.bottom };
+    });
+    expect(Math.min(seen.above, seen.below)).toBeGreaterThan(100);
     await desk.page.screenshot({ path: path.join(OUT, "desk.png") });
   });
 

@@ -436,6 +436,32 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       stop();
     });
 
+    it("keeps texts in the workbook beside its cells, and reads them in the same read as the table", async () => {
+      expect(await host.read({ settings: true })).toMatchObject({ settings: {} });
+      const long = `{"Ø fertig":"in:finishDiameter","送り":"out:tableFeed"} & <x> ${"abc ".repeat(400)}`;
+      await host.keep("headings", long);
+      await host.keep("other", "x");
+      expect(await host.read({ table: score, settings: true })).toMatchObject({
+        table: { sheet: "Job" },
+        settings: { headings: long, other: "x" },
+      });
+      await host.keep("headings", "y");
+      await host.keep("other", null);
+      await host.keep("never", null);
+      expect((await host.read({ settings: true })).settings).toEqual({ headings: "y" });
+      // What was not asked for is not read.
+      expect((await host.read({ table: score })).settings).toBeUndefined();
+      expect(await probe.value("Job", 3, 1)).toBe("drill");
+    });
+
+    it("reads the row of the selection, wherever it is", async () => {
+      await probe.select("Job", 2, 3);
+      const { line } = await host.read({ line: true });
+      expect(line!.filter((cell) => cell !== null)).toEqual(["Op", "Operation", "Dia", "Depth", "Note"]);
+      await probe.select("Job", 1, 0);
+      expect((await host.read({ line: true })).line!.filter((cell) => cell !== null)).toEqual([]);
+    });
+
     it("goes to a cell on another sheet", async () => {
       await host.select({ sheet: "Materials", row: 2, column: 1 });
       await probe.settle();

@@ -64,6 +64,34 @@ const axe = async (page: Page) =>
   );
 
 describe("the pane in a browser", () => {
+  it("asks once what a doubtful heading means, with its first cells, and keeps the answer", async () => {
+    const { page, complaints } = await open("?row=1&feed");
+    const question = page.getByRole("region", { name: "What does “Feed” mean?" });
+    await question.waitFor();
+    expect(await question.textContent()).toContain("0.05 · Bay 3");
+    expect(await question.getByRole("button").allInnerTexts()).toEqual([
+      "→ Feed per tooth",
+      "← Table feed",
+      "not used",
+    ]);
+    expect(await axe(page)).toEqual([]);
+    await question.getByRole("button", { name: "→ Feed per tooth" }).click();
+    await question.waitFor({ state: "hidden" });
+    await page.waitForFunction(() => (window as any).host.kept.get("headings")?.includes('"feed","in:feedPerTooth"'));
+    expect(complaints).toEqual([]);
+  });
+
+  it("lets a person point at the row of headings where none was recognised, and match them by hand", async () => {
+    const { page, complaints } = await open("?table=odd&row=-2");
+    await page.getByRole("button", { name: "The selected row holds the headings" }).click();
+    await page.getByRole("tab", { name: "Whole table" }).click();
+    await page.getByText("0 of 3 columns recognised").click();
+    await page.getByLabel("Alpha").selectOption({ label: "→ Operation" });
+    await page.getByText("1 of 3 columns recognised").waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
   it.each([
     ["a row to be checked", "?row=1", true],
     ["a good row", "?row=2", true],

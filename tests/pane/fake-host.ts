@@ -22,6 +22,8 @@ export interface FakeHost extends Host {
   /** Formats and formulas that were written, by "Sheet!row,column". */
   readonly formulas: Map<string, string>;
   readonly formats: Map<string, string>;
+  /** What is kept in the workbook beside its cells. */
+  readonly kept: Map<string, string>;
   moveTo(row: number, column: number): void;
   /** Shows the pane, or hides it. */
   show(shown: boolean): void;
@@ -99,6 +101,7 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     protectedSheets: new Set(),
     formulas: new Map(),
     formats: new Map(),
+    kept: new Map(),
     moveTo(row, column) {
       host.cursor = { row, column };
       const other = host.active !== seen;
@@ -116,11 +119,20 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     read(wanted) {
       host.log.push(`read${wanted.table ? " table" : ""}${wanted.lists ? " lists" : ""}`);
       return readAtHand(
-        host,
+        {
+          ...host,
+          settings: () => Object.fromEntries(host.kept),
+          line: () => gridOf(host.active)[host.cursor.row] ?? [],
+        },
         wanted,
         host.active,
         (sheet, row, column) => host.formulas.get(`${sheet}!${row},${column}`) ?? "",
       );
+    },
+    async keep(name, text) {
+      host.log.push(`keep ${name}`);
+      if (text === null) host.kept.delete(name);
+      else host.kept.set(name, text);
     },
     readRows: async () => null,
     async readTable(score) {

@@ -9,6 +9,15 @@ const host = fakeHost({
   ...(wish.get("lists") === "none" ? {} : LISTS),
 });
 if (wish.get("unit") === "none") for (const row of host.sheets.get("Plan")!) if (row.length > 4) row.splice(3, 1);
+if (wish.get("feed") !== null) {
+  host.sheets.get("Plan")![2]![5] = "Feed";
+  host.sheets.get("Plan")![3]![5] = 0.05;
+}
+if (wish.get("table") === "odd")
+  host.sheets.set("Plan", [
+    ["Alpha", "Beta", "Gamma"],
+    ["drill", 8.5, 20],
+  ]);
 if (wish.get("evil") !== null) host.sheets.get("Plan")![3]![1] = '<img src=x onerror="window.hurt=1">';
 host.cursor = { row: 2 + Number(wish.get("row") ?? 1), column: 1 };
 if (wish.get("protected") !== null) host.protectedSheets.add("Plan");

@@ -79,8 +79,9 @@ function lookUp<T>(
     work.find(unknown, { name, near: list.nearest(name) });
     return undefined;
   }
-  for (const { key, error } of list.problems.get(name.toLowerCase()) ?? [])
-    work.find(wrong, { about: key, name, error });
+  const own = list.nameOf(found);
+  for (const { key, error } of list.problems.get(own.toLowerCase()) ?? [])
+    work.find(wrong, { about: key, name: own, error });
   return found;
 }
 

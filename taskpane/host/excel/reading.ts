@@ -8,6 +8,7 @@ import { findHeads, findTable, type Head } from "../region.ts";
 import { blockOf, isBlank, listIn, toCells } from "./cells.ts";
 import type { SheetNames } from "./names.ts";
 import type { Runs } from "./runs.ts";
+import { askKept, keptOf } from "./settings.ts";
 
 /** Headings are looked for in so many rows and columns from A1, and in the first rows around the selected cell. */
 const [TOP_ROWS, TOP_COLUMNS, REGION_ROWS] = [60, 256, 4];
@@ -35,6 +36,9 @@ export function reader(
       return read(async (context) => {
         const look = wanted.table && lookAround(context);
         const contents = wanted.lists && lookUp(context);
+        const kept = wanted.settings && askKept(context);
+        const line = wanted.line && context.workbook.getActiveCell().getEntireRow().getUsedRangeOrNullObject(true);
+        if (line) line.load("values");
         await context.sync();
         if (look) names.keep(look.sheet);
         for (const sheet of contents?.sheets.items ?? []) names.keep(sheet);
@@ -49,7 +53,12 @@ export function reader(
         if (asked) await sync();
         if (found) alone = found.alone ? placeOf(found.table!) : undefined;
         const { alone: _, ...told } = found ?? { alone: false };
-        return { ...told, ...(lists && { lists: lists.map((list) => list && listOf(list)) }) };
+        return {
+          ...told,
+          ...(lists && { lists: lists.map((list) => list && listOf(list)) }),
+          ...(kept && { settings: keptOf(kept) }),
+          ...(line && { line: line.isNullObject ? [] : toCells(line.values)[0]! }),
+        };
       });
     },
 

@@ -28,6 +28,8 @@ export class FakeExcel {
   active = 0;
   cursor = { row: 0, column: 0 };
   structureProtected = false;
+  /** Settings of the document, by key. */
+  settings = new Map<string, { readonly key: string; readonly value: unknown }>();
   editing: Promise<void> | undefined;
   /** Page layout fails, as it does on computers without a printer. */
   printerless = false;

@@ -15,6 +15,7 @@ export const WORKBOOK: Record<string, Kind> = {
     navs: {
       worksheets: { kind: "worksheets", find: (_t, f) => f },
       tables: { kind: "tables", find: (_t, f) => f },
+      settings: { kind: "settings", find: (_t, f) => f, since: "1.4" },
       protection: { kind: "workbookProtection", find: (_t, f) => f, since: "1.7" },
     },
     methods: {
@@ -25,6 +26,44 @@ export const WORKBOOK: Record<string, Kind> = {
       },
     },
     events: { onSelectionChanged: { name: "selection", since: "1.2" } },
+  },
+  settings: {
+    name: "SettingCollection",
+    items: { kind: "setting", list: (f: FakeExcel) => [...f.settings.values()] },
+    methods: {
+      add: {
+        since: "1.4",
+        gives: "setting",
+        writes: true,
+        check: ([key, value]) =>
+          typeof key === "string" && key !== "" && /^(?:string|number|boolean)$/.test(typeof value),
+        do(_t, f, [key, value]) {
+          f.settings.set(key, { key, value });
+          return f.settings.get(key);
+        },
+      },
+      getItemOrNullObject: {
+        since: "1.4",
+        gives: "setting",
+        nullable: true,
+        check: ([key]) => typeof key === "string",
+        do: (_t, f, [key]) => f.settings.get(key) ?? null,
+      },
+    },
+  },
+  setting: {
+    name: "Setting",
+    props: {
+      key: { get: (setting) => setting.key },
+      value: { get: (setting) => setting.value },
+    },
+    methods: {
+      delete: {
+        since: "1.4",
+        writes: true,
+        do: ({ key }, f) => void f.settings.delete(key),
+      },
+    },
   },
   workbookProtection: {
     name: "WorkbookProtection",
