@@ -105,53 +105,45 @@ function trial(order, ms) {
   });
 }
 
-/** Tests of another room that take longer (in processor time) are left out: they judge their own room. */
+/** A file of tests of another room that takes longer (in processor time) is left out: it judges its own room. */
 const LONG = 1500;
 
-/** Once without a fault, a file at a time: which tests pass by each fault, which files while they load, and how long they take. */
-async function counted(root, made, tests, progress) {
-  const file = new Map(made.tests.map((script, i) => [script, tests[i]]));
+/** Once without a fault, a file at a time: which tests pass by each fault, which files while they load, and how long each takes. */
+async function counted(root, made, files, isNear, progress) {
   const loads = new Map();
   const passes = new Map();
-  const whole = new Map();
+  const own = new Map();
+  const add = (map, id, entries) => map.set(id, [...(map.get(id) ?? []), ...entries]);
   for (const script of made.tests) {
-    const name = path.relative(root, file.get(script));
-    const answer = await trial({ shim: made.shim, files: [{ script }] }, 900_000);
-    if (answer === "late" || answer.tests.length === 0)
-      throw new Error(`Without any fault ${name} is red: ${answer.red?.name ?? "not done in a quarter of an hour"}`);
+    const name = path.relative(root, files.get(script));
+    const answer = await trial({ shim: made.shim, script, most: isNear(script) ? undefined : LONG }, 900_000);
+    if (answer.long) continue;
+    if (answer === "late" || answer.counted.length === 0) throw new Error(`${name} holds no test, or does not end.`);
     // A test that is red without any fault (one that reads the text of the code, say) judges none.
-    if (answer.red) console.log(`left out, red without any fault: ${name}: ${answer.red.name}`);
-    const fit = answer.tests.filter(({ place }) => !answer.unfit.includes(place));
-    const sum = (of) => of.reduce((all, { ms }) => all + ms, 0);
-    whole.set(script, { script, places: fit.map(({ place }) => place), ms: sum(fit), whole: sum(fit) });
+    const red = answer.counted.filter((test) => test.red !== undefined);
+    for (const test of red) console.log(`left out, red without any fault: ${name}: ${test.red.slice(0, 200)}`);
+    const tests = answer.counted
+      .filter((test) => test.red === undefined)
+      .map(({ place, ms }) => ({ script, place, ms }));
+    own.set(script, tests);
     const { static: atLoad = {}, perTest = {} } = answer.hits ?? {};
-    for (const id of Object.keys(atLoad)) loads.set(id, [...(loads.get(id) ?? []), script]);
-    for (const { place, ms } of fit)
-      for (const id of Object.keys(perTest[`${script}#${place}`] ?? {})) {
-        if (!passes.has(id)) passes.set(id, new Map());
-        const scripts = passes.get(id);
-        if (!scripts.has(script)) scripts.set(script, { script, places: [], ms: 0, whole: sum(fit) });
-        const entry = scripts.get(script);
-        entry.places.push(place);
-        entry.ms += ms;
-      }
-    progress(`${name}: ${(sum(fit) / 1000).toFixed(1)} s`);
+    for (const id of Object.keys(atLoad)) add(loads, id, [script]);
+    for (const test of tests) for (const id of Object.keys(perTest[test.place] ?? {})) add(passes, id, [test]);
+    progress(`${name}: ${(tests.reduce((sum, { ms }) => sum + ms, 0) / 1000).toFixed(1)} s`);
   }
-  return {
-    file,
-    /** What runs while a file loads concerns all its tests. */
-    judging: (id) => [
-      ...new Map([
-        ...(passes.get(id) ?? []),
-        ...(loads.get(id) ?? []).map((script) => [script, whole.get(script)]),
-      ]).values(),
-    ],
+  /** What runs while a file loads concerns all its tests. */
+  return (id) => {
+    const whole = new Set(loads.get(id));
+    return [
+      ...[...whole].flatMap((script) => own.get(script)),
+      ...(passes.get(id) ?? []).filter(({ script }) => !whole.has(script)),
+    ];
   };
 }
 
 /**
  * Tries each fault. Answers them with `found` (red, or not done in time), `by` (what was red) and `reached` (some test runs
- * through the place); fewer when `stopped` says so. `near` says whether a test file is of the same room as a source: it is tried before the others.
+ * through the place); fewer when `stopped` says so. `near` says whether a test file is of the same room as a source.
  */
 export async function tried(root, drawn, tests, near, progress, stopped) {
   const parent = path.join(root, "tests", ".out");
@@ -160,32 +152,58 @@ export async function tried(root, drawn, tests, near, progress, stopped) {
   try {
     const { faults, sources } = await planted(drawn);
     const made = await scripts(root, out, tests, sources);
-    const { file, judging } = await counted(root, made, tests, progress);
+    const files = new Map(made.tests.map((script, i) => [script, tests[i]]));
+    const isNear = (script) => faults.some(({ fileName }) => near(fileName, files.get(script)));
+    const judging = await counted(root, made, files, isNear, progress);
     const results = [];
-    // What was red often for the time it took is tried first.
-    const score = new Map(made.tests.map((script) => [script, { red: 1, tried: 4 }]));
-    const rate = (script) => score.get(script).red / score.get(script).tried;
+    // Tests of files that were red often for the time they took are tried first.
+    const score = new Map(made.tests.map((script) => [script, { red: 1, ms: 1000 }]));
+    const length = new Map();
+    // A test that is red by itself lives on what others before it left behind: it judges no fault.
+    const alone = new Map();
+    const fair = async (test) => {
+      const key = `${test.script}#${test.place}`;
+      if (!alone.has(key)) {
+        const answer = await trial({ shim: made.shim, fault: "none", tests: [test] }, 600_000);
+        alone.set(key, answer !== "late" && answer.red === undefined);
+      }
+      return alone.get(key);
+    };
     for (const fault of faults) {
       if (stopped()) break;
-      const room = (entry) => near(fault.fileName, file.get(entry.script));
-      const rank = (entry) => ((entry.ms + 20) / rate(entry.script)) * (room(entry) ? 0.25 : 1);
-      const files = judging(fault.id)
-        .filter((entry) => room(entry) || entry.whole < LONG)
-        .sort((a, b) => rank(a) - rank(b));
-      const ms = files.reduce((sum, entry) => sum + entry.ms, 0);
-      const order = { shim: made.shim, fault: fault.id, files };
-      const answer = files.length === 0 ? {} : await trial(order, 30_000 + 12 * ms);
-      if (stopped()) break;
-      for (const { script } of files) {
-        score.get(script).tried++;
-        if (answer.red?.script !== script) continue;
-        score.get(script).red++;
-        break;
+      const all = judging(fault.id);
+      length.clear();
+      for (const { script, ms } of all) length.set(script, (length.get(script) ?? 0) + ms);
+      const room = ({ script }) => near(fault.fileName, files.get(script));
+      const rank = (test) =>
+        ((test.ms + 5) * score.get(test.script).ms) / score.get(test.script).red / (room(test) ? 4 : 1);
+      let chosen = all
+        .filter((test) => room(test) || length.get(test.script) < LONG)
+        .map((test) => ({ test, rank: rank(test) }))
+        .sort((a, b) => a.rank - b.rank)
+        .map(({ test }) => test);
+      const ms = chosen.reduce((sum, test) => sum + test.ms, 0);
+      let answer = {};
+      while (chosen.length > 0) {
+        answer = await trial({ shim: made.shim, fault: fault.id, tests: chosen }, 30_000 + 12 * ms);
+        const { red } = answer;
+        if (stopped() || red?.place === undefined || (await fair(red))) break;
+        chosen = chosen.filter((test) => test.script !== red.script || test.place !== red.place);
+        answer = {};
       }
+      if (stopped()) break;
       const late = answer === "late";
+      for (const test of chosen) {
+        const entry = score.get(test.script);
+        if (answer.red?.script === test.script) {
+          entry.red++;
+          break;
+        }
+        entry.ms += test.ms;
+      }
       results.push({
         ...fault,
-        reached: files.length > 0,
+        reached: chosen.length > 0,
         late,
         found: late || answer.red !== undefined,
         by: answer.red,
