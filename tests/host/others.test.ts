@@ -66,6 +66,16 @@ describe("others at work in the same table", () => {
     ]);
   });
 
+  it("a row inserted further down: nothing is written above it either", async () => {
+    const table = (await host.readTable(score))!;
+    fake.between.set(2, () => fake.insertRows(job, 6, 1));
+    const some = [0, 2, 3].map((row): Change => ({ row, column: 3, value: 5 + row }));
+    const agreed = { filled: new Set([0, 2, 3]) };
+    const said = await problem(host.writeCells(table, some, { ...care(table), ...agreed }));
+    expect([said.code, said.message]).toEqual(["changed", expect.stringMatching(/ Nothing was written\.$/)]);
+    expect(value(3, 3)).toBe(20);
+  });
+
   it("a row inserted before the write reads: seen at once", async () => {
     const table = (await host.readTable(score))!;
     fake.between.set(1, () => fake.insertRows(job, 4, 1));

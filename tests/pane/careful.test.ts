@@ -112,6 +112,18 @@ describe("rows that move while numbers are written", () => {
     expect(byRow(10)).toEqual({ 10: 2546.479, 20: 1528, 30: null });
   });
 
+  it("numbers go to a table that somebody has moved meanwhile", async () => {
+    await open(OWN, () => fake.addTable("Jobs", plan, 2, 0, 3, 16));
+    fake.between.set(3, () => {
+      fake.moveTable("Jobs", 5, 2);
+      fake.cursor = { row: 9, column: 3 };
+    });
+    await session.writeNumbers();
+    expect(message()).toMatchObject({ kind: "done", text: "2 rows written: 1 ok, 1 check, 0 stop." });
+    expect([value(8, 2), value(8, 15), value(9, 15)]).toEqual([10, "check", "ok"]);
+    expect([value(3, 13), value(4, 13)]).toEqual([null, null]);
+  });
+
   it("nothing is written to a table that changes each time, and the message says so", async () => {
     await open();
     for (let sync = 1; sync < 40; sync++) fake.between.set(sync, () => plan.cells.set("3,8", { value: 24 + sync }));

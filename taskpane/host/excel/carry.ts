@@ -115,7 +115,7 @@ async function settle(
       if (shape?.moved())
         problem = new HostError("changed", "Rows have come into the table, or gone, while it was written.");
       const states = parts.map((part) => part.state());
-      if (standing && !taken && problem === reported && states.every((state) => state === "after" || state === "same"))
+      if (standing && !taken && states.every((state) => state === "after" || state === "same"))
         return { note: OUTCOMES.finished };
       if (states.every((state) => state === "before" || state === "same"))
         throw said(problem, taken ? OUTCOMES.undone : OUTCOMES.nothing);
