@@ -93,6 +93,13 @@ describe("units behind a number (published, NIST SP 811)", () => {
     expect(tool("Point angle", "118°")).toBe(118);
     expect(tool("Point angle", "118 deg")).toBe(118);
   });
+  it("after each digit", () => {
+    for (const digit of "0123456789") {
+      expect(cell("Depth", `12.5${digit} mm`), digit).toBeCloseTo(Number(`12.5${digit}`), 12);
+      expect(cell("Depth", `1${digit}mm`), digit).toBe(Number(`1${digit}`));
+      expect(cell("Max rpm", `1${digit} 1/min`), digit).toBe(Number(`1${digit}`));
+    }
+  });
   it("that measure something else are refused", () => {
     expect(machine("Power [kW]", "10 Nm")).toMatch(/alone or with kW/);
     expect(machine("Torque [N·m]", "10 kW")).toMatch(/alone or with N·m/);
