@@ -15,6 +15,8 @@ export interface Param<T> {
   readonly isUnits?: boolean;
   /** Lists take their whole block and do not lift. */
   readonly isList?: boolean;
+  /** 0 is not allowed: an older desktop program hands over an empty cell so, and there it counts as one. */
+  readonly noZero?: boolean;
   /** Reads one cell (a list: the whole block). `units` is undefined in functions that have none. */
   read(cell: Cell, units: Units | undefined): T;
 }
@@ -27,11 +29,11 @@ interface Limits {
   readonly whole?: boolean;
 }
 
-/** Content of a required cell; an error cell goes through as it is. */
-function required(name: string, cell: Cell, allowed: string): Cell {
+/** Content of a required cell; an error cell goes through as it is. Where a word is wanted, 0 is a blank (`noZero`). */
+function required(name: string, cell: Cell, allowed: string, noZero = false): Cell {
   const value = typeof cell === "number" ? cell : content(cell);
   if (value instanceof CellError) throw value;
-  if (isBlank(value)) throw new TradeError("blank", name, value, allowed);
+  if (isBlank(value) || (noZero && value === 0)) throw new TradeError("blank", name, value, allowed);
   return value;
 }
 
@@ -49,11 +51,13 @@ function describe({ low, high, openLow, openHigh, whole }: Limits): string {
 function numeric(name: string, dimension: DimensionName | "plain length" | undefined, limits: Limits): Param<number> {
   const allowed = describe(limits);
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, openLow, openHigh, whole } = limits;
+  const noZero = low > 0 || (openLow === true && low === 0) || high < 0 || (openHigh === true && high === 0);
   const takesInches = dimension === "length" || dimension === "plain length";
   const scale = dimension === "plain length" ? undefined : dimension;
   return {
     name,
     dimension: scale,
+    noZero,
     read(cell, units) {
       let value: number;
       if (typeof cell === "number") value = cell;
@@ -112,8 +116,9 @@ export function word<const W extends string>(name: string, words: readonly W[]):
     .replace(/, ([^,]*)$/, " or $1")} is allowed`;
   return {
     name,
+    noZero: true,
     read(cell) {
-      const raw = required(name, cell, allowed);
+      const raw = required(name, cell, allowed, true);
       const found = typeof raw === "string" ? words.find((w) => w === raw.trim().toLowerCase()) : undefined;
       if (found === undefined) throw new TradeError("value", name, raw, allowed);
       return found;
@@ -139,8 +144,9 @@ export function flag(name: string): Param<boolean> {
 export function text<T = string>(name: string, allowed: string, parse?: (text: string) => T): Param<T> {
   return {
     name,
+    noZero: true,
     read(cell) {
-      const raw = required(name, cell, allowed);
+      const raw = required(name, cell, allowed, true);
       if (typeof raw !== "string" && typeof raw !== "number") throw new TradeError("value", name, raw, allowed);
       const trimmed = String(raw).trim();
       return parse ? parse(trimmed) : (trimmed as T);
@@ -155,7 +161,8 @@ export function optional<T>(param: Param<T>, fallback?: T): Param<T | undefined>
   return {
     ...param,
     read(cell, u) {
-      if (typeof cell !== "number" && isBlank(content(cell))) return fallback;
+      const value = typeof cell === "number" ? cell : content(cell);
+      if (isBlank(value) || (value === 0 && param.noZero)) return fallback;
       return param.read(cell, u);
     },
   };

@@ -101,6 +101,7 @@ export const FINDINGS = {
   "feed-held": finding<Against & { by: "machine" | "arc" }>("ok", "feed"),
   "feed-for-spindle": finding<Against>("ok", "length"),
   "list-thread-feed-blank": finding<{ material: string; percent: number }>("ok"),
+  "list-thread-speed-blank": finding<{ material: string; factor: number }>("ok"),
   "feed-by-strength": finding<{ value: number; centre: number }>("ok", "length"),
   "runout-thick": finding<Against & { even: number; runout: number }>("check", "length"),
   "runout-idle": finding<Against & { runout: number }>("ok", "length"),
@@ -113,7 +114,10 @@ export const FINDINGS = {
   "no-strength": finding<{ tool: string }>("ok"),
   "tool-stress": finding<Against & { nominal: number }>("stop", "stress"),
   // chatter, chips, surface
-  chatter: finding<Against & { allows: number; nominal: number; measured: boolean }>("check", "length"),
+  chatter: finding<Against & { allows: number; nominal: number; measured: boolean; profiles?: number }>(
+    "check",
+    "length",
+  ),
   "tip-modes-unreadable": finding<{ tool: string; text: string }>("check"),
   "slot-too-deep": finding<Against & { teeth: number; coolant: Coolant }>("stop", "length"),
   "gullet-full": finding<Against & { teeth: number }>("check"),
@@ -180,6 +184,7 @@ export const FINDINGS = {
   "no-stock": finding<Against>("stop", "length"),
   "radial-over-diameter": finding<Against & { operation: OperationName }>("stop", "length"),
   "arc-length": finding("ok"),
+  "stock-handed": finding<Against & { row: string | number | null; stock: number }>("ok", "length"),
   "too-many-passes": finding<Against>("stop"),
   // time and money
   "no-time": finding("stop"),

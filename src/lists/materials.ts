@@ -3,6 +3,8 @@
  * is the shop's own, and every value is checked against the first parts.
  */
 
+import { type MaterialGroup, SLOT_STEP } from "../mill/chip-space.ts";
+import { CHIP_OVER } from "../operations/shared/choices.ts";
 import { DESIGNATIONS } from "./designations.ts";
 import { readTable } from "./table.ts";
 import { THREAD_FEED_HEADING, THREAD_FEED_NOTE, withThreadFeed } from "./thread-feed.ts";
@@ -28,6 +30,8 @@ const HEADINGS = [
   "Feed insert [mm per tooth]",
   "Speed insert low [m/min]",
   "Speed insert high [m/min]",
+  "Speed thread mill low [m/min]",
+  "Speed thread mill high [m/min]",
   "Drill speed carbide [m/min]",
   "Drill speed HSS [m/min]",
   "Drill feed carbide [mm per turn at 10 mm]",
@@ -99,9 +103,13 @@ const summary = (kienzle: Kienzle) =>
 /** Place of the feed at 12 mm among the cells of a row. */
 const FEED_12 = 14;
 
+/** Speed of a thread mill over that of a solid end mill (common practice: the whole profile cuts, and chips stay in the hole). */
+const THREAD_SPEED: Readonly<Record<string, number>> = { P: 0.75, K: 0.75, N: 0.75, M: 0.9, S: 0.9, H: 0.9 };
+
 /**
- * Feed at 20 mm, and feed and speeds of inserts, from the solid cutter's: √(20/12) of the feed at 12 mm; an insert takes about
- * twice that feed, and runs a quarter faster, but no faster in S and H (common practice).
+ * Feed at 20 mm, feed and speeds of inserts, and speeds of thread mills, from the solid cutter's: √(20/12) of the feed at 12 mm; an
+ * insert takes about twice that feed, and runs a quarter faster, but no faster in S and H; a thread mill runs at three quarters of
+ * the speed, at nine tenths in M, S and H, where the end mill is slow already (common practice).
  */
 function larger(cells: ReturnType<typeof readTable>[number]): (number | null)[] {
   const [group, low, high, feed12] = [cells[1], cells[8], cells[9], cells[FEED_12]];
@@ -113,19 +121,43 @@ function larger(cells: ReturnType<typeof readTable>[number]): (number | null)[] 
     scaled(feed12, 2, 0.005),
     scaled(low, faster, 5),
     scaled(high, faster, 5),
+    ...[low, high].map((speed) => {
+      const threads = THREAD_SPEED[String(group)]! * Number(speed);
+      return scaled(threads, 1, threads < 50 ? 1 : 5);
+    }),
+  ];
+}
+
+const JUDGED = ["Thick chip [of feed]", "Breaking chip [of feed]", "Slot step [of diameter]"] as const;
+
+/** The block with what cuts are judged by, before the column named. */
+function withJudged(block: ListBlock, before: string): ListBlock {
+  const [headings, ...rows] = block;
+  const at = headings!.indexOf(before);
+  const group = headings!.indexOf("Group");
+  return [
+    [...headings!.slice(0, at), ...JUDGED, ...headings!.slice(at)],
+    ...rows.map((row) => [
+      ...row.slice(0, at),
+      ...[CHIP_OVER.check, CHIP_OVER.stop, SLOT_STEP[row[group] as MaterialGroup]],
+      ...row.slice(at),
+    ]),
   ];
 }
 
 /** The starting list of materials. */
 export const MATERIALS: ListBlock = withThreadFeed(
-  [
-    HEADINGS,
-    ...ROWS.map((row) => {
-      const cells = [...row.slice(0, -1), DESIGNATIONS[String(row[0])] ?? null, summary(row.at(-1) as Kienzle)];
-      cells.splice(FEED_12 + 1, 0, ...larger(cells));
-      return cells;
-    }),
-  ],
+  withJudged(
+    [
+      HEADINGS,
+      ...ROWS.map((row) => {
+        const cells = [...row.slice(0, -1), DESIGNATIONS[String(row[0])] ?? null, summary(row.at(-1) as Kienzle)];
+        cells.splice(FEED_12 + 1, 0, ...larger(cells));
+        return cells;
+      }),
+    ],
+    "Designations",
+  ),
   "Speed carbide low [m/min]",
 );
 
@@ -135,6 +167,9 @@ const memory = (text: string): SourceNote => ({ kind: "from memory", text: `${te
 const SPEED = practice("range for a coated solid-carbide cutter with coolant, short stick-out; start at the low end");
 const HSS_SPEED = practice("range for a high-speed-steel cutter with coolant; start at the low end");
 const INSERT_SPEED = practice("range for coated inserts: a quarter over solid carbide, the same in S and H");
+const THREAD_SPEED_NOTE = practice(
+  "range for a carbide thread mill: three quarters of a solid end mill's, nine tenths in M, S and H",
+);
 const FEED = practice("side milling with a solid cutter of that diameter, about 0.4 to 0.6 % of it in steel");
 const DRILL_SPEED = practice("solid carbide drill with coolant, hole up to three diameters deep; well below milling");
 const DRILL_HSS_SPEED = practice("drill of high-speed steel with coolant, hole up to two diameters deep");
@@ -164,11 +199,18 @@ const BY_HEADING: Readonly<Record<string, SourceNote>> = {
   "Feed insert [mm per tooth]": practice("about twice the feed of a solid cutter of 12 mm"),
   "Speed insert low [m/min]": INSERT_SPEED,
   "Speed insert high [m/min]": INSERT_SPEED,
+  "Speed thread mill low [m/min]": THREAD_SPEED_NOTE,
+  "Speed thread mill high [m/min]": THREAD_SPEED_NOTE,
   "Drill speed carbide [m/min]": DRILL_SPEED,
   "Drill speed HSS [m/min]": DRILL_HSS_SPEED,
   "Drill feed carbide [mm per turn at 10 mm]": DRILL_FEED,
   "Drill feed HSS [mm per turn at 10 mm]": DRILL_FEED,
   [THREAD_FEED_HEADING]: THREAD_FEED_NOTE,
+  "Thick chip [of feed]": practice("a chip more than a tenth over the listed one is said: lists are round figures"),
+  "Breaking chip [of feed]": practice("edges break at about double the listed chip"),
+  "Slot step [of diameter]": practice(
+    "a full slot one diameter deep where chips climb, less in stainless and S, a fifth in hardened steel",
+  ),
   "Taylor n": LIFE,
   "Reference life [min]": LIFE,
 };
@@ -206,6 +248,7 @@ export const MATERIAL_SOURCES: Readonly<Record<string, Readonly<Record<string, S
       const force = heading === "kc1.1 [MPa]" || heading === "Exponent";
       notes[heading] = SINGLE[name]?.[heading] ?? (force ? kienzle : BY_HEADING[heading]!);
     });
+    for (const heading of JUDGED) notes[heading] = BY_HEADING[heading]!;
     notes[THREAD_FEED_HEADING] = BY_HEADING[THREAD_FEED_HEADING]!;
     return [name, notes];
   }),

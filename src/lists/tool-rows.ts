@@ -31,6 +31,8 @@ export const HEADINGS = [
   "Max rpm",
   "Price",
   "Edges",
+  "Safety factor",
+  "Stick-out limit [of diameter]",
 ] as const;
 
 export type Heading = (typeof HEADINGS)[number];
@@ -41,6 +43,9 @@ const SUBSTRATE = {
   carbide: { "Rupture strength [MPa]": 3500, "Modulus [GPa]": 600, "Max rpm": 40000 },
   HSS: { "Rupture strength [MPa]": 3500, "Modulus [GPa]": 210, "Max rpm": 15000 },
 } as const;
+
+/** What milling tools are judged by: rupture strength over allowed stress, and the stick-out that is looked at (judgement). */
+export const JUDGED = { "Safety factor": 3, "Stick-out limit [of diameter]": 4 } as const;
 
 /** Rows of one kind under its own headings; what all of them share is given once. A row's own cell beats the shared one. */
 export function toolRows(headings: readonly Heading[], shared: Partial<Record<Heading, Cell>>, text: string): Cell[][] {

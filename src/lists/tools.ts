@@ -3,7 +3,7 @@
  * mill (S single profile, F full profile, L long neck, X kept by mistake), T tap (B bottoming), R reamer, CS countersink. Lengths are in the row's own units.
  */
 import { DRILLS, HOLE_TOOLS } from "./hole-tools.ts";
-import { HEADINGS, toolRows } from "./tool-rows.ts";
+import { HEADINGS, JUDGED, toolRows } from "./tool-rows.ts";
 import type { ListBlock } from "./types.ts";
 
 const MILL = [
@@ -21,7 +21,7 @@ const MILL = [
   "Price",
   "Substrate",
 ] as const;
-const SOLID = { "Edge angle": 90, "Notch factor": 1.3, Edges: 1 };
+const SOLID = { ...JUDGED, "Edge angle": 90, "Notch factor": 1.3, Edges: 1 };
 
 // H high-speed steel, L long neck.
 const END_MILLS = [
@@ -96,7 +96,7 @@ const FACE = [
 ] as const;
 const FACE_MILLS = toolRows(
   FACE,
-  { Kind: "face mill", Substrate: "carbide", Helix: 0, "Notch factor": 1.2 },
+  { ...JUDGED, Kind: "face mill", Substrate: "carbide", Helix: 0, "Notch factor": 1.2 },
   `
   FM-40-4  | mm | 40 | 4 | 9    | 16 | 40  | 0.8   | 0.03   | 90 | 0.03   | 18000 | 44 | 2
   FM-50-5  | mm | 50 | 5 | 5    | 22 | 45  | 0.8   | 0.035  | 45 | 0.03   | 14000 | 70 | 4
@@ -117,7 +117,7 @@ const SINGLE = [
   "Price",
 ] as const;
 const FULL = [...SINGLE, "Pitch"] as const;
-const THREAD_MILL = { Substrate: "carbide", "Profile angle": 60, "Notch factor": 1.4, Edges: 1 };
+const THREAD_MILL = { ...JUDGED, Substrate: "carbide", "Profile angle": 60, "Notch factor": 1.4, Edges: 1 };
 const METRIC_THREAD_MILL = { ...THREAD_MILL, Units: "mm", "Edge radius": 0.006, Runout: 0.008 };
 const INCH_THREAD_MILL = { ...THREAD_MILL, Units: "in", "Edge radius": 0.00024, Runout: 0.0003 };
 

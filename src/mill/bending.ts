@@ -72,12 +72,15 @@ export function passesLeft(series: BluntPasses): PassLeft[] {
  * nothing and rest = a − t, which is known without asking; a tool that is pulled in for ever stops at `deepest`.
  */
 function pathOf(a: number, t: number, deepest: number, rest: (p: number) => number): number {
-  let [low, restLow] = [a, a - t];
-  let [high, restHigh] = [t, rest(t)];
+  let low = a;
+  let restLow = a - t;
+  let high = t;
+  let restHigh = rest(t);
   while (restHigh < 0) {
     // pulled in: go on as far again, to the end
     if (high >= deepest) return deepest;
-    [low, restLow] = [high, restHigh];
+    low = high;
+    restLow = restHigh;
     high = Math.min(deepest, high + 2 * Math.max(-restHigh, SOLVED * (t - a)));
     restHigh = rest(high);
   }
@@ -90,11 +93,13 @@ function pathOf(a: number, t: number, deepest: number, rest: (p: number) => numb
     const r = rest(p);
     if (Math.abs(r) <= close) return p;
     if (r < 0) {
-      [low, restLow] = [p, r];
+      low = p;
+      restLow = r;
       if (side === -1) restHigh = Math.max(restHigh / 2, 2 * close);
       side = -1;
     } else {
-      [high, restHigh] = [p, r];
+      high = p;
+      restHigh = r;
       if (side === 1) restLow /= 2;
       side = 1;
     }

@@ -31,6 +31,16 @@ export interface TipModes {
   readonly y: readonly ChatterMode[];
 }
 
+/** A part of the edge's width that is engaged in a way of its own. */
+export interface EdgePart {
+  /** Of the axial depth that the cut is judged by [-]; those of all parts add up to 1. */
+  readonly share: number;
+  /** ae and D as in {@link ChatterCut}, Kt of this part [mm, mm, MPa]. */
+  readonly radialDepth: number;
+  readonly diameter: number;
+  readonly slope: number;
+}
+
 export interface ChatterCut {
   /** z [-] */
   readonly teeth: number;
@@ -47,6 +57,8 @@ export interface ChatterCut {
   readonly surfaceSpeed: number;
   /** C, force per width and per slope of the wave that the flank meets [N/m]; 0: no process damping. */
   readonly processDamping: number;
+  /** Parts of the width that differ, as of a profile; they stand in for radialDepth, diameter and slope. Left out: all of it alike. */
+  readonly parts?: readonly EdgePart[];
 }
 
 /** Where the frequencies are looked for, in parts of the lowest and of the highest mode. */
@@ -81,7 +93,8 @@ export function forceSlope(kc11: number, exponent: number, chipThickness: number
  *   A = Kt·[[sc + Kr·ss, cc + Kr·sc], [−(ss − Kr·sc), −(sc − Kr·cc)]],   P = (C/v)·[[ss, sc], [sc, cc]]
  *   ss = z/2π·[θ/2 − sin 2θ/4],   cc = z/2π·[θ/2 + sin 2θ/4],   sc = z/2π·[sin²θ/2]
  *
- * θ from the entry to the exit of a tooth: climb π − φ to π, conventional 0 to φ, φ = 2·arcsin √(ae/D).
+ * θ from the entry to the exit of a tooth: climb π − φ to π, conventional 0 to φ, φ = 2·arcsin √(ae/D). Of an edge in parts it is
+ * the mean of theirs, each by its share of the width.
  *
  * @param cut - cut.teeth [-], cut.radialDepth and cut.diameter [mm], cut.slope [MPa], cut.radialRatio [-], cut.way, cut.surfaceSpeed [m/min], cut.processDamping [N/m]
  * @returns A [N/mm²] and P [N·s/mm²], each as xx, xy, yx, yy
@@ -91,6 +104,21 @@ export function forceSlope(kc11: number, exponent: number, chipThickness: number
  * averagedCut({ teeth: 4, radialDepth: 10, diameter: 10, slope: 1000, radialRatio: 0.4, way: "climb", surfaceSpeed: 60, processDamping: 0 }).A //=> [400.0, 1000.0, -1000.0, 400.0]
  */
 export function averagedCut(cut: ChatterCut): { readonly A: readonly number[]; readonly P: readonly number[] } {
+  if (cut.parts === undefined) return evenCut(cut);
+  const A = [0, 0, 0, 0];
+  const P = [0, 0, 0, 0];
+  for (const { share, ...part } of cut.parts) {
+    const own = evenCut({ ...cut, ...part });
+    for (let i = 0; i < 4; i++) {
+      A[i]! += share * own.A[i]!;
+      P[i]! += share * own.P[i]!;
+    }
+  }
+  return { A, P };
+}
+
+/** The matrices of a width that is engaged alike all along. */
+function evenCut(cut: Omit<ChatterCut, "parts">): ReturnType<typeof averagedCut> {
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const D = positive("diameter", cut.diameter);
   const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
@@ -247,11 +275,11 @@ const undamped =
   };
 
 const HERE = new Float64Array(4);
+const values = new Float64Array(STEPS + 1);
 
 /** Least value of a figure over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
 function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINITY): number {
   const { omegas, inverses: tool } = sweepOf(modes);
-  const values = new Float64Array(STEPS + 1);
   let best = Number.POSITIVE_INFINITY;
   for (let i = 0; i <= STEPS; i++) {
     const value = figure(omegas[i]!, tool, 4 * i);

@@ -38,6 +38,7 @@ export const COOLANT_SHARE: Readonly<Record<Coolant, number>> = { through: 1.5, 
  * @param diameter - D [mm], scalar, > 0
  * @param teeth - flutes z [-], whole, ≥ 1
  * @param coolant - "flood", "through", "air" or "dry"
+ * @param own - the material's own step [diameters], scalar, > 0; by its group when omitted
  * @returns ap [mm]
  * @throws TradeError "range" when an argument is outside its limits
  * @source COMMON
@@ -45,10 +46,16 @@ export const COOLANT_SHARE: Readonly<Record<Coolant, number>> = { through: 1.5, 
  * slotStep("N", 10, 4, "flood") //=> 5
  * slotStep("P", 10, 4, "flood") //=> 10
  */
-export function slotStep(group: MaterialGroup, diameter: number, teeth: number, coolant: Coolant): number {
+export function slotStep(
+  group: MaterialGroup,
+  diameter: number,
+  teeth: number,
+  coolant: Coolant,
+  own?: number,
+): number {
   const z = count("teeth", teeth);
   const share = FLUTES[group === "N" ? "soft" : "other"][z <= 3 ? 0 : z === 4 ? 1 : 2];
-  return positive("diameter", diameter) * SLOT_STEP[group] * share * COOLANT_SHARE[coolant];
+  return positive("diameter", diameter) * positive("own", own ?? SLOT_STEP[group]) * share * COOLANT_SHARE[coolant];
 }
 
 /**

@@ -30,6 +30,12 @@ export interface WallBand {
   readonly shallowest: readonly number[];
 }
 
+/** A band that further passes can go on from. */
+export interface OpenBand extends WallBand {
+  /** Wall after the last pass at each corner [mm]. */
+  readonly last: readonly number[];
+}
+
 const CORNERS = { all: [0, 1], good: [0], bad: [1] } as const;
 
 /** Share of the cutter's radius beyond which it is not pulled in. */
@@ -42,15 +48,16 @@ const DEEPEST = 0.98;
  * @param thread - the cut and the tool; thread.flexibility [mm/N], thread.ends [-], thread.layers [mm]
  * @returns of the programmed depth of each pass from the wall of the hole or blank [mm], rising or level: deepest and shallowest
  *   wall after each pass [mm]; of all corners, or only of those of the good or the bad end, half the work: where the force pushes
- *   away, the deepest wall is at the good end; the largest error is at the bad one
+ *   away, the deepest wall is at the good end; the largest error is at the bad one; going on, where it is told, from the walls that
+ *   passes before have left at these corners
  * @throws TradeError "range" when flexibility is negative; what it returns, as threadMillForces does, or when a layer or a depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
- * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] })([0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5]}
+ * threadWalls({ cut: { holeDiameter: 5, cutterDiameter: 4, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 2000, exponent: 0, radialRatio: 0.5, internal: true }, flexibility: 0, layers: [0, 0] })([0.3, 0.5]) //=> {"deepest":[0.3,0.5],"shallowest":[0.3,0.5],"last":[0.5,0.5,0.5,0.5]}
  */
 export function threadWalls(
   thread: BendingThread,
-): (depths: readonly number[], corners?: keyof typeof CORNERS) => WallBand {
+): (depths: readonly number[], corners?: keyof typeof CORNERS, before?: readonly number[]) => OpenBand {
   const { cut, layers } = thread;
   const c = notNegative("flexibility", thread.flexibility);
   const ends = thread.ends ?? [1, 1];
@@ -58,21 +65,22 @@ export function threadWalls(
   const deepest = (DEEPEST * reach) / 2;
   const edges = thread.edges ?? [1, 1];
   let forces: NormalForces | undefined;
-  return (depths, corners = "all") => {
+  return (depths, corners = "all", before) => {
     const last = depths.at(-1) ?? 0;
-    if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0) };
+    if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0), last: [0, 0, 0, 0] };
     // The cut is checked with the first depth; the ones after it must lie within the cutter as well.
     if (forces) threadEngagement({ ...cut, startDepth: 0, endDepth: last });
     else forces = threadNormal(cut, 0, last);
     const { wall, mean } = forces;
-    const walls = CORNERS[corners].flatMap((end) => {
+    const walls = CORNERS[corners].flatMap((end, i) => {
       const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
+      const atWall = (from: number, to: number, share: number) => wall(from, to, edges[end] * share);
       return [
-        passesLeft({ ...series, normalForce: (from, to, share) => wall(from, to, edges[end] * share) }),
-        passesLeft({ ...series, normalForce: mean }),
+        passesLeft({ ...series, before: before?.[2 * i], normalForce: atWall }),
+        passesLeft({ ...series, before: before?.[2 * i + 1], normalForce: mean }),
       ];
     });
     const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
-    return { deepest: over(Math.max), shallowest: over(Math.min) };
+    return { deepest: over(Math.max), shallowest: over(Math.min), last: walls.map((s) => s.at(-1)!.wall) };
   };
 }

@@ -52,6 +52,25 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   const N = cut.turnsInCut ?? 1;
   const helical = N > 1 && cut.helixAngle !== undefined && cut.pitch !== undefined;
   const trail = helical ? profileTrail(cut.pitch, cut.helixAngle, Dc) : 0;
+  // Where the teeth of each profile stand when one makes the wall does not hang on the pass: from N − 1 profiles ahead of it to N − 1
+  // behind. Each has the angles of its teeth from the wall on, the last one past any engagement.
+  const places = trail > 0 ? 2 * N - 1 : 1;
+  const inTurn = Math.ceil(Math.PI / p) + 1;
+  const angles: number[] = [];
+  const cosines: number[] = [];
+  const sines: number[] = [];
+  const chips: number[] = [];
+  for (let place = 0; place < places; place++) {
+    const behind = trail > 0 ? ((((place - N + 1) * trail) % p) + p) % p : 0;
+    let x = Math.min(Math.max(behind, 1e-9 * p), (1 - 1e-9) * p);
+    for (let i = 0; i < inTurn; i++, x += p) {
+      const sine = Math.sin(x);
+      angles.push(x);
+      cosines.push(Math.cos(x));
+      sines.push(sine);
+      chips.push(x < Math.PI ? K * sine ** (1 - m) : 0);
+    }
+  }
   const flankEdge = 2 / Math.cos(alpha);
   const flankChip = flankEdge * Math.sin(alpha) ** (1 - m);
   const G = antiderivative(m);
@@ -92,19 +111,18 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
     }
     return length;
   };
-  const tooth = (x: number, share: number) => {
-    const cosine = Math.cos(x);
-    const sin = Math.sin(x);
-    const length = lengthAt(1 - cosine);
-    const flat = x < phiTip ? f : 0;
-    const chip = K * sin ** (1 - m);
-    const t = chip * (flat + flankChip * length) + share * Et * (flat + flankEdge * length);
-    const r = kr * chip * (flat + thrust * flankChip * length) + share * Er * (flat + thrust * flankEdge * length);
-    return sense * t * sin + r * cosine;
-  };
-  const at = (tau: number, share: number, reach: number) => {
+  /** Force of the teeth of one profile at a place of the tables, as far as they reach into the cut. */
+  const at = (place: number, share: number, reach: number) => {
     let sum = 0;
-    for (let x = tau; x < reach; x += p) sum += tooth(x, share);
+    for (let i = place * inTurn; angles[i]! < reach; i++) {
+      const x = angles[i]!;
+      const length = lengthAt(1 - cosines[i]!);
+      const flat = x < phiTip ? f : 0;
+      const chip = chips[i]!;
+      const t = chip * (flat + flankChip * length) + share * Et * (flat + flankEdge * length);
+      const r = kr * chip * (flat + thrust * flankChip * length) + share * Er * (flat + thrust * flankEdge * length);
+      sum += sense * t * sines[i]! + r * cosines[i]!;
+    }
     return sum;
   };
 
@@ -113,12 +131,8 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       set(a, b);
       const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
       const reach = Math.max(phiTip, engagement(t1), v < step ? engagement(t2 - v) : 0);
-      if (!(trail > 0)) return N * at(1e-9 * p, share, reach);
-      const behind = (d: number) => {
-        const angle = (((d * trail) % p) + p) % p;
-        return at(Math.min(Math.max(angle, 1e-9 * p), (1 - 1e-9) * p), share, reach);
-      };
-      return slidingSums(N, behind).high;
+      if (!(trail > 0)) return N * at(0, share, reach);
+      return slidingSums(N, (d) => at(d + N - 1, share, reach)).high;
     },
     mean(a, b) {
       set(a, b);

@@ -20,7 +20,10 @@ export const bore: Operation = {
     ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "roughness", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
-  levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  levers: [
+    ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
+    ...(["axialDepth", "radialDepth"] as const),
+  ],
   candidates: (job) => wallCutters(job, bore, { fits: inBore }),
   plan: (job) =>
     planWall(job, bore, {

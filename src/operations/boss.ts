@@ -10,7 +10,10 @@ export const boss: Operation = {
     ...(["feedPerTooth", "wearFactor", "measured", "wearValue", "sizeTolerance", "roughness", "sizeClass"] as const),
   ],
   tools: ["end mill", "ball end mill"],
-  levers: ["passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  levers: [
+    ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
+    ...(["axialDepth", "radialDepth"] as const),
+  ],
   candidates: (job) => wallCutters(job, boss, { fits: onWall }),
   plan: (job) =>
     planWall(job, boss, {

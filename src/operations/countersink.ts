@@ -52,7 +52,7 @@ function plan(job: Job): Done {
   if (!requireCells(job, countersink.needs(row))) return {};
   const diameter = row.finishDiameter!;
   const start = row.startDiameter ?? 0;
-  work.set({ tool: tool?.tool ?? null, startDiameter: row.startDiameter ?? null });
+  work.set({ tool: tool?.tool ?? null, startDiameter: row.startDiameter || null });
   if (tool?.kind !== undefined && tool.kind !== "countersink") {
     work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "countersink" });
     return { tool };

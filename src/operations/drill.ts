@@ -50,7 +50,7 @@ function plan(job: Job): Done {
   named(job, wanted, sizes);
   const diameter = tool?.diameter ?? wanted;
   const own = tool ?? ASSUMED;
-  work.set({ tool: tool?.tool ?? null, drill: drillNamed(job, diameter), startDiameter: row.startDiameter ?? null });
+  work.set({ tool: tool?.tool ?? null, drill: drillNamed(job, diameter), startDiameter: row.startDiameter || null });
   const oversize = tool
     ? oversizeOf(job, diameter, tool.substrate)
     : (hole.oversize ?? oversizeOf(job, diameter, "hss"));

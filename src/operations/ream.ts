@@ -109,7 +109,8 @@ function plan(job: Job): Done {
 function holeOf(job: Job, diameter: number): number | undefined {
   const { work, row } = job;
   const { least, most } = reamStock(diameter);
-  if (row.startDiameter !== undefined) {
+  // A hole of 0 is none: an empty cell of an older program.
+  if (row.startDiameter) {
     work.set({ startDiameter: row.startDiameter, drill: drillNamed(job, row.startDiameter) });
     judgeStock(job, diameter, row.startDiameter, least, most);
     return row.startDiameter;

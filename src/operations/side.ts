@@ -23,7 +23,10 @@ export const side: Operation = {
     ...(["roughness", "insideCorner"] as const),
   ],
   tools: ["end mill", "ball end mill"],
-  levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
+  levers: [
+    ...(["wearValue", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
+    ...(["axialDepth", "radialDepth"] as const),
+  ],
   candidates: (job) => wallCutters(job, side, { fits }),
   plan: (job) =>
     planWall(job, side, {

@@ -25,7 +25,7 @@ export const slot: Operation = {
     ...(["stickOut", "feedPerTooth", "wearFactor", "sizeTolerance", "wearValue", "roughness", "coolant"] as const),
   ],
   tools: ["end mill", "ball end mill"],
-  levers: ["feedPerTooth", "axialDepth", "surfaceSpeed", "stickOut", "tool"],
+  levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
   candidates: (job) => wallCutters(job, slot, { fits }),
   plan: (job) =>
     planWall(job, slot, {
@@ -41,7 +41,9 @@ export const slot: Operation = {
           depth: row.depth!,
           axial: Math.min(
             SLOT_AXIAL * diameter,
-            group ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood") : Number.POSITIVE_INFINITY,
+            group
+              ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
+              : Number.POSITIVE_INFINITY,
           ),
           walls: row.sizeTolerance === undefined || beside.length > 0 ? 0 : 1,
           beside,

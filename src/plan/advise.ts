@@ -7,6 +7,7 @@ import type { FindingCode, LimitKey, Verdict } from "../findings.ts";
 import { WEIGHT } from "../findings.ts";
 import { OPERATIONS } from "../operations/index.ts";
 import type { Lever } from "../operations/operation.ts";
+import type { Handed } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Lists, ReadRow } from "../table/read.ts";
 import {
@@ -95,18 +96,21 @@ class Search {
   private readonly read: ReadRow;
   private readonly lists: Lists;
   private readonly sharing: number;
+  private readonly handed: Handed | undefined;
 
-  constructor(read: ReadRow, lists: Lists, sharing: number) {
+  constructor(read: ReadRow, lists: Lists, sharing: number, handed: Handed | undefined) {
     this.read = read;
     this.lists = lists;
     this.sharing = sharing;
+    this.handed = handed;
     this.base = this.run([]);
     this.situation = situationOf(read.row, this.base, lists);
   }
 
   run(changes: readonly Change[]): Plan {
     this.tried++;
-    return planRow({ ...this.read, row: withChanges(this.read.row, changes) }, this.lists, this.sharing, false);
+    const changed = { ...this.read, row: withChanges(this.read.row, changes) };
+    return planRow(changed, this.lists, this.sharing, false, this.handed);
   }
 
   left(kept = FOR_PRUNING): number {
@@ -115,10 +119,10 @@ class Search {
 }
 
 /** Advice for one row, best first, and what nothing in the row relieves. */
-export function advise(read: ReadRow, lists: Lists, sharing = 1): Advised {
+export function advise(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed): Advised {
   if (read.row.operation === undefined || read.row.units === undefined || read.problems.length > 0)
     return { advice: [], tried: 0, open: [] };
-  const search = new Search(read, lists, sharing);
+  const search = new Search(read, lists, sharing, handed);
   const { base } = search;
   const before = outcome(base);
   const told = (kind: Advice["kind"], { changes, plan }: Found): Advice => ({
@@ -128,7 +132,7 @@ export function advise(read: ReadRow, lists: Lists, sharing = 1): Advised {
     after: outcome(plan),
   });
   const holding = base.verdict === "ok" ? [] : smallest(search);
-  const cheap = pruned(search, cheapest(search, holding));
+  const cheap = worthIt(pruned(search, cheapest(search, holding)), holding.slice(0, MOST_SINGLES));
   const advice = holding.slice(0, MOST_SINGLES).map((found) => told("smallest change", found));
   if (cheap) advice.push(told("cheapest", cheap));
   const open = advice.length > 0 ? [] : weighty(base).map((f) => f.code);
@@ -157,8 +161,9 @@ function smallest(search: Search): Found[] {
     if (search.left(ADVICE_BUDGET - FOR_SINGLES) <= 0 || found.length === MOST_SINGLES) break;
     const { change } = candidate;
     if (found.some((f) => f.changes[0]!.key === change.key)) continue;
-    const plan = search.run([change]);
-    if (plan.verdict === "ok") found.push({ changes: [change], plan });
+    const changes = changesOf(candidate);
+    const plan = search.run(changes);
+    if (plan.verdict === "ok") found.push({ changes, plan });
     else if (badness(plan) < badness(search.base)) partly.push({ ...candidate, plan });
   }
   if (found.length > 0) return found;
@@ -166,8 +171,10 @@ function smallest(search: Search): Found[] {
   if (both.length > 0 || search.base.verdict !== "stop") return both;
   // Nothing makes it hold: what at least takes the stop away.
   const lighter = partly.find((c) => c.plan.verdict === "check");
-  return lighter ? [{ changes: [lighter.change], plan: lighter.plan }] : [];
+  return lighter ? [{ changes: changesOf(lighter), plan: lighter.plan }] : [];
 }
+
+const changesOf = ({ change, along }: Candidate): readonly Change[] => (along ? [change, along] : [change]);
 
 /** The singles that helped most, each with what would relieve the rest. */
 function pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]): Found[] {
@@ -176,15 +183,23 @@ function pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]):
   const firsts = best.filter((c, i) => best.findIndex((o) => o.change.key === c.change.key) === i).slice(0, PARTNERS);
   for (const first of firsts) {
     const rest = new Set<Lever>(weighty(first.plan).flatMap((f) => RELIEF[f.code]));
-    rest.delete(first.change.key);
-    const now = situationOf(withChanges(search.situation.row, [first.change]), first.plan, search.situation.lists);
-    for (const { change } of candidatesFor(now, rest).slice(0, Math.ceil(FOR_PAIRS / firsts.length))) {
+    const own = changesOf(first);
+    for (const { key } of own) rest.delete(key);
+    const now = situationOf(withChanges(search.situation.row, own), first.plan, search.situation.lists);
+    for (const second of candidatesFor(now, rest).slice(0, Math.ceil(FOR_PAIRS / firsts.length))) {
       if (search.tried >= most || search.left() <= 0) return [];
-      const plan = search.run([first.change, change]);
-      if (plan.verdict === "ok") return [{ changes: [first.change, change], plan }];
+      const changes = [...own, ...changesOf(second)];
+      const plan = search.run(changes);
+      if (plan.verdict === "ok") return [{ changes, plan }];
     }
   }
   return [];
+}
+
+/** The cheapest way, where it is another than those that are offered already and saves something against the cheapest of them. */
+function worthIt(cheap: Found | undefined, offered: readonly Found[]): Found | undefined {
+  const least = Math.min(...offered.filter((f) => f.plan.verdict === "ok").map((f) => price(f.plan)));
+  return cheap && (least === Number.POSITIVE_INFINITY || price(cheap.plan) <= WORTH * least) ? cheap : undefined;
 }
 
 /** Without the changes that it does as well without. */

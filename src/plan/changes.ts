@@ -4,7 +4,7 @@ import { OPERATIONS } from "../operations/index.ts";
 import { COMMON_LEVERS, type Lever } from "../operations/operation.ts";
 import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
-import { feedOf as listFeedOf } from "../operations/shared/speed.ts";
+import { speedRange as listedRange, feedOf as listFeedOf, ownSpeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import { slotWidth } from "../operations/shared/wall/slot-width.ts";
 import type { Material, Tool } from "../table/lists.ts";
@@ -23,6 +23,8 @@ export interface Change {
 
 export interface Candidate {
   readonly change: Change;
+  /** A cell that has to go with it, so that the row still makes the same part. */
+  readonly along?: Change;
   /** Natural logarithm of the ratio for numbers; a cell that is cleared or a tool that is changed count as less than that. */
   readonly size: number;
 }
@@ -72,9 +74,7 @@ export function speedRange(
 ): readonly [number, number] | undefined {
   const share = shareOf(row, tool ?? {});
   if (share !== undefined) return holeRange(material, (tool?.substrate ?? "hss") === "hss", share).range;
-  const low = tool?.substrate === "hss" ? material?.speedHssLow : material?.speedCarbideLow;
-  const high = tool?.substrate === "hss" ? material?.speedHssHigh : material?.speedCarbideHigh;
-  return low !== undefined && high !== undefined ? [low, high] : undefined;
+  return listedRange(material, tool?.substrate === "hss", ownSpeedOf(tool?.kind));
 }
 
 /** The row's own feed per tooth, else the list's [mm]; of hole tools the one that was planned. */
@@ -159,11 +159,26 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
       return [to, ratio(to, stick)];
     });
   },
-  axialDepth: ({ row }) => {
-    const from = row.axialDepth ?? row.depth;
-    return from === undefined ? [] : steps(from, [1 / 2, 1 / 3, 1 / 4, 1 / 6]);
+  // Of a wall whole levels: more of them, each as deep as the next.
+  axialDepth: ({ row, base }) => {
+    const wall = base.path?.kind === "wall" ? base.path.wall : undefined;
+    const from = wall?.axial ?? row.axialDepth ?? row.depth;
+    if (from === undefined) return [];
+    if (wall && wall.rise > 0) return steps(row.axialDepth ?? wall.rise, [0.7, 0.5, 0.35]);
+    const total = wall?.depth ?? from;
+    const levels = Math.max(1, Math.round(total / from));
+    return [1, 2, 3, 5].map((more): Try => [total / (levels + more), ratio(levels + more, levels)]);
   },
-  radialDepth: ({ row }) => (row.radialDepth === undefined ? [] : steps(row.radialDepth, [0.75, 0.5, 0.35, 0.25])),
+  // What is to be made is no matter of advice; see along().
+  depth: () => [],
+  totalWidth: () => [],
+  radialDepth: ({ row, base }) => {
+    const from = row.radialDepth ?? base.results.radialDepth ?? undefined;
+    if (from === undefined) return [];
+    // Each pass of a side wall is as thick as the cell says: whole shares of it, with as many passes.
+    if (row.operation === "side") return steps(from, [1 / 2, 1 / 3, 1 / 4]);
+    return steps(from, [0.75, 0.5, 0.35, 0.25]);
+  },
   wearValue: ({ base }) => {
     const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
@@ -199,6 +214,25 @@ export function changeOf(s: Situation, key: Lever, to: number | string | null): 
   return { key, heading: ROW[key].heading, from: s.row[key] ?? planned(s, key), to };
 }
 
+/** A cutter that gives a slot its width is no choice of the plan's. */
+const makesSize = ({ row }: Situation, key: Lever) =>
+  key === "tool" && row.operation === "slot" && slotWidth(row) === undefined;
+
+/**
+ * What has to change as well, or another part would be made: a side wall's thinner pass wants as many more of them, and a face whose
+ * only depth or width is that of a pass wants it said for the whole.
+ */
+function along(s: Situation, key: Lever, to: number | string | null): Change | undefined {
+  const { operation, radialDepth, totalWidth, axialDepth, depth, passes = 1 } = s.row;
+  if (operation === "face" && key === "radialDepth" && totalWidth === undefined && radialDepth !== undefined)
+    return changeOf(s, "totalWidth", radialDepth);
+  if (operation === "face" && key === "axialDepth" && depth === undefined && axialDepth !== undefined)
+    return changeOf(s, "depth", axialDepth);
+  if (operation !== "side" || key !== "radialDepth" || radialDepth === undefined || typeof to !== "number")
+    return undefined;
+  return changeOf(s, "passes", Math.round((passes * radialDepth) / to));
+}
+
 /** Every change of one cell worth trying among the levers that the operation has, the smallest first. */
 export function candidatesFor(s: Situation, levers: ReadonlySet<Lever>): Candidate[] {
   const { operation } = s.row;
@@ -208,10 +242,13 @@ export function candidatesFor(s: Situation, levers: ReadonlySet<Lever>): Candida
   return [...own, ...COMMON_LEVERS]
     .filter((key) => levers.has(key))
     .flatMap((key): Candidate[] => {
-      const tries = TRIES[key](s).map(([to, size]) => ({ change: changeOf(s, key, to), size }));
+      const tries = TRIES[key](s).map(([to, size]) => ({
+        change: changeOf(s, key, to),
+        size,
+        along: along(s, key, to),
+      }));
       // A cell that the person filled in may be what is wrong: the plan's own choice is tried first.
-      const makesSlot = key === "tool" && operation === "slot" && slotWidth(s.row) === undefined;
-      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine" && !makesSlot;
+      const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine" && !makesSize(s, key);
       return typed ? [{ change: changeOf(s, key, null), size: CLEARED }, ...tries] : tries;
     })
     .filter(

@@ -60,12 +60,13 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "feed-held": NONE,
   "feed-for-spindle": NONE,
   // chatter, chips, surface
-  chatter: ["stickOut", "axialDepth", "radialDepth", "tool"],
+  chatter: ["stickOut", "axialDepth", "passes", "radialDepth", "tool"],
   "tip-modes-unreadable": NONE,
   "slot-too-deep": ["axialDepth", "tool"],
   "gullet-full": ["feedPerTooth", "tool"],
   roughness: ["feedPerTooth", "tool"],
   "list-thread-feed-blank": NONE,
+  "list-thread-speed-blank": NONE,
   "feed-by-strength": NONE,
   "runout-thick": ["feedPerTooth", "tool"],
   "runout-idle": NONE,
@@ -139,6 +140,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "no-stock": ["startDiameter"],
   "radial-over-diameter": ["radialDepth", "tool"],
   "arc-length": NONE,
+  "stock-handed": NONE,
   "too-many-passes": ["radialDepth", "tool"],
   // time and money
   "no-time": NONE,

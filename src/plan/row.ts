@@ -1,7 +1,7 @@
 /** One row: worked out by its operation, then time, tool life and cost. */
 import { TradeError } from "../errors.ts";
 import { OPERATIONS } from "../operations/index.ts";
-import { type Job, startJob } from "../operations/shared/job.ts";
+import { type Handed, type Job, startJob } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Lists, ReadRow } from "../table/read.ts";
@@ -14,10 +14,13 @@ interface Worked {
   readonly more?: Pick<Plan, "time" | "money" | "life">;
 }
 
-/** One row. `sharing` rows of the table share the setup of its machine. Without `detail` the steps are left out. */
-export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true): Plan {
-  const choice = proposed(read, lists, sharing);
-  const worked = (detail ? undefined : choice?.worked) ?? workOut(read, lists, sharing, detail, choice?.tool);
+/**
+ * One row. `sharing` rows of the table share the setup of its machine. Without `detail` the steps are left out. `handed` is what the
+ * row that roughs its wall leaves on it (handed.ts).
+ */
+export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true, handed?: Handed): Plan {
+  const choice = proposed(read, lists, sharing, handed);
+  const worked = (detail ? undefined : choice?.worked) ?? workOut(read, lists, sharing, detail, handed, choice?.tool);
   if (choice) {
     const { tool, offer } = choice;
     worked.job.work.find("tool-proposed", { tool: tool.tool, for: offer.for, thread: offer.thread });
@@ -26,8 +29,15 @@ export function planRow(read: ReadRow, lists: Lists, sharing = 1, detail = true)
 }
 
 /** Works a row out with the tool that it names, or with one that is proposed. */
-function workOut(read: ReadRow, lists: Lists, sharing: number, detail: boolean, tool?: Tool): Worked {
-  const started = startJob(read, lists, detail);
+function workOut(
+  read: ReadRow,
+  lists: Lists,
+  sharing: number,
+  detail: boolean,
+  handed: Handed | undefined,
+  tool?: Tool,
+): Worked {
+  const started = { ...startJob(read, lists, detail), handed };
   const job: Job = tool ? { ...started, tool } : started;
   const { operation, units } = read.row;
   const more = kept(job, () => {
@@ -43,7 +53,12 @@ const told = ({ job, more }: Worked, read: ReadRow): Plan => ({
 });
 
 /** The tool for a row that names none, and the row worked out with it where that is what the row comes to. */
-function proposed(read: ReadRow, lists: Lists, sharing: number): (Choice & { worked?: Worked }) | undefined {
+function proposed(
+  read: ReadRow,
+  lists: Lists,
+  sharing: number,
+  handed: Handed | undefined,
+): (Choice & { worked?: Worked }) | undefined {
   const { operation, units, tool } = read.row;
   if (operation === undefined || units === undefined || tool !== undefined) return undefined;
   // Candidates are looked for on a job of their own: what they find is found again when the row is planned.
@@ -53,7 +68,7 @@ function proposed(read: ReadRow, lists: Lists, sharing: number): (Choice & { wor
   const tried = new Map<Tool, Worked>();
   const run = (candidate: Tool) => {
     const typed = { ...read, row: { ...read.row, tool: candidate.tool } };
-    const worked = workOut(typed, lists, sharing, false);
+    const worked = workOut(typed, lists, sharing, false, handed);
     // Bad cells of the list count in the choice, and are said where a tool is typed.
     if (!lists.tools.problems.has(candidate.tool.toLowerCase())) tried.set(candidate, worked);
     return told(worked, typed);

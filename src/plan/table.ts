@@ -1,5 +1,6 @@
 /** The whole table: blocks of cells in, a block of results out. */
 import { Cache } from "../cache.ts";
+import type { Plan } from "../operations/shared/types.ts";
 import { RESULT_COLUMNS } from "../table/columns.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
 import { type DimensionName, fromCanonical, type Units } from "../units.ts";
@@ -7,6 +8,7 @@ import { full } from "../words/en/full.ts";
 import { en } from "../words/en/index.ts";
 import type { Words } from "../words/types.ts";
 import { type RowPlan, type SaidResults, worded, wordedResults } from "../words/worded.ts";
+import { handedOn, roughedBy } from "./handed.ts";
 import { planRow } from "./row.ts";
 import { sharedSetups } from "./setups.ts";
 
@@ -44,7 +46,13 @@ export function planRows(
   words: Words = en,
 ): (RowPlan | undefined)[] {
   const sharing = sharedSetups(rows);
-  return rows.map((read) => (read.empty ? undefined : worded(planRow(read, lists, sharing(read), detail), words)));
+  const plans: Plan[] = [];
+  const handed = handedOn(rows, lists, (at) => plans[at]);
+  return rows.map((read, i) => {
+    if (read.empty) return undefined;
+    plans[i] = planRow(read, lists, sharing(read), detail, handed(i));
+    return worded(plans[i], words);
+  });
 }
 
 /** Lists that were read, once a row needs them, and result lines of rows that were worked out with them. */
@@ -71,12 +79,19 @@ export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en)
   }));
   const rows = readRows(blocks.rows);
   const sharing = sharedSetups(rows);
+  const listsNow = () => (known.lists ??= readLists(blocks.materials, blocks.tools, blocks.machines));
+  let handed: ReturnType<typeof handedOn> | undefined;
+  // A row that finishes another's wall hangs on that row as well, and so on.
+  const cells = (at: number): string => {
+    const rough = roughedBy(rows, at);
+    return rowText(blocks.rows[at + 1]!) + (rough === undefined ? "" : ` < ${cells(rough)}`);
+  };
   const lines = rows.map((read, i) => {
     const share = sharing(read);
-    const line = known.lines.get(`${share} ${rowText(blocks.rows[i + 1]!)}`, () => {
+    const line = known.lines.get(`${share} ${cells(i)}`, () => {
       if (read.empty) return resultCells();
-      known.lists ??= readLists(blocks.materials, blocks.tools, blocks.machines);
-      const plan = planRow(read, known.lists, share, false);
+      handed ??= handedOn(rows, listsNow());
+      const plan = planRow(read, listsNow(), share, false, handed(i));
       return resultCells(wordedResults(plan, words), plan.units);
     });
     return [...line];

@@ -75,7 +75,7 @@ function known<T>(list: List<T>, parameter: string, name: string | undefined): T
     name === undefined || name.trim() === "" ? "blank" : "unknown",
     parameter,
     name,
-    near.length > 0 ? `nearest in the list: ${near.join(", ")}` : "the list is empty",
+    near.length > 0 ? `nearest in the list: ${near.join(", ")}` : "nothing like it is in the list",
   );
 }
 

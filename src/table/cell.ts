@@ -1,4 +1,5 @@
 /** One cell by its column: its words in every language at hand, its numbers as people type them. */
+import { dayLike, takenForDate } from "../calendar.ts";
 import { TradeError } from "../errors.ts";
 import { inchText } from "../reading.ts";
 import { toCanonical, type Units } from "../units.ts";
@@ -9,6 +10,8 @@ import { factorFor } from "./unit-text.ts";
 import { meantBy } from "./words.ts";
 
 const INCH = 25.4;
+/** A day typed without its year is one of the year that it was typed in. */
+const RECENT = 2020;
 
 /** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
 export function readCell(cell: unknown, match: Match, rowUnits: Units | undefined): unknown {
@@ -35,6 +38,9 @@ function readWord(cell: unknown, name: string, column: Column): string {
   throw new TradeError("value", name, cell, `${orList(column.words ?? ["yes", "no"])} is allowed`);
 }
 
+/** "12 x 24": the sides of something, for two columns. */
+const TWO_NUMBERS = /\d\s{0,3}[x×*]\s{0,3}\d/i;
+
 function readNumber(
   cell: unknown,
   name: string,
@@ -58,6 +64,8 @@ function readNumber(
         `its comma may mark decimals or thousands: write ${decimal} or ${whole}`,
       );
     }
+    if (TWO_NUMBERS.test(cell))
+      throw new TradeError("value", name, cell, `one number is allowed, ${unitsWanted(column)}`);
     if (read?.unitText) {
       const by = read.unit && factorFor(column, read.unit);
       if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);
@@ -74,6 +82,15 @@ function readNumber(
     throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
   }
   if (factor !== undefined) value *= factor;
+  // No feature is that long: a fraction was taken for a day of these years.
+  const day = dimension === "length" && typeof cell === "number" ? dayLike(cell) : undefined;
+  if (day !== undefined && day.year >= RECENT)
+    throw new TradeError(
+      "value",
+      name,
+      cell,
+      takenForDate(day, (typed) => inchText(typed) !== undefined),
+    );
   checked(value, name, cell, column);
   return dimension ? toCanonical(value, dimension, (own ?? rowUnits)!) : value;
 }

@@ -1,60 +1,32 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
-import { Cache } from "../cache.ts";
 import { headingText } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
+import { meaningsOf, type TableName } from "./meant.ts";
 import { type Column, columnsOf } from "./quantity.ts";
 import { RESULT } from "./results.ts";
 import { ROW } from "./rows.ts";
-import { LANGUAGES, spelledApart, spellingsOf } from "./spellings/index.ts";
+import { LANGUAGES } from "./spellings/index.ts";
 import { factorFor, systemOf, type UnitText } from "./unit-text.ts";
 
+export { normalHeading } from "./headings.ts";
 export type { Column } from "./quantity.ts";
 
 /** What a row may hold. */
-export const ROW_COLUMNS = columnsOf(ROW, spellingsOf("row"));
+export const ROW_COLUMNS = columnsOf(ROW);
 /** What PLAN answers, in this order. */
-export const RESULT_COLUMNS = columnsOf(RESULT, spellingsOf("result"));
-export const MATERIAL_COLUMNS = columnsOf(MATERIAL, spellingsOf("material"));
-export const TOOL_COLUMNS = columnsOf(TOOL, spellingsOf("tool"));
-export const MACHINE_COLUMNS = columnsOf(MACHINE, spellingsOf("machine"));
+export const RESULT_COLUMNS = columnsOf(RESULT);
+export const MATERIAL_COLUMNS = columnsOf(MATERIAL);
+export const TOOL_COLUMNS = columnsOf(TOOL);
+export const MACHINE_COLUMNS = columnsOf(MACHINE);
 
-const OPENS = /[([{]/g;
-const CLOSES = /[)\]}]/g;
-
-/** The first bracket of a text from a place on, with its ends; one look at each character, whatever stands there. */
-function bracketIn(text: string, from: number): { start: number; end: number } | undefined {
-  OPENS.lastIndex = from;
-  const start = OPENS.exec(text)?.index;
-  if (start === undefined) return undefined;
-  CLOSES.lastIndex = start + 1;
-  const close = CLOSES.exec(text)?.index;
-  return close === undefined ? undefined : { start, end: close + 1 };
-}
-
-/** Brackets and what is in them made a blank. */
-function withoutBrackets(text: string): string {
-  let out = "";
-  let at = 0;
-  for (let b = bracketIn(text, at); b; b = bracketIn(text, at)) {
-    out += `${text.slice(at, b.start)} `;
-    at = b.end;
-  }
-  return out + text.slice(at);
-}
-
-/** Headings made normal before: whole sheets are asked again and again which of their rows are headings. */
-const normal = new Cache<string, string>("normal headings", 2000);
-
-/** Lower case, brackets off, punctuation to single spaces. */
-export function normalHeading(heading: unknown): string {
-  const text = String(heading ?? "");
-  return normal.get(text, () =>
-    withoutBrackets(text.toLowerCase())
-      .replace(/[._:;,/\\\-–—#]+/g, " ")
-      .replace(/\s+/g, " ")
-      .trim(),
-  );
-}
+/** Which way to say it belongs to which columns. */
+const NAMES = new Map<readonly Column[], TableName>([
+  [ROW_COLUMNS, "row"],
+  [RESULT_COLUMNS, "result"],
+  [MATERIAL_COLUMNS, "material"],
+  [TOOL_COLUMNS, "tool"],
+  [MACHINE_COLUMNS, "machine"],
+]);
 
 export interface Match<K extends string = string> {
   /** Place of the column in the table, from 0. */
@@ -67,34 +39,18 @@ export interface Match<K extends string = string> {
   readonly factor?: number;
 }
 
-/** What a spelling may mean: columns, each with the languages in which it does (one bit a language). */
+/** What a heading may mean: columns, each with the languages in which it does (one bit a language). */
 type Meanings = ReadonlyMap<Column, number>;
 
-interface SpellingTable {
-  readonly canonical: ReadonlyMap<string, Column>;
-  readonly spelled: ReadonlyMap<string, Meanings>;
-}
+/** Columns by their canonical heading; the sets of columns are few and live as long as the program. */
+const canonicals = new WeakMap<readonly Column[], ReadonlyMap<string, Column>>();
 
-/** Tables of a set of columns; the sets are few and live as long as the program. */
-const tables = new WeakMap<readonly Column[], SpellingTable>();
-
-function spellingTable(columns: readonly Column[]): SpellingTable {
-  const known = tables.get(columns);
+function canonicalOf(columns: readonly Column[]): ReadonlyMap<string, Column> {
+  const known = canonicals.get(columns);
   if (known) return known;
-  const canonical = new Map<string, Column>();
-  const spelled = new Map<string, Map<Column, number>>();
-  for (const column of columns) for (const key of headingText(column.heading).keys) canonical.set(key, column);
-  for (const column of columns)
-    column.spellings.forEach((texts, language) => {
-      for (const text of texts === "" ? [] : spelledApart(texts)) {
-        const key = headingText(text).keys[0]!;
-        const meanings = spelled.get(key) ?? new Map<Column, number>();
-        spelled.set(key, meanings.set(column, (meanings.get(column) ?? 0) | (1 << language)));
-      }
-    });
-  const table = { canonical, spelled };
-  tables.set(columns, table);
-  return table;
+  const made = new Map(columns.flatMap((column) => headingText(column.heading).keys.map((key) => [key, column])));
+  canonicals.set(columns, made);
+  return made;
 }
 
 /** What a heading may mean, and the unit that it names for each. */
@@ -102,31 +58,54 @@ interface Candidate {
   readonly at: number;
   readonly heading: string;
   readonly exact: boolean;
+  /** True where nothing in it tells which it is, or whether it is one. */
+  readonly doubtful: boolean;
   readonly meanings: Meanings;
   readonly unit?: UnitText;
 }
 
-function candidate(heading: unknown, at: number, table: SpellingTable): Candidate | undefined {
-  const { keys, unit } = headingText(heading);
+function candidate(heading: unknown, at: number, columns: readonly Column[]): Candidate | undefined {
+  const { keys, texts, unit, told } = headingText(heading);
+  const canonical = canonicalOf(columns);
   for (const key of keys) {
-    const column = table.canonical.get(key);
+    const column = canonical.get(key);
     if (column) {
       if (unit && !fits(column, unit)) return undefined;
-      return { at, heading: String(heading), exact: true, meanings: new Map([[column, 1]]), unit };
+      return { at, heading: String(heading), exact: true, doubtful: false, meanings: new Map([[column, 1]]), unit };
     }
   }
-  for (const key of keys) {
-    const all = table.spelled.get(key);
-    if (!all) continue;
-    const meanings = unit ? new Map([...all].filter(([column]) => fits(column, unit))) : all;
-    if (meanings.size > 0) return { at, heading: String(heading), exact: false, meanings, unit };
+  // Our own word for a result is never an input: "Depths" is no depth.
+  if (columns === (ROW_COLUMNS as readonly Column[]) && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key)))
+    return undefined;
+  const name = NAMES.get(columns);
+  for (const text of name === undefined ? [] : texts) {
+    const said = meaningsOf(text, name!);
+    const meanings = (said ?? []).flatMap(({ key, languages, doubtful }) => {
+      const column = columns.find((one) => one.key === key);
+      if (!column || (unit && !fits(column, unit))) return [];
+      // "Feed (mm/tooth)" says what "feed" alone does not.
+      return [{ column, languages, doubtful: doubtful && (unit === undefined || unit.measure === "length") }];
+    });
+    const sure = meanings.filter((m) => !m.doubtful);
+    const own = sure.length > 0 ? sure : meanings;
+    if (own.length > 0)
+      return {
+        at,
+        heading: String(heading),
+        exact: false,
+        doubtful: sure.length === 0,
+        meanings: new Map(own.map((m) => [m.column, m.languages])),
+        unit,
+      };
+    // Words in brackets that are understood make it another thing: "Ø (tool)" is not any "Ø".
+    if (said !== undefined && text === texts[0] && told) return undefined;
   }
   return undefined;
 }
 
 /** True where a heading of that unit can be that column: sizes in a unit of either system, results in their own. */
 function fits(column: Column, unit: UnitText): boolean {
-  if (column.kind !== "number" && column.kind !== "whole") return true;
+  if (column.kind !== "number" && column.kind !== "whole") return unit.measure === "length" || unit.measure === "other";
   const factor = factorFor(column, unit);
   if (factor === undefined) return false;
   if (column.dimension) return systemOf(column.dimension, factor) !== undefined;
@@ -155,34 +134,48 @@ function meant({ meanings }: Candidate, spoken: readonly number[], taken: Readon
   return undefined;
 }
 
+/** A heading that may mean several columns, or one of them or something else. */
+export interface Doubt<K extends string = string> {
+  /** Place of the column in the table, from 0. */
+  readonly at: number;
+  readonly heading: string;
+  readonly columns: readonly Column<K>[];
+}
+
 /**
- * Which column is which. The canonical heading beats other spellings; the first of two equal headings counts. A
- * spelling that means several columns is taken in the language that most headings of the table speak; one that means
- * two in one language is not guessed, unless all but one of them have a heading of their own. A unit in brackets or at
- * the end must be one of the column's.
+ * Which column is which, and which headings leave it open. The canonical heading beats other spellings; the first of
+ * two equal headings counts. A spelling that means several columns is taken in the language that most headings of the
+ * table speak; one that means two in one language is not guessed, unless all but one of them have a heading of their
+ * own. A unit in brackets or at the end must be one of the column's.
  */
-export function matchHeadings<K extends string>(
+export function readHeadings<K extends string>(
   headings: readonly unknown[],
   columns: readonly Column<K>[],
-): Match<K>[] {
-  const table = spellingTable(columns);
-  const candidates = headings.flatMap((heading, at) => candidate(heading, at, table) ?? []);
+): { matches: Match<K>[]; doubts: Doubt<K>[] } {
+  const candidates = headings.flatMap((heading, at) => candidate(heading, at, columns) ?? []);
   const found = new Map<string, { of: Candidate; column: Column }>();
   const put = (of: Candidate, column: Column) => {
     const known = found.get(column.key);
     if (!known || (of.exact && !known.of.exact)) found.set(column.key, { of, column });
   };
-  const doubtful = candidates.filter((c) => c.meanings.size > 1);
-  for (const c of candidates) if (c.meanings.size === 1) put(c, [...c.meanings.keys()][0]!);
-  if (doubtful.length > 0) {
+  const open = candidates.filter((c) => c.doubtful || c.meanings.size > 1);
+  for (const c of candidates) if (!open.includes(c)) put(c, [...c.meanings.keys()][0]!);
+  const left: Candidate[] = [];
+  if (open.length > 0) {
     const spoken = spokenMost(candidates);
     const taken = new Set(found.keys());
-    for (const c of doubtful) {
-      const column = meant(c, spoken, taken);
+    for (const c of open) {
+      const column = c.doubtful ? undefined : meant(c, spoken, taken);
       if (column) put(c, column);
+      else left.push(c);
     }
   }
-  return [...found.values()]
+  const doubts = left.map(({ at, heading, meanings }) => ({
+    at,
+    heading,
+    columns: [...meanings.keys()].filter((column) => !found.has(column.key)) as Column<K>[],
+  }));
+  const matches = [...found.values()]
     .sort((a, b) => a.of.at - b.of.at)
     .map(({ of: { at, heading, unit }, column }) => ({
       at,
@@ -190,7 +183,14 @@ export function matchHeadings<K extends string>(
       column: column as Column<K>,
       ...named(column, unit),
     }));
+  return { matches, doubts: doubts.filter((doubt) => doubt.columns.length > 0) };
 }
+
+/** Which column is which: what `readHeadings` is sure of. */
+export const matchHeadings = <K extends string>(
+  headings: readonly unknown[],
+  columns: readonly Column<K>[],
+): Match<K>[] => readHeadings(headings, columns).matches;
 
 /** What a heading's unit says of the column's numbers. */
 function named(column: Column, unit: UnitText | undefined): { units?: "mm" | "in"; factor?: number } {

@@ -7,9 +7,13 @@ import { type UnitText, unitOf } from "./unit-text.ts";
 const LONGEST = 200;
 
 export interface HeadingText {
-  /** From the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */
+  /** Folded, from the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */
+  readonly texts: readonly string[];
+  /** The same without blanks and punctuation. */
   readonly keys: readonly string[];
   readonly unit?: UnitText;
+  /** True where brackets hold words and not a unit: the first text has them. */
+  readonly told: boolean;
 }
 
 const OPEN = "([{<【〔「『〈《";
@@ -33,12 +37,28 @@ function brackets(text: string): { outside: string; inside: string[] } {
   return { outside, inside };
 }
 
+/** Headings made normal before: whole sheets are asked again and again which of their rows are headings. */
+const normal = new Cache<string, string>("normal headings", 2000);
+
+/** A heading as it is kept and compared: lower case, brackets off, punctuation to single blanks. */
+export function normalHeading(heading: unknown): string {
+  const text = String(heading ?? "");
+  return normal.get(text, () =>
+    brackets(text.toLowerCase())
+      .outside.replace(/[._:;,/\\\-–—#]+/g, " ")
+      .replace(/\s+/g, " ")
+      .trim(),
+  );
+}
+
 /** Words that stand between a size and its unit: "Tiefe in mm", "profondeur en mm". */
 const BETWEEN: ReadonlySet<string> = new Set(["in", "en"]);
 
 /** Units that may end a heading without a bracket: a single letter may be anything, and "min" may be the least. */
 const mayEnd = (text: string, { measure }: UnitText): boolean =>
-  (text.length > 1 || text === '"' || text === "°") && measure !== "time" && (measure !== "money" || text.length > 2);
+  (text.replace(/\./g, "").length > 1 || text === '"' || text === "°") &&
+  measure !== "time" &&
+  (measure !== "money" || text.length > 2);
 
 /** A unit at the end of a heading, and the heading before it. */
 function tail(text: string): { before: string; unit: UnitText } | undefined {
@@ -59,19 +79,18 @@ function tail(text: string): { before: string; unit: UnitText } | undefined {
 }
 
 /** Headings taken apart before: a table is matched again and again. */
-const seen = new Cache<string, HeadingText>("headings", 2000);
+const seen = new Cache<string, HeadingText>("headings", 4000);
 
 /** Takes a heading apart; no keys where it is blank or too long to be one. */
 export function headingText(heading: unknown): HeadingText {
   const text = String(heading ?? "");
-  if (text.length > LONGEST) return { keys: [] };
+  if (text.length > LONGEST) return { texts: [], keys: [], told: false };
   return seen.get(text, () => takenApart(text));
 }
 
 function takenApart(text: string): HeadingText {
   const folded = fold(text).trim();
-  if (folded === "") return { keys: [] };
-  if (folded === "#") return { keys: ["no"] };
+  if (folded === "") return { texts: [], keys: [], told: false };
   const { outside, inside } = brackets(folded);
   const bracketed = inside.map((content) => unitOf(content.trim())).find((unit) => unit !== undefined);
   const ended = tail(outside.trim());
@@ -79,6 +98,11 @@ function takenApart(text: string): HeadingText {
   const told = inside.filter((content) => unitOf(content.trim())?.measure !== "length");
   const texts = told.length > 0 ? [`${outside} ${told.join(" ")}`, outside] : [outside];
   if (ended) texts.push(ended.before);
-  const keys = [...new Set(texts.map(compact))].filter((key) => key !== "");
-  return { keys, unit: bracketed ?? ended?.unit };
+  const whole = texts.map((text) => text.trim()).filter((text) => text !== "");
+  return {
+    texts: whole,
+    keys: [...new Set(whole.map(compact))],
+    unit: bracketed ?? ended?.unit,
+    told: told.length > 0 && bracketed === undefined,
+  };
 }

@@ -1,6 +1,6 @@
 /** What the shop's lists hold: materials, tools, machines. The types of their entries follow from the columns. */
 import { MOST_TEETH } from "../mill/turn.ts";
-import { above0, flag, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+import { above0, flag, free, from0, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
 
 export const MATERIAL = {
   material: text("Material"),
@@ -26,6 +26,9 @@ export const MATERIAL = {
   feedInsert: above0("Feed insert [mm per tooth]", { unit: "mm" }),
   speedInsertLow: above0("Speed insert low [m/min]", { unit: "m/min" }),
   speedInsertHigh: above0("Speed insert high [m/min]", { unit: "m/min" }),
+  /** Carbide thread mills cut with their whole profile on a thin neck; blank: a stated share of the milling values. */
+  speedThreadLow: above0("Speed thread mill low [m/min]", { unit: "m/min" }),
+  speedThreadHigh: above0("Speed thread mill high [m/min]", { unit: "m/min" }),
   /** Drills have speeds and feeds of their own; blank: a stated share of the milling values. */
   drillSpeedCarbide: above0("Drill speed carbide [m/min]", { unit: "m/min" }),
   drillSpeedHss: above0("Drill speed HSS [m/min]", { unit: "m/min" }),
@@ -36,9 +39,14 @@ export const MATERIAL = {
   /** Edge (ploughing) force per length of edge, where it was measured; the starting list does without. */
   edgeTangential: from0("Kte [N/mm]", { unit: "N/mm" }),
   edgeRadial: from0("Kre [N/mm]", { unit: "N/mm" }),
+  /** Largest real chips over the listed one: to be looked at, and where edges break. Blank: 1.1 and 2. */
+  thickChip: number("Thick chip [of feed]", { low: 1, high: 5 }),
+  breakingChip: number("Breaking chip [of feed]", { low: 1, high: 10 }),
+  /** Deepest step of a full slot with up to three flutes and flood coolant. Blank: by group, from 0.2 to 1. */
+  slotStep: above0("Slot step [of diameter]", { high: 5 }),
   /** Other names that it is found by, several with ";" between them: numbers and short names of open standards. */
   designations: text("Designations"),
-  source: text("Source"),
+  source: free("Source"),
 } as const;
 export type Material = RecordOf<typeof MATERIAL> & { readonly material: string };
 
@@ -85,6 +93,10 @@ export const TOOL = {
   maxRpm: above0("Max rpm", { unit: "1/min" }),
   price: from0("Price", { unit: "money" }),
   edges: whole("Edges", 1),
+  /** Rupture strength over the stress that is allowed. Blank: 3. */
+  safetyFactor: number("Safety factor", { low: 1, high: 10 }),
+  /** Stick-out over diameter from which a row is to be looked at. Blank: 4. */
+  stickOutLimit: number("Stick-out limit [of diameter]", { low: 1, high: 20 }),
   /** Measured modes of the tip, each as frequency [Hz] / stiffness [N/µm] / damping, several with ";" between them. */
   tipModesX: text("Tip modes x"),
   tipModesY: text("Tip modes y"),
@@ -123,5 +135,15 @@ export const MACHINE = {
   rampTime: from0("Ramp time [s]", { unit: "s", high: 1 }),
   /** Measured cycle over the planned one. */
   cycleFactor: number("Cycle factor", { low: 0.5, high: 3 }),
+  /** Share of the size tolerance that bending may use unsaid. Blank: 50. */
+  bendingShare: above0("Bending share [%]", { unit: "%", high: 100 }),
+  /** Share of the bending that changes from part to part. Blank: 15. */
+  sizeScatter: number("Size scatter [%]", { unit: "%", low: 0, high: 100 }),
+  /** Half of what a tool's place changes by from one seat in the spindle to the next. Blank: 0.0015. */
+  seatRepeats: number("Seat repeats [mm]", { unit: "mm", low: 0, high: 0.1 }),
+  /** How much warmer or colder a part is cut than the one that was gauged. Blank: 3. */
+  warmer: number("Part warmth [K]", { unit: "K", low: 0, high: 50 }),
+  /** How many times the depth that a plain holder allows at every speed a cut may have. Blank: 100. */
+  chatterRatio: above0("Chatter ratio", { high: 1e6 }),
 } as const;
 export type Machine = RecordOf<typeof MACHINE> & { readonly machine: string };

@@ -20,12 +20,10 @@ export interface Quantity {
   readonly format?: Format;
 }
 
-/** A quantity under its key, with the other spellings that its column is known by. */
+/** A quantity under its key. */
 export interface Column<K extends string = string> extends Quantity {
   /** Name in the code; never shown. */
   readonly key: K;
-  /** Other spellings as people write them, with a bar between two: a text for each language. */
-  readonly spellings: readonly string[];
 }
 
 export type Columns = Readonly<Record<string, Quantity>>;
@@ -45,13 +43,18 @@ export type RecordOf<C extends Columns> = { readonly [K in keyof C]?: ValueOf<C[
 export const LENGTH: Format = ["0.00", "0.0000"];
 export const FINE: Format = ["0.000", "0.00000"];
 export const FINEST: Format = ["0.0000", "0.00000"];
+/** What is typed stays as it was typed. */
+const TEXT: Format = ["@", "@"];
 export const WHOLE: Format = ["0", "0"];
 export const ONE: Format = ["0.0", "0.0"];
 export const TWO: Format = ["0.00", "0.00"];
 
 type More = Partial<Omit<Quantity, "heading" | "kind" | "words">>;
 
-export const text = (heading: string) => ({ heading, kind: "text" }) as const;
+/** Text of any length, and numbers that stay numbers. */
+export const free = (heading: string) => ({ heading, kind: "text" }) as const;
+/** A name or a designation: a spreadsheet that takes what is typed for a date ("1/4-20") or a number has to be told. */
+export const text = (heading: string) => ({ heading, kind: "text", format: TEXT }) as const;
 export const flag = (heading: string) => ({ heading, kind: "flag" }) as const;
 export const word = <const W extends readonly string[]>(heading: string, words: W) =>
   ({ heading, kind: "word", words }) as const;
@@ -66,14 +69,7 @@ export const from0 = (heading: string, more: More = {}) => number(heading, { low
 export const length = (heading: string, format: Format = LENGTH) => above0(heading, { dimension: "length", format });
 export const length0 = (heading: string, format: Format = LENGTH) => from0(heading, { dimension: "length", format });
 
-/** The declarations as columns in their order, with the spellings of the languages at hand. */
-export function columnsOf<C extends Columns>(
-  quantities: C,
-  spellings: Readonly<Partial<Record<keyof C, readonly string[]>>>,
-): readonly Column<keyof C & string>[] {
-  return (Object.keys(quantities) as (keyof C & string)[]).map((key) => ({
-    ...quantities[key]!,
-    key,
-    spellings: spellings[key] ?? [],
-  }));
+/** The declarations as columns in their order. */
+export function columnsOf<C extends Columns>(quantities: C): readonly Column<keyof C & string>[] {
+  return (Object.keys(quantities) as (keyof C & string)[]).map((key) => ({ ...quantities[key]!, key }));
 }

@@ -1,7 +1,7 @@
 /** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
 import { TradeError } from "../errors.ts";
 import type { Units } from "../units.ts";
-import { isBlank } from "./blank.ts";
+import { isBlank, isBlankIn } from "./blank.ts";
 import { readCell } from "./cell.ts";
 import {
   type Column,
@@ -12,9 +12,10 @@ import {
   ROW_COLUMNS,
   TOOL_COLUMNS,
 } from "./columns.ts";
-import { compact, fold } from "./fold.ts";
+import { byDesignation, likest, nearestMaterials } from "./found.ts";
 import type { Machine, Material, Tool } from "./lists.ts";
 import type { Row } from "./rows.ts";
+import { describedTools, nearestTools } from "./tool-text.ts";
 
 export type { Machine, Material, Tool } from "./lists.ts";
 export type { Row } from "./rows.ts";
@@ -34,7 +35,7 @@ function readRecord(cells: readonly unknown[], matches: readonly Match[]): { val
   const problems: Problem[] = [];
   const take = (match: Match, units: Units | undefined) => {
     const cell = cells[match.at];
-    if (isBlank(cell)) return;
+    if (isBlankIn(cell, match.column)) return;
     try {
       values[match.column.key] = readCell(cell, match, units);
     } catch (error) {
@@ -73,7 +74,8 @@ export function readRows(block: Cells, units?: Units): ReadRow[] {
       row: values as Row,
       problems,
       name: typeof name === "number" || typeof name === "string" ? name : null,
-      empty: matches.every((m) => m.column.key === "row" || isBlank(cells[m.at])),
+      // A row of nothing comes as zeros from older desktop programs.
+      empty: matches.every((m) => m.column.key === "row" || isBlank(cells[m.at]) || cells[m.at] === 0),
     };
   });
 }
@@ -87,24 +89,32 @@ function commonUnits(matches: readonly Match[]): Units | undefined {
 /** A list of the shop by name, without regard to case and outer spaces. */
 export interface List<T> {
   readonly items: readonly T[];
+  /** By its name, else by a designation or description that belongs to one entry only. */
   find(name: string): T | undefined;
-  /** Names that resemble a name that is not there. */
+  /** The name of an entry that was found. */
+  nameOf(entry: T): string;
+  /** Names to offer for a name that is not there. */
   nearest(name: string): string[];
   /** Cells of the list that could not be read, by name of the item. */
   readonly problems: ReadonlyMap<string, readonly Problem[]>;
 }
 
-function readList<T>(block: Cells, columns: readonly Column[], nameKey: string): List<T> {
+/** How entries of a list are found that are not called by their name, and what is offered in their place. */
+interface Search<T> {
+  /** The names that a text belongs to: one is found, several are offered. */
+  owners(text: string, items: readonly T[]): readonly string[] | undefined;
+  nearest(text: string, items: readonly T[]): string[];
+}
+
+function readList<T extends object>(
+  block: Cells,
+  columns: readonly Column[],
+  nameKey: keyof T & string,
+  search: Search<T>,
+): List<T> {
   const matches = matchHeadings(block[0] ?? [], columns);
   const items: T[] = [];
   const byName = new Map<string, T>();
-  let designated: ReadonlyMap<string, readonly string[]> | undefined;
-  // Made when a name is not in the list, and not before.
-  const owners = (name: string) => {
-    designated ??= byDesignation(items as readonly Values[], nameKey);
-    return designated.get(designationKey(name));
-  };
-  const names: string[] = [];
   const problems = new Map<string, readonly Problem[]>();
   for (const cells of block.slice(1)) {
     const record = readRecord(cells, matches);
@@ -114,9 +124,14 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
     if (byName.has(key)) continue;
     items.push(record.values as T);
     byName.set(key, record.values as T);
-    names.push(name);
     if (record.problems.length > 0) problems.set(key, record.problems);
   }
+  // Names of a table come again row by row.
+  const asked = new Map<string, readonly string[] | undefined>();
+  const owners = (name: string) => {
+    if (!asked.has(name)) asked.set(name, search.owners(name, items));
+    return asked.get(name);
+  };
   return {
     items,
     problems,
@@ -127,50 +142,46 @@ function readList<T>(block: Cells, columns: readonly Column[], nameKey: string):
       const own = owners(name);
       return own?.length === 1 ? byName.get(own[0]!.toLowerCase()) : undefined;
     },
-    nearest: (name) => [...(owners(name) ?? nearestNames(name, names))],
+    nameOf: (entry) => String(entry[nameKey]),
+    nearest(name) {
+      const own = owners(name);
+      return own && own.length > 0 ? [...own] : search.nearest(name, items);
+    },
   };
 }
 
-/** Names of the items that each designation belongs to. */
-function byDesignation(items: readonly Values[], nameKey: string): ReadonlyMap<string, readonly string[]> {
-  const owners = new Map<string, string[]>();
-  for (const item of items)
-    for (const text of String(item.designations ?? "").split(";")) {
-      const key = designationKey(text);
-      const names = owners.get(key) ?? [];
-      const name = String(item[nameKey]);
-      if (key !== "" && !names.includes(name)) owners.set(key, [...names, name]);
-    }
-  return owners;
-}
-
-/** Bodies that stand before a designation and are often left out. */
-const BODY = /^(?:aisi|sae|uns|astm|jis|aa|din|wnr|enaw|en)(?=.*\d)/;
-
-/** A designation without its body, case, blanks and punctuation: "AISI 304" and "304" are one. */
-function designationKey(text: string): string {
-  return text.length > 80 ? "" : compact(fold(text)).replace(BODY, "");
-}
-
-/** Up to three names that share the most letter pairs with the wanted one. */
-function nearestNames(wanted: string, names: readonly string[]): string[] {
-  const pairs = (text: string) => {
-    const t = ` ${text.toLowerCase()} `;
-    return new Set(Array.from({ length: t.length - 1 }, (_, i) => t.slice(i, i + 2)));
+/** Materials by a designation of theirs. */
+function materialSearch(): Search<Material> {
+  const named = (items: readonly Material[]) =>
+    items.map(({ material, designations }) => ({ name: material, ...(designations && { designations }) }));
+  // Made when a name is not in the list, and not before.
+  let designated: ReturnType<typeof byDesignation> | undefined;
+  return {
+    owners(text, items) {
+      designated ??= byDesignation(named(items));
+      return designated(text);
+    },
+    nearest: (text, items) => nearestMaterials(text, named(items)),
   };
-  const mine = pairs(wanted);
-  return names
-    .map((name) => {
-      const theirs = pairs(name);
-      let shared = 0;
-      for (const p of mine) if (theirs.has(p)) shared++;
-      return { name, score: (2 * shared) / (mine.size + theirs.size) };
-    })
-    .sort((a, b) => b.score - a.score)
-    .slice(0, 3)
-    .filter((n, i) => n.score > 0.2 || i === 0)
-    .map((n) => n.name);
 }
+
+/** Tools by a description that fits one of them and has no word that is not understood. */
+const TOOL_SEARCH: Search<Tool> = {
+  owners(text, items) {
+    const { fitting, sure } = describedTools(text, items, TOOL_COLUMNS);
+    return sure || fitting.length > 1 ? fitting : undefined;
+  },
+  nearest: (text, items) => nearestTools(text, items, TOOL_COLUMNS),
+};
+
+const MACHINE_SEARCH: Search<Machine> = {
+  owners: () => undefined,
+  nearest: (text, items) =>
+    likest(
+      text,
+      items.map(({ machine }) => machine),
+    ),
+};
 
 export interface Lists {
   readonly materials: List<Material>;
@@ -181,8 +192,8 @@ export interface Lists {
 /** Reads the three lists of the shop. */
 export function readLists(materials: Cells, tools: Cells, machines: Cells): Lists {
   return {
-    materials: readList<Material>(materials, MATERIAL_COLUMNS, "material"),
-    tools: readList<Tool>(tools, TOOL_COLUMNS, "tool"),
-    machines: readList<Machine>(machines, MACHINE_COLUMNS, "machine"),
+    materials: readList(materials, MATERIAL_COLUMNS, "material", materialSearch()),
+    tools: readList(tools, TOOL_COLUMNS, "tool", TOOL_SEARCH),
+    machines: readList(machines, MACHINE_COLUMNS, "machine", MACHINE_SEARCH),
   };
 }

@@ -1,5 +1,5 @@
 /** What a row of the planning table may hold. One entry a column; the type of a row follows from them. */
-import { above0, FINE, flag, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
+import { above0, FINE, flag, free, length, length0, number, type RecordOf, text, whole, word } from "./quantity.ts";
 
 /** Operations that a row can name. Each has its file in `operations/`; the index there holds exactly these. */
 export const OPERATION_NAMES = [
@@ -21,7 +21,7 @@ export type OperationName = (typeof OPERATION_NAMES)[number];
 export const MOST_PASSES = 200;
 
 export const ROW = {
-  row: text("Row"),
+  row: free("Row"),
   feature: text("Feature"),
   operation: word("Operation", OPERATION_NAMES),
   units: word("Units", ["mm", "in"]),
@@ -66,7 +66,7 @@ export const ROW = {
   /** Width of the whole slot or face; wider than the cutter: passes side by side. */
   totalWidth: length("Total width"),
   /** What was assumed when the row was made. Shown, read by no operation. */
-  remark: text("Remark"),
+  remark: free("Remark"),
 } as const;
 
 export type Row = RecordOf<typeof ROW>;

@@ -249,6 +249,7 @@ export const STEP = {
             : ["TABLEFEED", f.rpm, f.teeth, length(f.feed), f.cap === undefined ? null : [f.cap, "feed"]],
     },
   ),
+  handed: step<{ row: string | number | null }>("", "KLINE1982", { dimension: "length" }),
   radialDepth: step<{ side: Side; from?: number; to?: number; diameter?: number }>(
     (f) =>
       f?.side === "inside"
@@ -317,7 +318,7 @@ export const STEP = {
     (f) => (f === undefined ? "MH" : "KLINE1982"),
     { dimension: "length" },
   ),
-  scatter: step<{ share: number }>("", "COMMON", { dimension: "length" }),
+  scatter: step<{ share: number; other: number }>("", "COMMON", { dimension: "length" }),
   startWear: step("", "DERIVED", { dimension: "length" }),
   wearChange: step<{ measured: number; wanted: number; inside: boolean }>(
     (f) => (f?.inside === false ? "(wanted − measured)/2" : "(measured − wanted)/2"),

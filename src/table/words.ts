@@ -1,12 +1,14 @@
 /** What the words of a cell mean, in every language at hand. */
 import { compact, fold } from "./fold.ts";
+import { japanese } from "./notions.ts";
 import type { Column } from "./quantity.ts";
 import { LANGUAGES, spelledApart } from "./spellings/index.ts";
 
 /** A longer text is no word of a cell. */
 const LONGEST = 80;
 
-const keyOf = (text: string): string => compact(fold(text));
+/** A word as it is compared: an angle behind it ("countersink 90°") says nothing of which word it is. */
+const keyOf = (text: string): string => compact(japanese(fold(text).replace(/ *\d{2,3} *°$/, "")));
 
 /** Every spelling with the values that it may stand for; the column's own words stand for themselves. */
 type Meanings = ReadonlyMap<string, readonly string[]>;
@@ -38,5 +40,25 @@ function meaningsOf(column: Column): Meanings {
 /** The values that a text may stand for in a column of words or of yes and no: none, one, or several. */
 export function meantBy(text: string, column: Column): readonly string[] {
   if (text.length > LONGEST) return [];
-  return meaningsOf(column).get(keyOf(text)) ?? [];
+  const known = meaningsOf(column);
+  return known.get(keyOf(text)) ?? meantShort(text, known);
+}
+
+/** No shorter beginning is taken for a word: "c." may be anything. */
+const SHORTEST = 3;
+
+/** Words cut short by a full stop: "Gegenl.", "Gew.-bohren"; what all that it may stand for have in common. */
+function meantShort(text: string, known: Meanings): readonly string[] {
+  const parts = fold(text)
+    .split(".")
+    .map((part) => part.replace(/[^\p{L}\p{N}]+/gu, ""));
+  if (parts.length < 2 || parts.length > 3 || parts[0]!.length < SHORTEST) return [];
+  const found = new Set<string>();
+  for (const [word, values] of known) {
+    const rest = word.slice(parts[0]!.length);
+    if (!word.startsWith(parts[0]!) || !rest.endsWith(parts.at(-1)!)) continue;
+    if (parts.length === 3 && !rest.slice(0, rest.length - parts[2]!.length).includes(parts[1]!)) continue;
+    for (const value of values) found.add(value);
+  }
+  return [...found];
 }

@@ -1,4 +1,5 @@
 /** Thread designations as drawings write them. */
+import { dayLike, takenForDate } from "../calendar.ts";
 import { TradeError } from "../errors.ts";
 import { readMetric } from "./metric-designation.ts";
 import { readPipe } from "./pipe.ts";
@@ -59,6 +60,16 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   "⅞": "7/8",
 };
 
+/** True for a designation that there is. */
+function isThread(text: string): boolean {
+  try {
+    return parseThread(text) !== undefined;
+  } catch (error) {
+    if (error instanceof TradeError) return false;
+    throw error;
+  }
+}
+
 const CACHE_LIMIT = 4000;
 const cache = new Map<string, Thread>();
 
@@ -88,6 +99,8 @@ export function parseThread(text: string, parameter = "thread"): Thread {
     .replace(/(\d?)\s*([¼½¾⅛⅜⅝⅞])/g, (_, whole: string, mark: string) => `${whole && `${whole} `}${FRACTIONS[mark]}`)
     .replace(/⁄/g, "/");
   if (clean === "") throw new TradeError("blank", parameter, text, KNOWN);
+  const day = /^\d{5}$/.test(clean) ? dayLike(Number(clean)) : undefined;
+  if (day !== undefined) throw new TradeError("unknown", parameter, text, takenForDate(day, isThread));
   const upper = clean.toUpperCase();
   const other = NOT_COVERED.find(([pattern]) => pattern.test(upper));
   if (other) throw new TradeError("unknown", parameter, text, other[1]);

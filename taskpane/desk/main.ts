@@ -103,7 +103,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     ...(steps ? { steps } : {}),
     ...(handle ? { handle } : {}),
     ...(seen ? { seen } : {}),
-    hints: () => ({ byHand: session()?.byHand ?? {}, asked: session()?.asked }),
+    hints: () => ({ byHand: session()?.byHand ?? {}, score: session()?.score, asked: session()?.asked }),
     onBusy: (busy) => {
       if (busy) shell.say(CALCULATING, { busy: true });
       else if (shell.said() === CALCULATING) shell.say("");
@@ -133,7 +133,7 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     host!.setModel(model);
     grid.setModel(model);
   }
-  if (place) grid.select(place);
+  if (place) grid.select(place, { middle: true });
 
   const started = keeper.begin({
     name,

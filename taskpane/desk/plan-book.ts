@@ -12,6 +12,7 @@ import type { CellValue } from "../host/host.ts";
 import { reference, spokenAddress } from "../host/reference.ts";
 import { planner } from "../work/planner.ts";
 import { BASIS, CHANGED, changesFor, match, planningBlock } from "../work/planning.ts";
+import { textFormat, textFormats } from "../work/starting.ts";
 import type { Choices, Value } from "./model/types.ts";
 import { type NewCell, type NewSheet, newPackage } from "./package/new.ts";
 
@@ -25,6 +26,8 @@ export interface Lists {
 /** Lines of a list that the drop-downs of the plan look at, and rows of the plan that have drop-downs. */
 const LIST_LINES = 500;
 const CHOICE_ROWS = 5000;
+/** Rows below a table that are formatted for what will be typed there. */
+const FORMAT_ROWS = 200;
 /** Numbered rows of a new table. */
 const NEW_ROWS = 20;
 
@@ -73,6 +76,8 @@ function listSheet(name: string, columns: readonly Column[], rows: Rows): NewShe
     tables: [{ name, area: { top: 0, left: 0, bottom: body.length, right: head.length - 1 } }],
     frozen: { rows: 1, columns: 1 },
     widths: new Map(head.map((_, c) => [c, width(c)])),
+    formats: new Map(textFormats(head, columns).flatMap((format, c) => (format === undefined ? [] : [[c, format]]))),
+    formatsTo: body.length + FORMAT_ROWS,
     choices: head.flatMap((text, c) => {
       const words = own.get(normalHeading(text))?.words;
       return words ? [{ areas: [{ top: 1, bottom: LIST_LINES, left: c, right: c }], words }] : [];
@@ -135,8 +140,9 @@ export function planBook(plan: Rows, lists: Lists): Uint8Array {
 
   const formats = new Map<number, string>();
   inputs.forEach(({ column }, c) => {
-    // Threads and sizes such as "1/2" and "10-24" are text in any program.
-    if (column.key === "thread" || column.key === "feature") formats.set(c + 1, "@");
+    // Threads and names such as "1/4-20" and "10-24" are text in any program.
+    const format = textFormat(column);
+    if (format !== undefined) formats.set(c + 1, format);
   });
   const below = (column: number) => [{ top: 1, bottom: CHOICE_ROWS, left: column, right: column }];
   return newPackage([
@@ -153,7 +159,7 @@ export function planBook(plan: Rows, lists: Lists): Uint8Array {
         [headings.length - 1, 16],
       ]),
       formats,
-      formatsTo: body.length + 200,
+      formatsTo: body.length + FORMAT_ROWS,
       choices: inputs.flatMap(({ column }, c) => {
         const words = wordsOf(column);
         return words ? [{ areas: below(c + 1), ...words }] : [];

@@ -8,6 +8,7 @@ import type { ResultKey } from "../../src/table/results.ts";
 import type { Units } from "../../src/units.ts";
 import type { Block, CellValue } from "../host/host.ts";
 import { findTable } from "../host/region.ts";
+import { isSelfContained } from "../work/filling.ts";
 import {
   BASIS,
   CHANGED,
@@ -24,6 +25,8 @@ import type { Model } from "./model/model.ts";
 /** What the person said in the pane that the table itself does not say. */
 export interface Hints {
   readonly byHand: HandMatches;
+  /** How much a row looks like headings, by what is known of this workbook. */
+  readonly score?: (headings: readonly CellValue[]) => number;
   readonly asked: Units | undefined;
 }
 
@@ -71,13 +74,15 @@ export function siteOf(model: Model, name: string, hints: Hints): Site | undefin
   if (sheet === undefined || sheet.protected) return undefined;
   const grid = gridOf(sheet);
   if (!grid.some((line) => line.some(mayBeBasis))) return undefined;
-  const table = findTable(sheet.name, grid, null, planningScore);
+  const table = findTable(sheet.name, grid, null, hints.score ?? planningScore);
   if (table === null) return undefined;
   let matching = match(table.headings, hints.byHand);
-  if (matching.outputs.length === 0 || matching.basisAt === undefined) {
+  if (!isSelfContained(matching)) {
     const beside = besideOf(table, grid);
-    if (beside === undefined) return undefined;
-    matching = { ...matching, ...beside };
+    // A table may carry its own basis without a column for the verdict; without any basis it is a shop's own.
+    if (beside === undefined && (matching.outputs.length === 0 || matching.basisAt === undefined)) return undefined;
+    // Results of the table's own columns and of the block beside it belong to one basis.
+    matching = { ...matching, ...beside, outputs: [...matching.outputs, ...(beside?.outputs ?? [])] };
   }
   const given = unitsGiven(matching);
   if (given === undefined && hints.asked === undefined) return undefined;

@@ -28,6 +28,14 @@ export interface Corners {
   readonly right: number;
 }
 
+/** Corners of an address without a sheet, such as "B4:C9"; undefined for whole rows or columns, and what is none. */
+export function corners(address: string): Corners | undefined {
+  const ref = parseA1Ref(address);
+  if (!ref || !("range" in ref)) return undefined;
+  const { top, left, bottom, right } = ref.range;
+  return top == null || left == null || bottom == null || right == null ? undefined : { top, left, bottom, right };
+}
+
 /** A formula with ranges of one sheet changed; `change` answers undefined for a range that stays. Text is left alone. */
 export function withRanges(formula: string, sheet: string, change: (range: Corners) => Corners | undefined): string {
   const tokens = tokenize(formula, { mergeRefs: true });

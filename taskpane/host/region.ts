@@ -1,6 +1,6 @@
 /** Finding the planning table on a sheet: pure, the same for every host. */
 import { isBlank as blank } from "../../src/table/blank.ts";
-import type { Block, CellValue, Table } from "./host.ts";
+import type { Beside, Block, BookRead, CellValue, Host, Table, Wanted } from "./host.ts";
 import { reference, spokenAddress, withRanges } from "./reference.ts";
 
 export interface Selection {
@@ -41,7 +41,8 @@ function isMostlyText(cells: readonly CellValue[], left: number, right: number):
 type Score = (headings: readonly CellValue[]) => number;
 type Line = readonly CellValue[];
 
-interface Head {
+/** A row of headings: where, how much it looks like one, and the last row below it. */
+export interface Head {
   readonly row: number;
   readonly left: number;
   readonly right: number;
@@ -49,8 +50,18 @@ interface Head {
   end: number;
 }
 
-/** Scores of runs that were asked for before, by the row they stand in and by where they begin and end. */
-const scored = new WeakMap<Score, WeakMap<Line, Map<number, number>>>();
+interface Run {
+  readonly left: number;
+  readonly right: number;
+  readonly score: number;
+}
+/** Runs of a row that score, as long as the two rows below it are the same, which say where a gap is bridged. */
+interface Looked {
+  readonly below: readonly [Line | undefined, Line | undefined];
+  readonly runs: readonly Run[];
+}
+/** Rows that were looked at before. */
+const scored = new WeakMap<Score, WeakMap<Line, Looked>>();
 /** Heads of grids that were looked through before. */
 const looked = new WeakMap<Score, WeakMap<readonly Line[], readonly Head[]>>();
 
@@ -62,21 +73,29 @@ function keptOf<K extends object, V>(map: WeakMap<K, V>, key: K, make: () => V):
   return made;
 }
 
+function runsThatScore(grid: readonly Line[], row: number, score: Score): readonly Run[] {
+  const line = grid[row]!;
+  if (!hasTwoTexts(line)) return [];
+  return runs(grid, row).flatMap(({ left, right }) => {
+    if (!isMostlyText(line, left, right)) return [];
+    const points = score(line.slice(left, right + 1));
+    return points > 0 ? [{ left, right, score: points }] : [];
+  });
+}
+
 /** Every run of headings of a grid that scores, with the last row of the table below it. */
-function headsOf(grid: readonly Line[], score: Score): readonly Head[] {
-  const points = keptOf(scored, score, () => new WeakMap());
+export function findHeads(grid: readonly Line[], score: Score): readonly Head[] {
+  const known = keptOf(scored, score, () => new WeakMap());
   const heads: Head[] = [];
   for (let row = 0; row < grid.length; row++) {
     const line = grid[row]!;
-    if (!hasTwoTexts(line)) continue;
-    for (const { left, right } of runs(grid, row)) {
-      if (!isMostlyText(line, left, right)) continue;
-      const known = keptOf(points, line, () => new Map());
-      const key = left * 0x10000 + right;
-      const found = known.get(key) ?? score(line.slice(left, right + 1));
-      known.set(key, found);
-      if (found > 0) heads.push({ row, left, right, score: found, end: row });
+    const below = [grid[row + 1], grid[row + 2]] as const;
+    let found = known.get(line);
+    if (found === undefined || found.below[0] !== below[0] || found.below[1] !== below[1]) {
+      found = { below, runs: runsThatScore(grid, row, score) };
+      known.set(line, found);
     }
+    for (const run of found.runs) heads.push({ row, ...run, end: row });
   }
   for (const head of heads) {
     let gap = 0;
@@ -120,7 +139,7 @@ export function findTable(
   const heads = keptOf(
     keptOf(looked, score, () => new WeakMap()),
     grid,
-    () => headsOf(grid, score),
+    () => findHeads(grid, score),
   );
   const rank = (head: Head): number => {
     if (selection === null) return 0;
@@ -159,6 +178,44 @@ export function firstBlock(sheet: string, grid: readonly (readonly CellValue[])[
   if (found === null) return null;
   const { selected: _, ...block } = found;
   return block;
+}
+
+/** A formula beside the table that shows no headings, such as one without room. */
+function besideFormula(sheet: string, { row, column }: Selection, formula: string): Beside {
+  const place = [sheet, row, column, 1, 1] as const;
+  const block = { sheet, top: row, left: column, headings: [null], rows: [] };
+  return { ...block, reference: reference(...place), address: spokenAddress(...place), formula };
+}
+
+/** Reads what is wanted through a host that has the workbook at hand; `formulaAt` answers "=…" or "". */
+export async function readAtHand(
+  host: Pick<Host, "readTable" | "readList"> & {
+    settings(): Readonly<Record<string, string>>;
+    line(): readonly CellValue[];
+  },
+  wanted: Wanted,
+  sheet: string,
+  formulaAt: (sheet: string, row: number, column: number) => string,
+): Promise<BookRead> {
+  const table = wanted.table && (await host.readTable(wanted.table));
+  const found = table && wanted.beside ? await host.readTable(wanted.beside) : null;
+  const isBeside =
+    found !== null &&
+    found.sheet === table!.sheet &&
+    found.top === table!.top &&
+    found.left === table!.left + table!.headings.length + 1;
+  const at = table && { row: table.top, column: table.left + table.headings.length + 1 };
+  const formula = at ? formulaAt(table.sheet, at.row, at.column) : "";
+  const lists = wanted.lists && (await Promise.all(wanted.lists.map((name) => host.readList(name))));
+  return {
+    ...(wanted.table && { sheet, table, whole: false }),
+    ...(wanted.beside && {
+      beside: isBeside ? { ...found, formula } : at && formula !== "" ? besideFormula(table.sheet, at, formula) : null,
+    }),
+    ...(lists && { lists }),
+    ...(wanted.settings && { settings: host.settings() }),
+    ...(wanted.line && { line: host.line() }),
+  };
 }
 
 /** A formula in the heading row that has to reach further down, and the cells it will fill that it did not before. */

@@ -9,10 +9,13 @@ import { holds, type SheetState } from "../desk/model/state.ts";
 import { type CellEdit, withGrowth } from "../desk/model/tables.ts";
 import { type Choices, type Edit, LAST_ROW } from "../desk/model/types.ts";
 import { CHANGED } from "../work/planning.ts";
+import { allowed, checkSame, isOver, type Standing } from "./care.ts";
 import {
   type Block,
   type CellValue,
   type Change,
+  type DataChange,
+  type Done,
   formatAt,
   type Host,
   HostError,
@@ -22,8 +25,9 @@ import {
   type Table,
   type Written,
 } from "./host.ts";
+import { onPageShown } from "./page.ts";
 import { reference, spokenAddress } from "./reference.ts";
-import { findTable, firstBlock, growths } from "./region.ts";
+import { findTable, firstBlock, growths, readAtHand } from "./region.ts";
 
 export interface SheetHost extends Host {
   /** Another workbook is open now. */
@@ -70,21 +74,38 @@ const blockOf = (sheet: string, top: number, left: number, cells: CellValue[][])
   };
 };
 
+/** Cells that changed, as a rectangle around them for each sheet. */
+function changesBySheet(cells: ModelChange["cells"]): DataChange[] {
+  const bySheet = new Map<string, NonNullable<DataChange["cells"]>>();
+  for (const { sheet, row, column } of cells) {
+    const { top, left, bottom, right } = bySheet.get(sheet) ?? { top: row, left: column, bottom: row, right: column };
+    bySheet.set(sheet, {
+      ...{ top: Math.min(top, row), left: Math.min(left, column) },
+      ...{ bottom: Math.max(bottom, row), right: Math.max(right, column) },
+    });
+  }
+  return [...bySheet].map(([sheet, around]) => ({ sheet, cells: around }));
+}
+
 export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHost {
   let model = first;
-  const selections = new Set<() => void>();
-  const changes = new Set<() => void>();
+  const selections = new Set<(otherSheet: boolean) => void>();
+  let active = first.active();
+  const changes = new Set<(change: DataChange) => void>();
   let forget: (() => void)[] = [];
 
   function attach(): void {
     for (const stop of forget) stop();
     forget = [
       model.onSelect(() => {
-        for (const listener of [...selections]) listener();
+        const other = model.active() !== active;
+        active = model.active();
+        for (const listener of [...selections]) listener(other);
       }),
       model.onChange((change: ModelChange) => {
         if (change.by === "pane" || change.by === "filter") return;
-        for (const listener of [...changes]) listener();
+        const told = change.structure ? [{}] : changesBySheet(change.cells);
+        for (const one of told) for (const listener of [...changes]) listener(one);
       }),
     ];
   }
@@ -140,6 +161,9 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     }
   }
 
+  const valueIn = (block: Block) => (row: number, column: number) =>
+    plain(model.cell(block.sheet, block.top + 1 + row, block.left + column)?.value);
+
   function checkThere(block: Block): SheetState {
     const sheet = sheetOf(block.sheet);
     const now = rowOf(sheet, block.top, block.left, block.headings.length);
@@ -181,13 +205,51 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     }
   }
 
-  return {
+  const selectedLine = (): readonly CellValue[] => {
+    const sheet = model.sheet(model.active());
+    return sheet === undefined ? [] : (gridOf(sheet)[model.selection().row] ?? []);
+  };
+
+  const host: SheetHost = {
     kind: "sheet",
 
     setModel(next) {
       model = next;
+      active = next.active();
       attach();
-      for (const listener of [...changes]) listener();
+      for (const listener of [...changes]) listener({});
+    },
+
+    read: (wanted) =>
+      readAtHand(
+        { ...host, settings: model.settings, line: selectedLine },
+        wanted,
+        model.active(),
+        (name, row, column) => {
+          const formula = model.typed(name, row, column)?.formula;
+          return formula === undefined ? "" : `=${formula}`;
+        },
+      ),
+
+    async keep(name, text) {
+      write([{ kind: "setting", name, value: text }], "match");
+    },
+
+    async readRows(table, changed) {
+      const sheet = model.sheet(model.active());
+      if (sheet?.name !== table.sheet) return null;
+      const { top, left, headings } = table;
+      const now = rowOf(sheet, top, left, headings.length);
+      const { row, column } = model.selection();
+      const at = row - top - 1;
+      const inside = at >= -1 && at < table.rows.length && column >= left && column < left + headings.length;
+      if (!inside || headings.some((heading, c) => (heading === "" ? null : heading) !== now[c])) return null;
+      const selected = at < 0 ? null : at;
+      const wanted = [...changed, ...(selected === null ? [] : [selected])].filter((r) => r < table.rows.length);
+      return {
+        selected,
+        rows: new Map(wanted.map((r) => [r, rowOf(sheet, top + 1 + r, left, headings.length)])),
+      };
     },
 
     async readTable(score): Promise<Table | null> {
@@ -211,7 +273,7 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       return sheet === undefined ? null : firstBlock(sheet.name, gridOf(sheet));
     },
 
-    async addSheet(added: NewSheet, activate = false): Promise<Block> {
+    async addSheet(added: NewSheet, activate = false): Promise<Block & Done> {
       const { name, headings, rows, choices, page } = added;
       if (model.sheet(name))
         throw new HostError("occupied", `There is already a sheet "${name}"; nothing was written.`);
@@ -265,9 +327,10 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       ]);
     },
 
-    async appendRows(block, rows, spare = 0) {
-      if (rows.length === 0) return;
+    async appendRows(block, rows, spare = 0, same) {
+      if (rows.length === 0) return {};
       const sheet = checkThere(block);
+      if (same) checkSame(same, valueIn(same.block));
       const row = block.top + 1 + block.rows.length - spare;
       const width = block.headings.length;
       rows.slice(0, spare).forEach((line, r) => {
@@ -303,25 +366,44 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       for (const { column, formula } of grown) edits.push(edit(sheet.name, block.top, column, { formula }));
       edits.push(...longerChoices(sheet, pattern, end));
       write(edits, "add rows");
+      return {};
     },
 
-    async writeCells(block, changed: readonly Change[]) {
+    async writeCells(block, changed: readonly Change[], care = {}) {
       const sheet = checkThere(block);
-      const cells = changed.map((change) => {
+      if (care.same) checkSame(care.same, valueIn(care.same.block));
+      const outside = ({ row, column }: Change) => column >= block.headings.length || row >= block.rows.length;
+      for (const change of changed)
+        if (outside(change) && !isOver(block, care, change.row, change.column))
+          checkFree(sheet, block.top + 1 + change.row, block.left + change.column, 1, 1);
+      const standing = ({ row, column }: Change): Standing => {
+        const [r, c] = [block.top + 1 + row, block.left + column];
+        const formula = sheet.typed(r, c)?.formula;
+        return { formula: formula === undefined ? "" : `=${formula}`, value: plain(sheet.typed(r, c)?.value) };
+      };
+      const cells = allowed(block, changed, care, standing).map((change) => {
         const row = block.top + 1 + change.row;
         const column = block.left + change.column;
-        // Inside the table the caller knows what is there; beside it nothing may be lost.
-        if (change.column >= block.headings.length) checkFree(sheet, row, column, 1, 1);
         const same = change.format !== undefined && formatOf(sheet, row, column) === change.format;
-        return edit(sheet.name, row, column, change.value, same ? undefined : change.format);
+        const made = edit(sheet.name, row, column, change.value, same ? undefined : change.format);
+        // Headings of a block beside the table look like headings.
+        const heading = change.row === -1 && change.column >= block.headings.length;
+        return heading ? ({ ...made, look: "heading" } as const) : made;
       });
-      write(cells, "write cells");
+      if (cells.length > 0) write(cells, "write cells");
+      return {};
     },
 
-    async insertFormula({ sheet: name, row, column }, formula, [rows, columns]) {
+    async insertFormula({ sheet: name, row, column }, formula, [rows, columns], formats = []) {
       const sheet = sheetOf(name);
       checkFree(sheet, row, column, rows, columns);
-      write([edit(sheet.name, row, column, { formula })], "insert a formula");
+      const dressed = formats.flatMap((format, c) =>
+        format === undefined
+          ? []
+          : Array.from({ length: rows - 1 }, (_, r) => edit(sheet.name, row + 1 + r, column + c, null, format)),
+      );
+      write([...dressed, edit(sheet.name, row, column, { formula })], "insert a formula");
+      return {};
     },
 
     async insertCells({ sheet: name, row, column }, cells, formats) {
@@ -336,6 +418,7 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
         }),
       );
       write(edits, "insert cells");
+      return {};
     },
 
     async select({ sheet: name, row, column }) {
@@ -354,6 +437,8 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       return () => changes.delete(listener);
     },
 
+    onShown: onPageShown,
+
     reasonAt({ sheet, row, column }) {
       const value = model.cell(sheet, row, column)?.value;
       return typeof value === "object" && value !== null ? (value.reason ?? "") : "";
@@ -361,4 +446,5 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
 
     valueAt: ({ sheet, row, column }) => plain(model.cell(sheet, row, column)?.value),
   };
+  return host;
 }

@@ -5,6 +5,8 @@ export interface EmptyFacts {
   readonly text: string;
   readonly todo: string;
   readonly button?: { readonly text: string; act(): void };
+  /** Another way on. */
+  readonly other?: { readonly text: string; act(): void };
 }
 
 export function empty(): Part<EmptyFacts | undefined> {
@@ -17,7 +19,7 @@ export function empty(): Part<EmptyFacts | undefined> {
         element.replaceChildren();
         return;
       }
-      const { text, todo, button } = facts;
+      const { text, todo, button, other } = facts;
       replace(
         element,
         h("p", {}, h("strong", {}, text)),
@@ -28,6 +30,7 @@ export function empty(): Part<EmptyFacts | undefined> {
             { type: "button", class: "main", "data-focus": "empty", onclick: () => button.act() },
             button.text,
           ),
+        other && h("button", { type: "button", "data-focus": "empty other", onclick: () => other.act() }, other.text),
       );
     },
   };

@@ -30,6 +30,7 @@ export interface FillFacts {
   /** Sentences that say what stands in the way of a good answer (lists missing …). */
   readonly warnings: readonly string[];
   readonly lists: readonly { readonly name: string; readonly count: number }[];
+  /** What it means for the plan that a list is missing, a sentence for each. */
   readonly missingLists: readonly string[];
   readonly busy: boolean;
   readonly canWrite: boolean;
@@ -150,11 +151,7 @@ export function fill(actions: FillActions): Part<FillFacts> {
           h(
             "div",
             { class: "ask" },
-            h(
-              "p",
-              {},
-              `This workbook has no ${facts.missingLists.join(", ")}. Without these lists the rows stay incomplete.`,
-            ),
+            ...facts.missingLists.map((text) => h("p", {}, text)),
             h(
               "button",
               { type: "button", "data-focus": "lists", "aria-disabled": waits, onclick: () => actions.addLists() },

@@ -13,13 +13,16 @@ import {
 import type { Units } from "../../src/units.ts";
 import type { Block, Host } from "../host/host.ts";
 import { additionOf } from "../work/adding.ts";
+import { isSelfContained } from "../work/filling.ts";
+import { missingSentences } from "../work/missing.ts";
 import { advisor, planner } from "../work/planner.ts";
-import { BASIS, basisOf, CHANGED, match, unitsGiven } from "../work/planning.ts";
+import { basisOf, match, unitsGiven } from "../work/planning.ts";
 import { allFacts, selectedFacts } from "../work/programming.ts";
 import { createSession } from "../work/session.ts";
 import { emptyTable, STARTING_LISTS } from "../work/starting.ts";
-import { type Advisor, isNumbers, LISTS, type Planner, type Session, type State } from "../work/types.ts";
+import { type Advisor, besideKind, LISTS, type Planner, type Session, type State } from "../work/types.ts";
 import { advice } from "./advice.ts";
+import { type Asked, ask } from "./ask.ts";
 import { type CalloutsFacts, callouts } from "./callouts.ts";
 import { type CardFacts, card, cardLines, cardText } from "./card.ts";
 import { cautions } from "./cautions.ts";
@@ -96,6 +99,7 @@ export function mountPane(
     skip: past,
   });
   const nothing = empty();
+  const question = ask(session.match);
   const noRow = empty();
   const verdictPart = verdict();
   const programPart = program();
@@ -197,6 +201,7 @@ export function mountPane(
     news.element,
     first.element,
     nothing.element,
+    question.element,
     views.element,
     cautions(),
     h("footer", {}, read),
@@ -221,8 +226,14 @@ export function mountPane(
     nothing.show(
       state.phase === "none" && state.from !== null
         ? backFacts(() => void session.goBack())
-        : emptyFacts(state, () => void session.addTable(emptyTable(session.store.get().lists)), welcome),
+        : emptyFacts(
+            state,
+            () => void session.addTable(emptyTable(session.store.get().lists)),
+            () => void session.pointAtHeadings(),
+            welcome,
+          ),
     );
+    question.show(askedFacts(state));
     views.element.hidden = phase !== "table";
     if (table === null || matching === null) {
       paper.show(undefined);
@@ -266,7 +277,7 @@ export function mountPane(
 
   const stop = session.store.subscribe(show);
   show(session.store.get());
-  void session.refresh();
+  session.open();
   return {
     session,
     destroy() {
@@ -278,13 +289,30 @@ export function mountPane(
   };
 }
 
-function emptyFacts({ phase }: State, make: () => void, welcome: boolean): EmptyFacts | undefined {
+function emptyFacts({ phase }: State, make: () => void, point: () => void, welcome: boolean): EmptyFacts | undefined {
   if (phase === "reading") return { text: "Reading the workbook …", todo: "" };
   if (phase !== "none") return undefined;
   return {
     text: "No planning table on this sheet.",
     todo: "Select a cell in your table: one heading row with Operation, Material and sizes, and one operation per row below it.",
     button: welcome ? undefined : { text: "Make an empty planning table", act: make },
+    other: { text: "The selected row holds the headings", act: point },
+  };
+}
+
+/** Cells that are shown of a column that is asked about. */
+const SAMPLES = 3;
+
+function askedFacts({ table, matching, busy }: State): Asked | undefined {
+  const [doubt, ...more] = matching?.doubts ?? [];
+  if (table === null || doubt === undefined || busy) return undefined;
+  const cells = table.rows.map((row) => row[doubt.at] ?? null).filter((cell) => cell !== null && cell !== "");
+  return {
+    index: doubt.at,
+    heading: String(table.headings[doubt.at]),
+    samples: cells.slice(0, SAMPLES).map(String),
+    options: doubt.options.flatMap((key) => CHOICES.find((choice) => choice.key === key) ?? []),
+    more: more.length,
   };
 }
 
@@ -324,6 +352,7 @@ const NAMED = 6;
 function fillFacts(state: State): FillFacts {
   const { table, matching, byHand, asked, lists, beside, busy } = state;
   const { inputs, outputs, basisAt, changedAt } = matching!;
+  const kind = besideKind(beside);
   const given = unitsGiven(matching!);
   const heard = match(table!.headings);
   const columns = table!.headings.map((heading, index): Recognised => {
@@ -353,27 +382,30 @@ function fillFacts(state: State): FillFacts {
     const shown =
       names.length > NAMED ? `${names.slice(0, NAMED).join(", ")} and ${names.length - NAMED} more` : names.join(", ");
     writes.push(
-      `Numbers in ${outputs.length === 1 ? "the column" : `these ${outputs.length} columns`}: ${shown}. What stands there now is replaced.`,
+      `Numbers in ${outputs.length === 1 ? "the column" : `these ${outputs.length} columns`}: ${shown}. Numbers that stand there now are replaced; before a formula is, or a value is blanked, you are asked.`,
     );
     writes.push(
-      basisAt === undefined
-        ? `Nothing will mark rows whose inputs change later: add columns headed ${BASIS} and ${CHANGED} for that.`
-        : `The basis of each row${changedAt === undefined ? "" : ", and a plain formula that marks rows whose inputs change later"}.`,
+      isSelfContained(matching!)
+        ? "The basis of each row, and a plain formula that marks rows whose inputs change later."
+        : `The verdict, its reasons and the basis of each row ${kind === "numbers" ? `in the block beside the table, ${beside!.address}` : "in a block beside the table, one column away"}, with a plain formula that marks rows whose inputs change later.`,
     );
-  } else if (beside !== null && isNumbers(beside)) {
-    writes.push(`New numbers in the block beside the table, ${beside.address}.`);
-  } else if (beside === null) {
+  } else if (kind === "numbers") {
+    writes.push(`New numbers in the block beside the table, ${beside!.address}.`);
+  } else if (kind === "none") {
     writes.push(
       `A block of ${RESULT_COLUMNS.length} result columns beside the table, one column away. The table itself stays as it is.`,
     );
     writes.push("With each row its basis, and a plain formula that marks rows whose inputs change later.");
   }
 
-  const missing = LISTS.filter((_, i) => lists[i] === null);
   const warnings: string[] = [];
-  if (beside !== null && !isNumbers(beside))
+  if (kind === "live")
     warnings.push(
       "A live block stands beside the table and shows its numbers. For plain numbers instead, delete its first cell.",
+    );
+  if (kind === "other")
+    warnings.push(
+      "Something stands beside the table that carries no basis and is no live block: it is left alone. Move it to make room for results.",
     );
   for (const key of ["operation", "material", "tool"]) {
     const column = ROW_COLUMNS.find((c) => c.key === key)!;
@@ -389,10 +421,10 @@ function fillFacts(state: State): FillFacts {
     writes,
     warnings,
     lists: lists.flatMap((list, i) => (list === null ? [] : [{ name: LISTS[i]!, count: list.rows.length }])),
-    missingLists: missing,
+    missingLists: missingSentences(lists),
     busy,
-    canWrite: outputs.length > 0 || beside === null || isNumbers(beside),
-    canInsertLive: beside === null,
+    canWrite: isSelfContained(matching!) || kind === "none" || kind === "numbers",
+    canInsertLive: kind === "none",
     canWorkOut: state.plan !== null,
   };
 }

@@ -2,6 +2,7 @@
 import { Cache } from "../../src/cache.ts";
 import { usesCell } from "../../src/operations/index.ts";
 import { type Advice, advise, type Outcome } from "../../src/plan/advise.ts";
+import { handedOn, LOOK_BACK } from "../../src/plan/handed.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { sharedSetups } from "../../src/plan/setups.ts";
 import { planRows } from "../../src/plan/table.ts";
@@ -28,31 +29,38 @@ function rowsOf([headings = [], ...rows]: readonly CellValue[][]): ReadRow[] {
 const listsOf = ({ materials, tools, machines }: Omit<PlanBlocks, "rows">): Lists =>
   listsBefore.get(JSON.stringify([materials, tools, machines]), () => readLists(materials, tools, machines));
 
-function oneRow(blocks: PlanBlocks, only: number): { read: ReadRow; lists: Lists; sharing: number } | undefined {
+function oneRow(blocks: PlanBlocks, only: number) {
   const rows = rowsOf(blocks.rows);
   const read = rows[only];
   if (read === undefined || read.empty) return undefined;
   // A machine's setup is shared by the rows planned on it, here as in the whole table.
-  return { read, lists: listsOf(blocks), sharing: sharedSetups(rows)(read) };
+  const lists = listsOf(blocks);
+  return { read, lists, sharing: sharedSetups(rows)(read), handed: handedOn(rows, lists)(only) };
 }
 
 export const planner: Planner = (blocks, only) => {
   if (only === undefined) return planRows(rowsOf(blocks.rows), listsOf(blocks), false);
   const one = oneRow(blocks, only);
   const lines: ReturnType<Planner>[number][] = [];
-  if (one) lines[only] = worded(planRow(one.read, one.lists, one.sharing), full);
+  if (one) lines[only] = worded(planRow(one.read, one.lists, one.sharing, true, one.handed), full);
   return lines;
 };
 
 export type { Lists, ReadRow, RowPlan };
+export { LOOK_BACK };
 
 /** Rows read and planned one by one, for who keeps the results of a table fresh. */
 export const rowPlanner = {
   lists: listsOf,
   read: (headings: CellValue[], rows: CellValue[][]): ReadRow[] => readRows([headings, ...rows]),
-  /** @param sharing - rows of the table that share the setup of the row's machine */
-  plan: (read: ReadRow, lists: Lists, sharing: number): RowPlan | undefined =>
-    read.empty ? undefined : worded(planRow(read, lists, sharing, false), full),
+  /**
+   * @param sharing - rows of the table that share the setup of the row's machine
+   * @param above - rows above it that may rough its wall, from the top down
+   */
+  plan: (read: ReadRow, lists: Lists, sharing: number, above: readonly ReadRow[] = []): RowPlan | undefined =>
+    read.empty
+      ? undefined
+      : worded(planRow(read, lists, sharing, false, handedOn([...above, read], lists)(above.length)), full),
 };
 
 /** False for an input that the operation of its row does not look at. */
@@ -66,7 +74,7 @@ export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[]
   const one = oneRow(blocks, only);
   const units = one?.read.row.units;
   if (one === undefined || units === undefined) return [];
-  const { advice, base, open } = advise(one.read, one.lists, one.sharing);
+  const { advice, base, open } = advise(one.read, one.lists, one.sharing, one.handed);
   const found = advice.map((a) => suggestion(a, units));
   const nothing = base === undefined ? "" : nothingText(open, base, full);
   return nothing === "" ? found : [{ change: nothing, before: "", after: "", writes: [] }];

@@ -7,14 +7,19 @@ import { SOURCES, type Source } from "../../src/sources.ts";
 import { isBlank as blank } from "../../src/table/blank.ts";
 import {
   type Column,
+  MACHINE_COLUMNS,
+  MATERIAL_COLUMNS,
   type Match,
   matchHeadings,
   normalHeading,
   RESULT_COLUMNS,
   ROW_COLUMNS,
+  readHeadings,
+  TOOL_COLUMNS,
 } from "../../src/table/columns.ts";
 import type { ResultKey } from "../../src/table/results.ts";
 import type { RowKey } from "../../src/table/rows.ts";
+import { meantBy } from "../../src/table/words.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
@@ -29,6 +34,14 @@ export interface Matching {
   /** Columns for the basis and its marker, when the table has them. */
   readonly basisAt?: number;
   readonly changedAt?: number;
+  /** Headings that may mean several things: asked about, neither read nor written until someone says. */
+  readonly doubts: readonly Doubt[];
+}
+
+/** A heading with what it may mean: "in:depth", "out:tableFeed". */
+export interface Doubt {
+  readonly at: number;
+  readonly options: readonly string[];
 }
 
 export const BASIS = "Basis";
@@ -36,17 +49,19 @@ export const CHANGED = "Changed";
 
 /**
  * Which column is which. Each heading is an input first; a second column of the same name ("Passes" again, or
- * "Passes2" as tables number them) and headings that only results have are results.
+ * "Passes2" as tables number them) and headings that only results have are results. A heading that may be an input and
+ * may be something else is neither.
  */
 export function match(headings: readonly CellValue[], byHand: HandMatches = {}): Matching {
   const said = headings.map((heading) => byHand[normalHeading(heading)]);
   const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
-  const inputs = matchHeadings(free, ROW_COLUMNS);
-  const taken = new Set(inputs.map((m) => m.at));
+  const { matches: inputs, doubts: open } = readHeadings(free, ROW_COLUMNS);
+  const taken = new Set([...inputs, ...open].map((m) => m.at));
   const rest = free.map((heading, at) =>
     taken.has(at) ? null : typeof heading === "string" ? heading.replace(/([A-Za-z])[2-9]$/, "$1") : heading,
   );
-  const outputs = matchHeadings(rest, RESULT_COLUMNS).filter((m) => m.column.key !== "row");
+  const results = readHeadings(rest, RESULT_COLUMNS);
+  const outputs = results.matches.filter((m) => m.column.key !== "row");
   const withHand = <K extends string>(
     side: "in" | "out",
     found: Match<K>[],
@@ -66,21 +81,68 @@ export function match(headings: readonly CellValue[], byHand: HandMatches = {}):
     outputs: withHand("out", outputs, RESULT_COLUMNS),
     basisAt: at(BASIS) < 0 ? undefined : at(BASIS),
     changedAt: at(CHANGED) < 0 ? undefined : at(CHANGED),
+    doubts: doubtsOf(open, results.doubts, new Set(said)),
   };
 }
 
+/** What the open headings may mean, as inputs and as results, without what someone else was said to be. */
+function doubtsOf(
+  inputs: ReturnType<typeof readHeadings<RowKey>>["doubts"],
+  results: ReturnType<typeof readHeadings<ResultKey>>["doubts"],
+  said: ReadonlySet<string | undefined>,
+): Doubt[] {
+  const asResult = (heading: string) => {
+    const { matches, doubts } = readHeadings([heading], RESULT_COLUMNS);
+    return [...matches.map((m) => m.column), ...doubts.flatMap((d) => d.columns)];
+  };
+  const all = [
+    ...inputs.map(({ at, heading, columns }) => ({
+      at,
+      options: [
+        ...columns.map((column) => `in:${column.key}`),
+        ...asResult(heading).map((column) => `out:${column.key}`),
+      ],
+    })),
+    ...results.map(({ at, columns }) => ({ at, options: columns.map((column) => `out:${column.key}`) })),
+  ];
+  return all
+    .map(({ at, options }) => ({ at, options: options.filter((key) => !said.has(key)) }))
+    .filter(({ options }) => options.length > 0)
+    .sort((a, b) => a.at - b.at);
+}
+
+/** How many of the headings one set of columns knows and the other does not. */
+function ownTo(columns: readonly Column[], others: readonly Column[], headings: readonly CellValue[]): number {
+  const known = new Set(matchHeadings(headings, others).map((m) => m.at));
+  return matchHeadings(headings, columns).filter((m) => !known.has(m.at)).length;
+}
+
+const LIST_COLUMNS: readonly (readonly Column[])[] = [TOOL_COLUMNS, MACHINE_COLUMNS, MATERIAL_COLUMNS];
+
+/** True for the headings of a list of tools, machines or materials: it knows more of them that a plan does not. */
+const isListHeading = (headings: readonly CellValue[]): boolean =>
+  LIST_COLUMNS.some((columns) => {
+    const own = ownTo(columns, ROW_COLUMNS, headings);
+    return own > 0 && own >= ownTo(ROW_COLUMNS, columns, headings);
+  });
+
 /** How much headings look like those of a planning table: an operation, or a thread or size with a depth. */
-export function planningScore(headings: readonly CellValue[]): number {
-  const keys = new Set(matchHeadings(headings, ROW_COLUMNS).map((m) => m.column.key));
-  const others = headings.map(normalHeading);
-  if (others.includes("kind") || others.includes("teeth") || isResultHeading(headings)) return 0;
+export function planningScore(headings: readonly CellValue[], byHand: HandMatches = {}): number {
+  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
+  const keys = new Set<string>(matchHeadings(free, ROW_COLUMNS).map((m) => m.column.key));
+  for (const key of said) if (key?.startsWith("in:")) keys.add(key.slice("in:".length));
   const sized = (keys.has("thread") || keys.has("finishDiameter")) && (keys.has("depth") || keys.has("material"));
-  return keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
+  const score = keys.has("operation") ? (keys.size >= 2 ? keys.size + 5 : 0) : sized ? keys.size : 0;
+  // Looked at last: most rows of a sheet are no headings at all.
+  return score === 0 || isResultHeading(headings) || isListHeading(headings) ? 0 : score;
 }
 
 const isResultHeading = (headings: readonly CellValue[]): boolean => {
-  const names = headings.slice(0, 3).map(normalHeading);
-  return names[0] === "row" && names[1] === "verdict" && names[2] === "reasons";
+  const first = headings.slice(0, 3);
+  const results = matchHeadings(first, RESULT_COLUMNS);
+  const at = (key: string) => results.find((m) => m.column.key === key)?.at;
+  return at("verdict") === 1 && at("reasons") === 2 && matchHeadings(first, ROW_COLUMNS)[0]?.column.key === "row";
 };
 
 /** How much headings look like a block of results that stands beside a table. */
@@ -136,15 +198,20 @@ function formatOf(column: Column, units: Units): string | undefined {
 
 const MILLIONTHS = 1_000_000;
 
+/** Columns that no number follows from. */
+const NAMES = ["row", "feature", "remark"];
+const basisColumns = ({ inputs }: Matching) => inputs.filter((m) => !NAMES.includes(m.column.key));
+
 /** What the row was worked out from, as one text: numbers in millionths, so that no decimal sign is in it. */
-export function basisOf(cells: readonly CellValue[], { inputs }: Matching): string {
-  const part = (cell: CellValue | undefined): string => {
-    if (cell === null || cell === undefined || cell === "") return "";
+export function basisOf(cells: readonly CellValue[], matching: Matching): string {
+  const part = ({ at, column }: Match): string => {
+    const cell = cells[at] ?? "";
     if (typeof cell === "string") return cell;
-    const millionths = Number(cell) * MILLIONTHS;
+    if (typeof cell === "boolean") return column.kind === "flag" ? String(Number(cell)) : String(cell).toUpperCase();
+    const millionths = cell * MILLIONTHS;
     return String(Math.sign(millionths) * Math.round(Math.abs(millionths)) || 0);
   };
-  return `of ${inputs.map((m) => part(cells[m.at])).join("|")}`;
+  return `of ${basisColumns(matching).map(part).join("|")}`;
 }
 
 /**
@@ -157,13 +224,22 @@ export function changedFormula(
   matching: Matching,
   basis: { row: number; column: number },
 ): string {
-  const at = (r: number, c: number) => `$${columnName(c)}${r + 1}`;
-  const parts = matching.inputs.map((m) => {
+  const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
+  const parts = basisColumns(matching).map((m) => {
     const cell = at(table.top + 1 + row, table.left + m.at);
-    return `IF(${cell}="","",IF(ISTEXT(${cell}),${cell},ROUND(N(${cell})*${MILLIONTHS},0)))`;
+    // A cell with nothing in it adds nothing to the text.
+    const part = `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${cell})`;
+    // Words for true and false differ between languages, and some programs count them among the numbers.
+    return m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${part})` : part;
   });
-  return `=IF(EXACT(${at(basis.row, basis.column)},"of "&${parts.join('&"|"&')}),"","inputs changed")`;
+  const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
+  const own = at(basis.row, basis.column);
+  // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
+  return `=IF(OR(${own}="",EXACT(${own},"of "${now})),"","inputs changed")`;
 }
+
+/** True for a formula that marks changed inputs, as this program writes it. */
+export const isMark = (formula: string): boolean => formula.includes('"inputs changed"');
 
 /** Cells of a fill into the table's own result columns. Rows without inputs are left alone. */
 export function changesFor(table: Block, matching: Matching, plans: readonly (RowPlan | undefined)[]): Change[] {
@@ -184,13 +260,18 @@ export function changesFor(table: Block, matching: Matching, plans: readonly (Ro
     changes.push({ row, column: basisAt, value: basisOf(cells, matching) });
     if (changedAt === undefined) return;
     const basis = { row: table.top + 1 + row, column: table.left + basisAt };
-    changes.push({ row, column: changedAt, value: { formula: changedFormula(table, row, matching, basis) } });
+    changes.push({
+      row,
+      column: changedAt,
+      value: { formula: changedFormula(table, row, matching, basis), down: true },
+    });
   });
   return changes;
 }
 
-/** Headings of the block of numbers that goes beside a table without result columns. */
-const BESIDE_HEADINGS: readonly string[] = [...RESULT_COLUMNS.map((c) => c.heading), BASIS, CHANGED];
+/** What stands in a column of the block beside a table; undefined for one that is left alone. */
+export type BesideColumn = Column<ResultKey> | typeof BASIS | typeof CHANGED | undefined;
+const ALL_BESIDE: readonly BesideColumn[] = [...RESULT_COLUMNS, BASIS, CHANGED];
 
 /**
  * The block of numbers beside a table: headings, then a line per row. `left` is the column of the block on the sheet.
@@ -201,25 +282,28 @@ export function besideBlock(
   matching: Matching,
   plans: readonly (RowPlan | undefined)[],
   left: number,
-): { cells: Written[][]; formats: (string | undefined)[] } {
-  const cells: Written[][] = [[...BESIDE_HEADINGS]];
-  const basisColumn = left + RESULT_COLUMNS.length;
+  columns: readonly BesideColumn[] = ALL_BESIDE,
+): { cells: (Written | undefined)[][]; formats: (string | undefined)[] } {
+  const isColumn = (column: BesideColumn) => typeof column === "object";
+  const cells: (Written | undefined)[][] = [columns.map((column) => (isColumn(column) ? column.heading : column))];
+  const basisColumn = left + columns.indexOf(BASIS);
   let units: Units = "mm";
   table.rows.forEach((row, r) => {
     const plan = plans[r];
-    if (plan === undefined || isEmptyRow(row, matching)) {
-      cells.push(BESIDE_HEADINGS.map(() => null));
-      return;
-    }
-    if (plan.units === "in") units = "in";
+    const none = plan === undefined || isEmptyRow(row, matching);
+    if (plan?.units === "in") units = "in";
     const basis = { row: table.top + 1 + r, column: basisColumn };
-    cells.push([
-      ...RESULT_COLUMNS.map((column) => resultCell(plan, column)),
-      basisOf(row, matching),
-      { formula: changedFormula(table, r, matching, basis) },
-    ]);
+    cells.push(
+      columns.map((column) => {
+        if (column === undefined) return undefined;
+        if (none) return null;
+        if (column === BASIS) return basisOf(row, matching);
+        if (column === CHANGED) return { formula: changedFormula(table, r, matching, basis), down: true };
+        return isColumn(column) ? resultCell(plan, column) : null;
+      }),
+    );
   });
-  return { cells, formats: [...RESULT_COLUMNS.map((column) => formatOf(column, units)), undefined, undefined] };
+  return { cells, formats: columns.map((column) => (isColumn(column) ? formatOf(column, units) : undefined)) };
 }
 
 /** The one live formula for the whole table; lists may grow by a hundred lines before it has to be put in again. */
@@ -227,6 +311,15 @@ export function liveFormula(table: Block, lists: readonly (Block | null)[]): str
   const grown = (list: Block | null) =>
     list === null ? "" : list.reference.replace(/(\d+)$/, (last) => String(Math.min(1_048_576, Number(last) + 100)));
   return `=CUT.PLAN(${[table.reference, ...lists.map(grown)].join(",").replace(/,+$/, "")})`;
+}
+
+/** Number formats of what a live block spills, by column: those of inches where a row is in inches, the finer ones. */
+export function liveFormats(table: Block, matching: Matching): (string | undefined)[] {
+  const own = matching.inputs.find((m) => m.column.key === "units");
+  const inches = own
+    ? table.rows.some((cells) => meantBy(String(cells[own.at] ?? ""), own.column).includes("in"))
+    : unitsGiven(matching) === "in";
+  return RESULT_COLUMNS.map((column) => formatOf(column, inches ? "in" : "mm"));
 }
 
 /** "Title, edition, where" of a source id; an id that is not in the bibliography is shown as it is. */

@@ -1,6 +1,7 @@
 /**
  * What the pane knows and does, without a page: reads through the host, plans, writes through the host, and turns
- * every failure into a message. Components only see the state.
+ * every failure into a message. Components only see the state. What has to be read, and when, is the business of
+ * due.ts; nothing is read of its own accord while the pane is not to be seen.
  */
 
 import { normalHeading } from "../../src/table/columns.ts";
@@ -8,6 +9,17 @@ import type { Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import { type Block, type CellValue, type Host, HostError, type Table } from "../host/host.ts";
 import type { Message } from "../ui/message.ts";
+import {
+  handMatches,
+  headTexts,
+  KEPT_AS,
+  type Kept,
+  keptText,
+  NOTHING_KEPT,
+  readKept,
+  scoreOf,
+  withAnswer,
+} from "./answers.ts";
 import { addCallouts } from "./commands/callouts.ts";
 import type { Context } from "./commands/context.ts";
 import { insertLive } from "./commands/live.ts";
@@ -15,12 +27,15 @@ import { writeNumbers } from "./commands/numbers.ts";
 import { writeComparison, writeQuote } from "./commands/quote.ts";
 import { addCard, applySuggestion, workOut } from "./commands/row.ts";
 import { addLists, addTable } from "./commands/sheets.ts";
-import { isEmptyRow, type Matching, match, planningBlock, planningScore, resultScore, unitsGiven } from "./planning.ts";
+import { type Due, dueAfter, everything, isNothing, merge, nothing } from "./due.ts";
+import { isEmptyRow, type Matching, match, planningBlock, resultScore, unitsGiven } from "./planning.ts";
 import { createStore } from "./state.ts";
 import { type Advisor, LISTS, type PlanBlocks, type Planner, type Session, type State } from "./types.ts";
 
 /** Milliseconds a row must stay selected before advice is looked for. */
 const ADVICE_DELAY = 80;
+/** Milliseconds that are waited for more of the same: another row selected, another cell typed. */
+const [SELECTED, TYPED] = [120, 400];
 
 const blockCells = (block: Block | null): CellValue[][] =>
   block === null ? [] : [[...block.headings], ...block.rows.map((row) => [...row])];
@@ -31,6 +46,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     table: null,
     matching: null,
     byHand: {},
+    score: scoreOf(NOTHING_KEPT),
     asked: undefined,
     lists: [null, null, null],
     beside: null,
@@ -41,8 +57,17 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     busy: false,
   });
   let alive = true;
+  let shown = false;
+  let opened = false;
+  /** What people said about headings, and the text of it that the workbook holds. */
+  let kept: Kept = NOTHING_KEPT;
+  let keptThere: string | null = null;
+  let keeping: Promise<void> = Promise.resolve();
+  /** What is out of date, and the sheet that was read last. */
+  let due: Due = everything;
+  let sheet: { readonly name: string; readonly whole: boolean } | undefined;
   let reading: Promise<void> | undefined;
-  let again: "all" | "selection" | undefined;
+  let stops: (() => void)[] | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let advising: ReturnType<typeof setTimeout> | undefined;
 
@@ -107,90 +132,148 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     }, ADVICE_DELAY);
   }
 
+  /** What people said is this from now on; it is kept in the workbook, one after the other. */
+  function say(next: Kept): void {
+    kept = next;
+    store.set({ score: scoreOf(kept) });
+    take(store.get().table);
+    const text = keptText(kept);
+    keeping = keeping.then(async () => {
+      if (!alive || text === keptThere) return;
+      try {
+        await host.keep(KEPT_AS, text);
+        keptThere = text;
+      } catch (thrown) {
+        const why = thrown instanceof HostError ? ` ${thrown.message}` : "";
+        store.set({
+          message: {
+            kind: "failed",
+            text: `The answer holds while this pane is open, but could not be kept in the workbook.${why}`,
+            action: "Answer again when the workbook can be changed.",
+          },
+        });
+      }
+    });
+  }
+
   function take(table: Table | null): void {
-    const { byHand } = store.get();
+    const byHand = handMatches(kept, table?.headings);
     store.set({
+      byHand,
       phase: table === null ? "none" : "table",
       table,
       matching: table === null ? null : match(table.headings, byHand),
     });
   }
 
-  /** The block of results right of the table, if there is one. */
-  async function readBeside(table: Table | null): Promise<Block | null> {
-    if (table === null) return null;
-    const block = await host.readTable(resultScore);
-    if (block === null || block.sheet !== table.sheet || block.top !== table.top) return null;
-    return block.left === table.left + table.headings.length + 1 ? block : null;
+  /** Reads what is due, all of it in one go; what proves to be out of date by that stays due. */
+  async function readDue(): Promise<void> {
+    listen();
+    const now = due;
+    due = nothing;
+    try {
+      if (now.table || now.lists) await readBook(now);
+      if (!now.table && (now.selection || now.rows.size > 0)) await readSelection(now);
+    } catch (thrown) {
+      due = merge(due, now);
+      throw thrown;
+    }
   }
 
-  async function readAll(): Promise<void> {
-    const table = await host.readTable(planningScore);
-    const lists: (Block | null)[] = [];
-    for (const name of LISTS) lists.push(await host.readList(name));
-    const beside = await readBeside(table);
+  async function readBook({ table: wantsTable, lists: wantsLists }: Due): Promise<void> {
+    const read = await host.read({
+      ...(wantsTable && { table: scoreOf(kept), beside: resultScore, settings: true }),
+      ...(wantsLists && { lists: LISTS }),
+    });
     if (!alive) return;
-    store.set({ lists, beside });
-    take(table);
-    planSelected();
-  }
-
-  async function readSelection(): Promise<void> {
-    const before = store.get().table;
-    const table = await host.readTable(planningScore);
-    if (!alive) return;
-    const same =
-      before !== null &&
-      table !== null &&
-      before.sheet === table.sheet &&
-      before.top === table.top &&
-      before.left === table.left;
-    if (!same) {
-      await readAll();
+    if (read.lists) store.set({ lists: read.lists });
+    const there = read.settings?.[KEPT_AS] ?? null;
+    // What is on its way into the workbook is not in it yet.
+    if (read.settings !== undefined && there !== keptThere && keptText(kept) === keptThere) {
+      keptThere = there;
+      kept = readKept(there ?? undefined);
+      store.set({ score: scoreOf(kept) });
+      await readBook({ ...nothing, table: true });
       return;
     }
-    take(table);
+    if (read.table !== undefined) {
+      sheet = { name: read.sheet!, whole: read.whole ?? false };
+      store.set({ beside: read.beside ?? null });
+      take(read.table);
+    }
     planSelected();
+  }
+
+  /** The selected row and the rows that were edited; the whole table only when a look at these does not do. */
+  async function readSelection({ selection, rows }: Due): Promise<void> {
+    const { table } = store.get();
+    // A sheet that was looked through has no more tables for being clicked at.
+    if (table === null && sheet?.whole === true) return;
+    if (table === null && !selection) return;
+    const read = table && (await host.readRows(table, [...rows]));
+    if (!alive) return;
+    if (table === null || read === null) {
+      await readBook({ ...nothing, table: true });
+      return;
+    }
+    const fresh = table.rows.map((cells, row) => read.rows.get(row) ?? cells);
+    store.set({ table: { ...table, rows: fresh, selected: read.selected } });
+    planSelected();
+  }
+
+  /** Table and lists as they are at this moment, whatever was read before. */
+  async function readAll(): Promise<void> {
+    due = everything;
+    await readDue();
   }
 
   /** One read at a time; what comes in between is made up for by one more at the end. */
-  function request(what: "all" | "selection"): Promise<void> {
-    if (reading !== undefined) {
-      again = again === "all" ? "all" : what;
-      return reading;
-    }
-    const run = async () => {
-      let next: typeof again = what;
-      while (next !== undefined && alive) {
-        const now: "all" | "selection" = next;
-        again = undefined;
+  function request(): Promise<void> {
+    reading ??= (async () => {
+      while (!isNothing(due) && alive) {
         try {
-          await (now === "all" ? readAll() : readSelection());
+          await readDue();
         } catch (thrown) {
-          // While a cell is being edited there is nothing to tell: the next event reads again.
-          if (!(thrown instanceof HostError && thrown.code === "editing")) fail(thrown);
           if (store.get().phase === "reading") store.set({ phase: "none" });
+          // While a cell is being edited there is nothing to tell: the next event reads again.
+          // What was said of a write stands: it does not fail because it is not read again.
+          const isSilent =
+            store.get().message !== undefined || (thrown instanceof HostError && thrown.code === "editing");
+          if (!isSilent) fail(thrown);
+          break;
         }
-        next = again;
       }
       reading = undefined;
-    };
-    reading = run();
+    })();
     return reading;
   }
 
-  function later(what: "all" | "selection", delay: number): void {
-    if (!alive || store.get().busy) return;
-    if (again !== "all") again = what;
+  /** Something has changed: it is read when nothing more has come for a while, and when the pane is to be seen. */
+  function later(more: Due, delay: number): void {
+    due = merge(due, more);
+    if (!alive || !shown || isNothing(due) || store.get().busy) return;
     clearTimeout(timer);
-    timer = setTimeout(() => {
-      const wanted = again ?? what;
-      again = undefined;
-      void request(wanted);
-    }, delay);
+    timer = setTimeout(() => void request(), delay);
   }
 
-  const stops = [host.onSelectionChange(() => later("selection", 120)), host.onDataChange(() => later("all", 400))];
+  /** Events are heard from the first read on. */
+  function listen(): void {
+    stops ??= [
+      host.onSelectionChange((otherSheet) =>
+        later({ ...nothing, selection: true, table: otherSheet, lists: otherSheet && isListless() }, SELECTED),
+      ),
+      host.onDataChange((change) => {
+        const { table, lists } = store.get();
+        later(dueAfter(change, { sheet: sheet?.name, table, lists }), TYPED);
+      }),
+    ];
+  }
+  const isListless = () => store.get().lists.some((list) => list === null);
+
+  const stopShown = host.onShown((now) => {
+    shown = now;
+    if (opened && now) void request();
+  });
 
   /** Runs an action that writes: one at a time, with a message at the start, and at the end whatever happened. */
   async function act(start: string, action: () => Promise<Message | undefined>): Promise<void> {
@@ -204,7 +287,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       fail(thrown);
     } finally {
       store.set({ busy: false });
-      await request("all");
+      due = merge(due, { ...nothing, table: true, lists: isListless() });
+      await request();
     }
   }
 
@@ -240,7 +324,15 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
 
   return {
     store,
-    refresh: () => request("all"),
+    open() {
+      opened = true;
+      if (shown) void request();
+    },
+    refresh() {
+      store.set({ message: undefined });
+      due = everything;
+      return request();
+    },
 
     setUnits(units) {
       store.set({ asked: units });
@@ -248,18 +340,35 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     },
 
     match(index, key) {
-      const { table, byHand } = store.get();
-      const heading = normalHeading(table?.headings[index]);
-      if (table === null || heading === "") return;
-      const next: Record<string, string> = { ...byHand };
-      if (key === "auto") delete next[heading];
-      else {
-        // A meaning belongs to one column only.
-        if (key !== "") for (const other of Object.keys(next)) if (next[other] === key) delete next[other];
-        next[heading] = key;
-      }
-      store.set({ byHand: next, matching: match(table.headings, next) });
+      const { table } = store.get();
+      if (table === null || normalHeading(table.headings[index]) === "") return;
+      say(withAnswer(kept, table.headings, index, key === "auto" ? undefined : key));
       planSelected();
+    },
+
+    async pointAtHeadings() {
+      if (store.get().busy) return;
+      try {
+        const { line = [] } = await host.read({ line: true });
+        const head = headTexts(line);
+        if (head === undefined) {
+          store.set({
+            message: {
+              kind: "failed",
+              text: "The selected row holds no headings: they are texts, at least two of them side by side.",
+              action: "Select a cell in the row of headings and try again.",
+            },
+          });
+          return;
+        }
+        store.set({ message: undefined });
+        say({ ...kept, heads: [...kept.heads.filter((other) => other.join("|") !== head.join("|")), head] });
+      } catch (thrown) {
+        fail(thrown);
+        return;
+      }
+      due = merge(due, { ...nothing, table: true });
+      await request();
     },
 
     writeNumbers: writeNumbers(context),
@@ -283,7 +392,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
         fail(thrown);
       }
       store.set({ from: null });
-      await request("all");
+      due = merge(due, { ...nothing, table: true });
+      await request();
     },
 
     say: (message) => store.set({ message }),
@@ -292,7 +402,8 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
       alive = false;
       clearTimeout(timer);
       clearTimeout(advising);
-      for (const stop of stops) stop();
+      stopShown();
+      for (const stop of stops ?? []) stop();
     },
   };
 }

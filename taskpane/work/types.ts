@@ -5,7 +5,7 @@ import type { QuoteOptions } from "../../src/quote/types.ts";
 import { normalHeading } from "../../src/table/columns.ts";
 import type { Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
-import type { Block, CellValue, NewSheet, Place, Table } from "../host/host.ts";
+import type { Beside, Block, CellValue, NewSheet, Place, Table } from "../host/host.ts";
 import type { Message } from "../ui/message.ts";
 import { BASIS, type HandMatches, type Matching } from "./planning.ts";
 import type { Store } from "./state.ts";
@@ -41,11 +41,13 @@ export interface State {
   readonly table: Table | null;
   readonly matching: Matching | null;
   readonly byHand: HandMatches;
+  /** How much a row looks like headings, by what is known of this workbook. */
+  readonly score: (headings: readonly CellValue[]) => number;
   /** Units a person chose for a table that does not say them. */
   readonly asked: Units | undefined;
   readonly lists: readonly (Block | null)[];
   /** Results that stand beside the table already: numbers of an earlier fill, or a live block. */
-  readonly beside: Block | null;
+  readonly beside: Beside | null;
   readonly plan: RowPlan | null;
   readonly suggestions: readonly Suggestion[];
   /** The table that a quote was written from, to go back to. */
@@ -56,10 +58,14 @@ export interface State {
 
 export interface Session {
   readonly store: Store<State>;
+  /** From now on what the pane shows is read, and read again as it changes, whenever the pane is to be seen. */
+  open(): void;
   /** Reads everything again. */
   refresh(): Promise<void>;
   setUnits(units: Units): void;
   match(index: number, key: string): void;
+  /** The selected row holds the headings of the table, whatever they look like. */
+  pointAtHeadings(): Promise<void>;
   writeNumbers(): Promise<void>;
   insertLive(): Promise<void>;
   workOut(): Promise<void>;
@@ -80,6 +86,12 @@ export interface Session {
   destroy(): void;
 }
 
-/** True for a block of numbers that an earlier fill wrote; a live block has no basis column. */
-export const isNumbers = (block: Block | null): boolean =>
-  block?.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ?? false;
+/**
+ * What stands one column beside the table: a live block is told by the formula in its first cell, whatever it shows;
+ * numbers of a fill by the basis they carry. Anything else is the user's own.
+ */
+export function besideKind(beside: Beside | null): "none" | "live" | "numbers" | "other" {
+  if (beside === null) return "none";
+  if (beside.formula !== "") return /\bCUT[._]PLAN\(/i.test(beside.formula) ? "live" : "other";
+  return beside.headings.some((heading) => normalHeading(heading) === normalHeading(BASIS)) ? "numbers" : "other";
+}

@@ -9,11 +9,18 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import ExcelJS from "exceljs";
 import { buildFunctions } from "../../taskpane/build/pages.mjs";
+import { against } from "./against.mjs";
 import { deskBench } from "./desk.mjs";
 
 const root = path.resolve(import.meta.dirname, "../..");
 const out = path.join(root, "tests", ".out");
 fs.mkdirSync(out, { recursive: true });
+const line = (name, value, unit, note = "") =>
+  console.log(`${name.padEnd(58)} ${value.padStart(10)} ${unit.padEnd(6)} ${note}`);
+if (process.argv[2] === "--against") {
+  await against(root, process.argv[3], out, line);
+  process.exit();
+}
 const bundle = path.join(out, "bench-cases.mjs");
 await build({
   entryPoints: [path.join(root, "tests/bench/cases.ts")],
@@ -25,8 +32,6 @@ await build({
 });
 await buildFunctions(out);
 const { figures, sheetColumns, sheetInputs, SHEET_FORMULAS, time } = await import(pathToFileURL(bundle).href);
-const line = (name, value, unit, note = "") =>
-  console.log(`${name.padEnd(58)} ${value.padStart(10)} ${unit.padEnd(6)} ${note}`);
 
 /** Loads the classic script in a fresh context, as the custom-functions runtime does; how long, and how many functions. */
 function coldLoad() {

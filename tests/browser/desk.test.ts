@@ -90,6 +90,13 @@ describe("the desk in a browser", () => {
     expect(await isUnsaved(desk.page)).toBe(false);
     await desk.page.waitForSelector(".verdict.stop, .verdict");
     expect(await desk.page.textContent("#pane")).toMatch(/STOP/i);
+    // In sight with its neighbours above and below.
+    const seen = await desk.page.evaluate(() => {
+      const grid = document.querySelector(".tg-scroll")!.getBoundingClientRect();
+      const cell = document.querySelector(".tg-active")!.getBoundingClientRect();
+      return { above: cell.top - grid.top, below: grid.bottom - cell.bottom };
+    });
+    expect(Math.min(seen.above, seen.below)).toBeGreaterThan(100);
     await desk.page.screenshot({ path: path.join(OUT, "desk.png") });
   });
 
@@ -205,7 +212,7 @@ describe("the desk in a browser", () => {
     expect(plan.getCell(5, headings.indexOf("Operation")).dataValidation).toMatchObject({ type: "list" });
     expect(book.getWorksheet("Machines")!.getCell("B30").formula).toBe('_xldudf_CUT_RPM(A30,10,"mm")');
     const changed = plan.getCell(5, headings.indexOf("Changed"));
-    expect(changed.formula).toMatch(/^IF\(EXACT\(/);
+    expect(changed.formula).toMatch(/^IF\(OR\(/);
     expect(changed.result ?? "").toBe("");
     expect(String(plan.getCell(5, headings.indexOf("Basis")).value)).toMatch(/^of /);
   });

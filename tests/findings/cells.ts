@@ -7,10 +7,10 @@ const missing = "a row that lacks something says what (the planning table's own 
 
 export const cells: Rules = {
   "bad-cell": {
-    fires: slotOf({ Depth: 0 }),
+    fires: slotOf({ Depth: -0.001 }),
     inside: slotOf({ Depth: 0.001 }),
     severity: "stop",
-    why: "a depth of 0 is none",
+    why: "a depth under 0 is none",
   },
   "units-blank": {
     fires: slotOf({ Units: null }),

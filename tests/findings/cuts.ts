@@ -16,6 +16,7 @@ const bore = {
 };
 const wall = { ...STEEL, Operation: "side", Tool: "EM-10-4", Depth: 10, Length: 60 };
 const with12 = { ...slot, Tool: "EM-12-4" };
+const full10 = { ...STEEL, Operation: "thread mill", Tool: "TM-M10x1.5-F", Thread: "M10" };
 const MODES = "1243/2.92/0.0619; 1747/12/0.0288";
 const pair = (base: RowCells, fires: RowCells, inside: RowCells) => ({
   fires: { row: { ...base, ...fires } },
@@ -172,6 +173,23 @@ export const cuts: Rules = {
       inside: { row: { ...with12, "Axial depth": 0.1 }, tool: { "Tip modes x": MODES, "Tip modes on": "Centre V4" } },
       severity: "check",
       why: "modes count on the machine they were measured on",
+    },
+    {
+      // eleven profiles of 1.08 mm in one pass against ten
+      ...pair({ ...full10, Passes: 1 }, { Depth: 16.5 }, { Depth: 15 }),
+      severity: "check",
+      why: "a full-profile thread mill cuts as wide as all its profiles together",
+    },
+    {
+      ...pair({ ...full10, Depth: 16.5 }, { Passes: 1 }, {}),
+      severity: "check",
+      why: "a row that chooses its passes takes more of them, as shops do with full-profile cutters in steel",
+    },
+    {
+      ...pair({ ...slot, Tool: "EM-12-4", "Axial depth": null, Depth: 12 }, { "Axial depth": 6 }, {}),
+      severity: "check",
+      near: 0.3,
+      why: "steps that a row chooses are not ones that it then calls likely to chatter",
     },
   ],
   "tip-modes-unreadable": {

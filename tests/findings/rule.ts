@@ -4,6 +4,7 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import type { Plan } from "../../src/operations/shared/types.ts";
+import { handedOn } from "../../src/plan/handed.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 
@@ -17,6 +18,8 @@ export interface Case {
   readonly material?: RowCells;
   readonly tool?: RowCells;
   readonly machine?: RowCells;
+  /** A row that stands above it in the table. */
+  readonly above?: RowCells;
   /** Entries that stand in the list Tools instead of the shop's own, by heading. */
   readonly tools?: readonly RowCells[];
 }
@@ -68,7 +71,12 @@ export function caseLists({ row, material, tool, machine, tools }: Case): Lists 
 export const caseRow = ({ row }: Case): ReadRow => readRows([Object.keys(row), Object.values(row)])[0]!;
 
 /** The plan of one row of a case. */
-export const planOf = (one: Case): Plan => planRow(caseRow(one), caseLists(one));
+export function planOf(one: Case): Plan {
+  const lists = caseLists(one);
+  if (!one.above) return planRow(caseRow(one), lists);
+  const rows = [caseRow({ row: one.above }), caseRow(one)];
+  return planRow(rows[1]!, lists, 1, true, handedOn(rows, lists)(1));
+}
 
 /** Everyday rows that rules are tried on: each is ok as it stands. */
 export const STEEL = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" } as const;

@@ -26,6 +26,17 @@ const pair = (base: RowCells, fires: RowCells, inside: RowCells) => ({
   inside: { row: { ...base, ...inside } },
 });
 
+const roughing = {
+  ...STEEL,
+  Row: 1,
+  Operation: "bore",
+  Tool: "EM-12-4",
+  "Start diameter": 24,
+  "Finish diameter": 29,
+  Depth: 20,
+};
+const finishing = { ...roughing, Row: 2, "Start diameter": 29, "Finish diameter": 30, "Size tolerance": 0.1 };
+
 export const walls: Rules = {
   "cutter-too-large": [
     {
@@ -99,6 +110,13 @@ export const walls: Rules = {
       why: "the same in a slot",
     },
   ],
+  "stock-handed": {
+    // 0.055 mm a side is left of the rough bore, or 0.045; a tenth of the finishing stock is 0.05
+    fires: { row: finishing, above: { ...roughing, Measured: 28.89 } },
+    inside: { row: finishing, above: { ...roughing, Measured: 28.91 } },
+    severity: "ok",
+    why: "the finishing cut meets what bending left in the row that roughs its wall",
+  },
   "arc-length": {
     ...pair(
       side,

@@ -140,7 +140,7 @@ describe("what the cells say (identity)", () => {
       [BETWEENBALLS(one("M6"), one(3), mm), "ballDiameter is 3"],
       [TAPDRILL(one("M6"), mm, one(120)), "percent is 120"],
       [TAPDRILL(one("M6"), mm, one(null), one("wire")), 'sets is "wire"'],
-      [WEARCHANGE(one(5), one(5), one(0)), "gain is 0"],
+      [WEARCHANGE(one(5), one(5), one(-0.5)), "gain is -0.5"],
     ] as const) {
       expect(code(block), name).toBe("#VALUE!");
       expect(message(block).startsWith(name), `${message(block)} / ${name}`).toBe(true);

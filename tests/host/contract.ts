@@ -95,6 +95,32 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect((await host.readTable(score))!.selected).toBeNull();
     });
 
+    it("reads rows again without the table, as they are now, and says when that will not do", async () => {
+      await probe.select("Job", 3, 1);
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 4, 2, 8.5);
+      await probe.type("Job", 6, 2, 25);
+      await probe.select("Job", 4, 3);
+      const again = (await host.readRows(table, [3]))!;
+      expect(again.selected).toBe(1);
+      expect(again.rows.get(1)).toEqual([20, "thread mill", 8.5, null, null]);
+      expect(again.rows.get(3)).toEqual([30, "bore", 25, 12, true]);
+      await probe.select("Job", 2, 3);
+      expect((await host.readRows(table, []))?.selected).toBeNull();
+      await probe.type("Job", 2, 2, "Length");
+      expect(await host.readRows(table, [])).toBeNull();
+      await probe.select("Materials", 1, 0);
+      expect(await host.readRows(table, [])).toBeNull();
+    });
+
+    it("reads table, block beside it and lists in one go, and only what is wanted", async () => {
+      const all = await host.read({ table: score, beside: () => 0, lists: ["Materials", "Machines"] });
+      expect(all).toMatchObject({ sheet: "Job", table: { address: "Job A3:E7" }, beside: null });
+      expect(all.lists!.map((list) => list?.rows.length)).toEqual([2, undefined]);
+      expect(await host.read({ lists: ["Materials"] })).toEqual({ lists: [all.lists![0]] });
+      expect(Object.keys(await host.read({ table: score }))).not.toContain("lists");
+    });
+
     it("finds no planning table on a sheet without one", async () => {
       await probe.select("Materials", 1, 0);
       expect(await host.readTable(score)).toBeNull();
@@ -117,12 +143,16 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
 
     it("writes only the cells it is told to, with their formats", async () => {
       const table = (await host.readTable(score))!;
-      await host.writeCells(table, [
-        { row: 0, column: 2, value: 6.9, format: "0.000" },
-        { row: 3, column: 3, value: null },
-        { row: -1, column: 5, value: "Verdict" },
-        { row: 1, column: 5, value: "check" },
-      ]);
+      await host.writeCells(
+        table,
+        [
+          { row: 0, column: 2, value: 6.9, format: "0.000" },
+          { row: 3, column: 3, value: null },
+          { row: -1, column: 5, value: "Verdict" },
+          { row: 1, column: 5, value: "check" },
+        ],
+        { filled: new Set([3]) },
+      );
       await probe.settle();
       expect(await probe.value("Job", 3, 2)).toBe(6.9);
       expect(await probe.format("Job", 3, 2)).toBe("0.000");
@@ -179,12 +209,109 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       expect(await probe.value("Job", 2, 6)).toBeNull();
     });
 
+    it("takes a formula beside the table for something, though it shows nothing", async () => {
+      const table = (await host.readTable(score))!;
+      await probe.type("Job", 3, 6, '=IF(1=1,"","")');
+      expect(await codeOf(host.writeCells(table, [{ row: 0, column: 6, value: "ok" }]))).toBe("occupied");
+      expect(await codeOf(host.insertCells({ sheet: "Job", row: 3, column: 6 }, [["ok"]]))).toBe("occupied");
+      expect(await codeOf(host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=1", [2, 1]))).toBe("occupied");
+      expect(await probe.formula("Job", 3, 6)).toBe('=IF(1=1,"","")');
+      expect(await codeOf(host.writeCells(table, [{ row: 1, column: 6, value: "ok" }]))).toBe("none");
+    });
+
+    const formula = { what: "formula", column: 3, heading: "Depth", cells: 1 } as const;
+    it("asks before a formula in the table is replaced, and replaces numbers without asking", async () => {
+      await probe.type("Job", 3, 3, "=C4*3");
+      const table = (await host.readTable(score))!;
+      const changes = [
+        { row: 0, column: 2, value: 7 },
+        { row: 0, column: 3, value: 21 },
+      ];
+      expect(await codeOf(host.writeCells(table, changes))).toBe("asks");
+      expect(await host.writeCells(table, changes).catch((problem) => problem.losses)).toEqual([formula]);
+      expect([await probe.value("Job", 3, 2), await probe.formula("Job", 3, 3)]).toEqual([6.8, "=C4*3"]);
+      // A no for the column: the rest is written.
+      await host.writeCells(table, changes, { kept: [formula] });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 2), await probe.formula("Job", 3, 3)]).toEqual([7, "=C4*3"]);
+      await host.writeCells(table, changes, { agreed: [formula] });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 3), await probe.formula("Job", 3, 3)]).toEqual([21, ""]);
+    });
+
+    it("does not ask for formulas of its own", async () => {
+      await probe.type("Job", 3, 3, "=C4*3");
+      const table = (await host.readTable(score))!;
+      await host.writeCells(table, [{ row: 0, column: 3, value: 21 }], { ours: (text) => text === "=C4*3" });
+      await probe.settle();
+      expect(await probe.value("Job", 3, 3)).toBe(21);
+    });
+
+    it("asks before a value is blanked, but not in a row that an earlier fill wrote", async () => {
+      const table = (await host.readTable(score))!;
+      const changes = [
+        { row: 0, column: 3, value: null },
+        { row: 1, column: 3, value: null },
+      ];
+      expect(await host.writeCells(table, changes).catch((problem) => problem.losses)).toEqual([
+        { what: "value", column: 3, heading: "Depth", cells: 1 },
+      ]);
+      expect(await probe.value("Job", 3, 3)).toBe(20);
+      await host.writeCells(table, changes, { filled: new Set([0]) });
+      await probe.settle();
+      expect(await probe.value("Job", 3, 3)).toBeNull();
+    });
+
+    it("writes nothing when a cell that was planned from has changed, and looks at these cells alone", async () => {
+      const table = (await host.readTable(score))!;
+      const same = { block: table, columns: [1, 2, 3] };
+      const changes = [{ row: 0, column: 4, value: "ok" }];
+      await probe.type("Job", 4, 2, 9);
+      expect(await codeOf(host.writeCells(table, changes, { same }))).toBe("changed");
+      expect(await codeOf(host.appendRows(table, [[40, "drill", 3, null, null]], 0, same))).toBe("changed");
+      expect([await probe.value("Job", 3, 4), await probe.value("Job", 7, 0)]).toEqual(["=not a formula", null]);
+      expect(await codeOf(host.writeCells(table, changes, { same: { ...same, rows: [0] } }))).toBe("none");
+      expect(await codeOf(host.writeCells(table, changes, { same: { ...same, columns: [1, 3] } }))).toBe("none");
+    });
+
+    it("writes over a block of an earlier fill beside the table, and not beyond it", async () => {
+      const table = (await host.readTable(score))!;
+      const beside = [
+        ["Row", "Verdict"],
+        [10, "ok"],
+      ];
+      await host.insertCells({ sheet: "Job", row: 2, column: 6 }, beside);
+      await probe.type("Job", 4, 7, "mine");
+      const over = { ...table, left: 6, headings: beside[0]!, rows: [beside[1]!] };
+      const first = { row: 0, column: 7, value: "stop" };
+      expect(await codeOf(host.writeCells(table, [first, { row: 1, column: 7, value: "ok" }], { over }))).toBe(
+        "occupied",
+      );
+      expect(await codeOf(host.writeCells(table, [first]))).toBe("occupied");
+      await host.writeCells(table, [first], { over });
+      await probe.settle();
+      expect([await probe.value("Job", 3, 7), await probe.value("Job", 4, 7)]).toEqual(["stop", "mine"]);
+    });
+
     it("inserts a formula into a free place, and refuses an occupied one", async () => {
       await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [2, 2]);
       await probe.settle();
       expect(await probe.formula("Job", 2, 6)).toBe("=SUM(C4:C7)");
       expect(await codeOf(host.insertFormula({ sheet: "Job", row: 1, column: 3 }, "=1", [2, 2]))).toBe("occupied");
       expect(await probe.formula("Job", 1, 3)).toBe("");
+    });
+
+    it("gives the cells that a formula will fill their number formats, and writes nothing into them", async () => {
+      await host.insertFormula({ sheet: "Job", row: 2, column: 6 }, "=SUM(C4:C7)", [3, 3], [undefined, "0.000", "0"]);
+      await probe.settle();
+      // Hosts say "General" or "" for a cell without a format of its own.
+      const format = async (row: number, column: number) =>
+        (await probe.format("Job", row, column)).replace("General", "");
+      expect(await Promise.all([2, 3, 4, 5].map((row) => format(row, 7)))).toEqual(["", "0.000", "0.000", ""]);
+      expect(await format(4, 8)).toBe("0");
+      expect(await format(3, 6)).toBe("");
+      expect(await probe.value("Job", 3, 7)).toBeNull();
+      expect(await probe.formula("Job", 2, 6)).toBe("=SUM(C4:C7)");
     });
 
     it("inserts a block of cells into a free place, and refuses an occupied one", async () => {
@@ -331,6 +458,32 @@ export function contract(name: string, open: (sheets: Sheets) => Promise<Bench>)
       await probe.settle();
       expect(told).toBeGreaterThan(0);
       stop();
+    });
+
+    it("keeps texts in the workbook beside its cells, and reads them in the same read as the table", async () => {
+      expect(await host.read({ settings: true })).toMatchObject({ settings: {} });
+      const long = `{"Ø fertig":"in:finishDiameter","送り":"out:tableFeed"} & <x> ${"abc ".repeat(400)}`;
+      await host.keep("headings", long);
+      await host.keep("other", "x");
+      expect(await host.read({ table: score, settings: true })).toMatchObject({
+        table: { sheet: "Job" },
+        settings: { headings: long, other: "x" },
+      });
+      await host.keep("headings", "y");
+      await host.keep("other", null);
+      await host.keep("never", null);
+      expect((await host.read({ settings: true })).settings).toEqual({ headings: "y" });
+      // What was not asked for is not read.
+      expect((await host.read({ table: score })).settings).toBeUndefined();
+      expect(await probe.value("Job", 3, 1)).toBe("drill");
+    });
+
+    it("reads the row of the selection, wherever it is", async () => {
+      await probe.select("Job", 2, 3);
+      const { line } = await host.read({ line: true });
+      expect(line!.filter((cell) => cell !== null)).toEqual(["Op", "Operation", "Dia", "Depth", "Note"]);
+      await probe.select("Job", 1, 0);
+      expect((await host.read({ line: true })).line!.filter((cell) => cell !== null)).toEqual([]);
     });
 
     it("goes to a cell on another sheet", async () => {

@@ -36,6 +36,12 @@ describe("finding the planning table (independent)", () => {
     ];
     expect(findTable("S", grid, null, score)!.headings).toEqual(["Operation", null, "Dia"]);
   });
+  it("looks again at headings when what stands under a gap of them has changed, the same row as before", () => {
+    const head: CellValue[] = ["Operation", null, "Dia"];
+    expect(findTable("S", [head, ["drill", null, 6]], null, score)).toBeNull();
+    expect(findTable("S", [head, ["drill", "T4", 6]], null, score)!.headings).toEqual(head);
+    expect(findTable("S", [head, ["drill", null, 6]], null, score)).toBeNull();
+  });
   it("does not run into a block beside it that a blank column keeps apart", () => {
     const grid: CellValue[][] = [
       ["Row", "Operation", null, "Row", "Verdict"],

@@ -48,7 +48,7 @@ async function open(sheets: Sheets): Promise<Bench & { readonly host: SheetHost;
         const formula = model.typed(sheet, row, column)?.formula;
         return formula === undefined ? "" : `=${formula}`;
       },
-      format: async (sheet, row, column) => model.style(model.typed(sheet, row, column))?.numberFormat ?? "",
+      format: async (sheet, row, column) => model.style(model.typed(sheet, row, column))?.numberFormat ?? "General",
       async select(sheet, row, column) {
         model.select({ sheet, row, column });
       },

@@ -11,7 +11,7 @@ const importsOf = (file: string) =>
 
 /** Floors of src from the ground up: a file imports from its own floor and those below. */
 const FLOORS: readonly (readonly [name: string, pattern: RegExp])[] = [
-  ["ground", /^src\/(?:units|errors|check|numeric|decimal|reading|sources|cache)\.ts$/],
+  ["ground", /^src\/(?:units|errors|check|numeric|decimal|reading|calendar|sources|cache)\.ts$/],
   ["formulas", /^src\/(?:(?:thread|drill|mill|tool|fits)\/|(?:time|life|cost)\.ts$)/],
   ["table", /^src\/table\//],
   ["findings", /^src\/findings\.ts$/],

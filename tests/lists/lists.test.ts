@@ -18,11 +18,11 @@ const num = (value: unknown) => {
 };
 
 const MATERIAL_HEADINGS =
-  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Axial ratio|Least chip|Thread feed [% of diameter]|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Feed 20 mm [mm per tooth]|Feed insert [mm per tooth]|Speed insert low [m/min]|Speed insert high [m/min]|Drill speed carbide [m/min]|Drill speed HSS [m/min]|Drill feed carbide [mm per turn at 10 mm]|Drill feed HSS [mm per turn at 10 mm]|Taylor n|Reference life [min]|Designations|Source";
+  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Axial ratio|Least chip|Thread feed [% of diameter]|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Feed 20 mm [mm per tooth]|Feed insert [mm per tooth]|Speed insert low [m/min]|Speed insert high [m/min]|Speed thread mill low [m/min]|Speed thread mill high [m/min]|Drill speed carbide [m/min]|Drill speed HSS [m/min]|Drill feed carbide [mm per turn at 10 mm]|Drill feed HSS [mm per turn at 10 mm]|Taylor n|Reference life [min]|Thick chip [of feed]|Breaking chip [of feed]|Slot step [of diameter]|Designations|Source";
 const TOOL_HEADINGS =
-  "Tool|Kind|Units|Diameter|Teeth|Cutting length|Neck diameter|Neck length|Shank diameter|Stick-out|Corner radius|Tip flat|Profile angle|Helix|Point angle|Edge radius|Edge angle|Tip to profile|Rupture strength [MPa]|Modulus [GPa]|Notch factor|Runout|Substrate|Pitch|Chamfer [pitches]|Max rpm|Price|Edges";
+  "Tool|Kind|Units|Diameter|Teeth|Cutting length|Neck diameter|Neck length|Shank diameter|Stick-out|Corner radius|Tip flat|Profile angle|Helix|Point angle|Edge radius|Edge angle|Tip to profile|Rupture strength [MPa]|Modulus [GPa]|Notch factor|Runout|Substrate|Pitch|Chamfer [pitches]|Max rpm|Price|Edges|Safety factor|Stick-out limit [of diameter]";
 const MACHINE_HEADINGS =
-  "Machine|Min rpm|Max rpm|Power [kW]|Torque [N·m]|Max feed [m/min]|Rapid [m/min]|Acceleration [m/s²]|Tool change [s]|Holder stiffness [N/µm]|Damping|Rate [per hour]|Setup [min]|Ramp time [s]";
+  "Machine|Min rpm|Max rpm|Power [kW]|Torque [N·m]|Max feed [m/min]|Rapid [m/min]|Acceleration [m/s²]|Tool change [s]|Holder stiffness [N/µm]|Damping|Rate [per hour]|Setup [min]|Ramp time [s]|Bending share [%]|Size scatter [%]|Seat repeats [mm]|Part warmth [K]|Chatter ratio";
 
 describe("text tables (independent)", () => {
   it("reads numbers, text and blanks", () => {

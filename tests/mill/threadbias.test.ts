@@ -136,6 +136,6 @@ describe("band of a thread's wall (identity)", () => {
   });
   it("a rigid, sharp tool leaves what is programmed", () => {
     const band = threadWalls({ ...m6, flexibility: 0, layers: [0, 0] })([0.3, 0.5]);
-    expect(band).toEqual({ deepest: [0.3, 0.5], shallowest: [0.3, 0.5] });
+    expect(band).toEqual({ deepest: [0.3, 0.5], shallowest: [0.3, 0.5], last: [0.5, 0.5, 0.5, 0.5] });
   });
 });

@@ -64,6 +64,34 @@ const axe = async (page: Page) =>
   );
 
 describe("the pane in a browser", () => {
+  it("asks once what a doubtful heading means, with its first cells, and keeps the answer", async () => {
+    const { page, complaints } = await open("?row=1&feed");
+    const question = page.getByRole("region", { name: "What does “Feed” mean?" });
+    await question.waitFor();
+    expect(await question.textContent()).toContain("0.05 · Bay 3");
+    expect(await question.getByRole("button").allInnerTexts()).toEqual([
+      "→ Feed per tooth",
+      "← Table feed",
+      "not used",
+    ]);
+    expect(await axe(page)).toEqual([]);
+    await question.getByRole("button", { name: "→ Feed per tooth" }).click();
+    await question.waitFor({ state: "hidden" });
+    await page.waitForFunction(() => (window as any).host.kept.get("headings")?.includes('"feed","in:feedPerTooth"'));
+    expect(complaints).toEqual([]);
+  });
+
+  it("lets a person point at the row of headings where none was recognised, and match them by hand", async () => {
+    const { page, complaints } = await open("?table=odd&row=-2");
+    await page.getByRole("button", { name: "The selected row holds the headings" }).click();
+    await page.getByRole("tab", { name: "Whole table" }).click();
+    await page.getByText("0 of 3 columns recognised").click();
+    await page.getByLabel("Alpha").selectOption({ label: "→ Operation" });
+    await page.getByText("1 of 3 columns recognised").waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
   it.each([
     ["a row to be checked", "?row=1", true],
     ["a good row", "?row=2", true],
@@ -98,6 +126,33 @@ describe("the pane in a browser", () => {
       }
     }
     expect((await page.locator(".fill .main").boundingBox())!.height).toBeGreaterThanOrEqual(48);
+    await page.context().close();
+  });
+
+  it("asks column by column before a formula is replaced, by keyboard and by thumb, and keeps what was ticked", async () => {
+    const { page, complaints } = await open("?own=formulas&row=1");
+    await page.click("#tab-table");
+    await page.click(".fill .main");
+    const question = page.getByRole("group", { name: "What may be replaced" });
+    expect(await question.locator("label").allTextContents()).toEqual([
+      "“RPM”: 1 formula would be replaced",
+      "“Table feed”: 1 formula would be replaced",
+    ]);
+    expect(await axe(page)).toEqual([]);
+    for (const one of await question.locator("label, button").all())
+      expect((await one.boundingBox())!.height).toBeGreaterThanOrEqual(40);
+    await question.getByLabel("RPM").focus();
+    await page.keyboard.press("Space");
+    // Something else happens in the workbook meanwhile.
+    await page.evaluate(() => (window as any).host.moveTo(4, 1));
+    await page.waitForFunction(() => document.querySelector(".row-title")?.textContent?.includes("Dowel"));
+    expect(await question.getByLabel("RPM").isChecked()).toBe(true);
+    await question.getByRole("button", { name: "Write", exact: true }).click();
+    await page.waitForSelector(".message .done");
+    expect(
+      await page.evaluate(() => [...(window as any).host.formulas.keys()].filter((key) => /,1[01]$/.test(key))),
+    ).toEqual(["Plan!4,11"]);
+    expect(complaints).toEqual([]);
     await page.context().close();
   });
 
@@ -190,8 +245,12 @@ describe("the pane in a browser", () => {
     await page.getByLabel("Inspector").selectOption("out:pathRadius");
     await page.waitForFunction(() => document.querySelector(".writes")?.textContent?.includes("“Inspector”"));
     await page.click(".fill .main");
+    // The drilled row has no path radius, and somebody's name stands there.
+    expect(await page.locator(".point").allTextContents()).toEqual(["“Inspector”: 1 value would be blanked"]);
+    await page.getByRole("button", { name: "Write", exact: true }).click();
     await page.waitForFunction(() => document.querySelector(".message .done"));
-    expect(await page.evaluate(() => (window as any).host.sheets.get("Plan")[3][12])).toBeCloseTo(2.2934, 9);
+    const column = await page.evaluate(() => [3, 4].map((row) => (window as any).host.sheets.get("Plan")[row][12]));
+    expect(column).toEqual([expect.closeTo(2.2934, 9), "A. Hale"]);
     await page.context().close();
   });
 

@@ -13,7 +13,9 @@ contract("the pane's fake", async (sheets: Sheets): Promise<Bench> => {
       async type(sheet, row, column, content) {
         const before = host.active;
         host.active = sheet;
-        host.userEdits(row, column, content);
+        const formula = typeof content === "string" && content.startsWith("=") ? content : undefined;
+        host.userEdits(row, column, formula === undefined ? content : "");
+        if (formula !== undefined) host.formulas.set(key(sheet, row, column), formula);
         host.active = before;
       },
       value: async (sheet, row, column) => host.sheets.get(sheet)?.[row]?.[column] ?? null,

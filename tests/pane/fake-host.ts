@@ -1,7 +1,9 @@
 /** A workbook in memory, for tests of the pane: sheets of raw cells, every write kept, refusals on demand. */
+import { allowed, checkSame, isOver } from "../../taskpane/host/care.ts";
 import {
   type Block,
   type CellValue,
+  type DataChange,
   formatAt,
   type Host,
   HostError,
@@ -9,7 +11,7 @@ import {
   type Written,
 } from "../../taskpane/host/host.ts";
 import { reference, spokenAddress } from "../../taskpane/host/reference.ts";
-import { findTable, growths } from "../../taskpane/host/region.ts";
+import { findTable, growths, readAtHand } from "../../taskpane/host/region.ts";
 
 export interface FakeHost extends Host {
   readonly sheets: Map<string, CellValue[][]>;
@@ -20,13 +22,20 @@ export interface FakeHost extends Host {
   /** Formats and formulas that were written, by "Sheet!row,column". */
   readonly formulas: Map<string, string>;
   readonly formats: Map<string, string>;
+  /** What is kept in the workbook beside its cells. */
+  readonly kept: Map<string, string>;
   moveTo(row: number, column: number): void;
+  /** Shows the pane, or hides it. */
+  show(shown: boolean): void;
   userEdits(row: number, column: number, value: CellValue): void;
 }
 
 export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
-  const selectionListeners = new Set<() => void>();
-  const dataListeners = new Set<() => void>();
+  const selectionListeners = new Set<(otherSheet: boolean) => void>();
+  const dataListeners = new Set<(change: DataChange) => void>();
+  const shownListeners = new Set<(shown: boolean) => void>();
+  let shown = true;
+  let seen = Object.keys(sheets)[0] ?? "";
   const grids = new Map(Object.entries(sheets).map(([name, grid]) => [name, grid.map((row) => [...row])]));
   const square = (grid: CellValue[][]): CellValue[][] => {
     const width = Math.max(0, ...grid.map((row) => row.length));
@@ -62,6 +71,8 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     if (headings.some((heading, c) => (gridOf(sheet)[top]?.[left + c] ?? null) !== heading))
       throw new HostError("gone", `The headings at ${address} are no longer there; nothing was written.`);
   };
+  const valueIn = (block: Block) => (row: number, column: number) =>
+    gridOf(block.sheet)[block.top + 1 + row]?.[block.left + column] ?? null;
   const free = ({ sheet, row, column }: Place, rows: number, columns: number): void => {
     for (let r = row; r < row + rows; r++)
       for (let c = column; c < column + columns; c++)
@@ -90,13 +101,49 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     protectedSheets: new Set(),
     formulas: new Map(),
     formats: new Map(),
+    kept: new Map(),
     moveTo(row, column) {
       host.cursor = { row, column };
-      for (const listener of selectionListeners) listener();
+      const other = host.active !== seen;
+      seen = host.active;
+      for (const listener of selectionListeners) listener(other);
+    },
+    show(now) {
+      shown = now;
+      for (const listener of shownListeners) listener(now);
     },
     userEdits(row, column, value) {
       put(host.active, row, column, value);
-      for (const listener of dataListeners) listener();
+      for (const listener of dataListeners) listener({ sheet: host.active });
+    },
+    read(wanted) {
+      host.log.push(`read${wanted.table ? " table" : ""}${wanted.lists ? " lists" : ""}`);
+      return readAtHand(
+        {
+          ...host,
+          settings: () => Object.fromEntries(host.kept),
+          line: () => gridOf(host.active)[host.cursor.row] ?? [],
+        },
+        wanted,
+        host.active,
+        (sheet, row, column) => host.formulas.get(`${sheet}!${row},${column}`) ?? "",
+      );
+    },
+    async keep(name, text) {
+      host.log.push(`keep ${name}`);
+      if (text === null) host.kept.delete(name);
+      else host.kept.set(name, text);
+    },
+    async readRows(table, changed) {
+      const at = host.cursor.row - table.top - 1;
+      const width = table.headings.length;
+      const line = (row: number) =>
+        Array.from({ length: width }, (_, c) => gridOf(table.sheet)[row]?.[table.left + c] ?? null);
+      const inside = host.cursor.column >= table.left && host.cursor.column < table.left + width;
+      if (host.active !== table.sheet || !inside || at < -1 || at >= table.rows.length) return null;
+      if (line(table.top).some((cell, c) => cell !== table.headings[c])) return null;
+      const wanted = [...changed, ...(at < 0 ? [] : [at])];
+      return { selected: at < 0 ? null : at, rows: new Map(wanted.map((r) => [r, line(table.top + 1 + r)])) };
     },
     async readTable(score) {
       host.log.push("readTable");
@@ -122,8 +169,10 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
       }
       return blockOf(sheet.name, square(gridOf(sheet.name)));
     },
-    async appendRows(block, rows, spare = 0) {
+    async appendRows(block, rows, spare = 0, same) {
       guard(block.sheet);
+      unmoved(block);
+      if (same) checkSame(same, valueIn(same.block));
       const row = block.top + 1 + block.rows.length - spare;
       rows.forEach((line, r) => {
         if (r >= spare) free({ sheet: block.sheet, row: row + r, column: block.left }, 1, block.headings.length);
@@ -148,22 +197,34 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
           if (value !== null) put(block.sheet, row + r, block.left + c, value);
         });
       });
+      return {};
     },
-    async writeCells(block, changes) {
+    async writeCells(block, changes, care = {}) {
       guard(block.sheet);
       unmoved(block);
+      if (care.same) checkSame(care.same, valueIn(care.same.block));
       for (const { row, column } of changes)
-        if (column >= block.headings.length)
+        if ((column >= block.headings.length || row >= block.rows.length) && !isOver(block, care, row, column))
           free({ sheet: block.sheet, row: block.top + 1 + row, column: block.left + column }, 1, 1);
-      host.log.push(`writeCells ${changes.length}`);
-      for (const { row, column, value, format } of changes)
+      const carried = allowed(block, changes, care, ({ row, column }) => ({
+        formula: host.formulas.get(`${block.sheet}!${block.top + 1 + row},${block.left + column}`) ?? "",
+        value: valueIn(block)(row, column),
+      }));
+      host.log.push(`writeCells ${carried.length}`);
+      for (const { row, column, value, format } of carried)
         put(block.sheet, block.top + 1 + row, block.left + column, value, format);
+      return {};
     },
-    async insertFormula(place, formula, [rows, columns]) {
+    async insertFormula(place, formula, [rows, columns], formats = []) {
       guard(place.sheet);
       free(place, rows, columns);
       host.log.push(`insertFormula ${formula}`);
       put(place.sheet, place.row, place.column, { formula });
+      formats.forEach((format, c) => {
+        for (let r = 1; r < rows && format !== undefined; r++)
+          host.formats.set(`${place.sheet}!${place.row + r},${place.column + c}`, format);
+      });
+      return {};
     },
     async insertCells(place, cells, formats) {
       guard(place.sheet);
@@ -174,6 +235,7 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
           put(place.sheet, place.row + r, place.column + c, value, formats?.[c]);
         });
       });
+      return {};
     },
     async select(place) {
       host.active = place.sheet;
@@ -186,6 +248,11 @@ export function fakeHost(sheets: Record<string, CellValue[][]>): FakeHost {
     onDataChange(listener) {
       dataListeners.add(listener);
       return () => dataListeners.delete(listener);
+    },
+    onShown(listener) {
+      shownListeners.add(listener);
+      listener(shown);
+      return () => shownListeners.delete(listener);
     },
   };
   return host;

@@ -12,6 +12,7 @@ import {
   changedFormula,
   changesFor,
   isEmptyRow,
+  liveFormats,
   liveFormula,
   match,
   planningBlock,
@@ -158,6 +159,26 @@ describe("the live block", () => {
       "=CUT.PLAN(Plan!$B$4:$E$9,,Tools!$A$1:$V$120,Machines[#All])",
     );
     expect(liveFormula(table(["Op"]), [null, null, null])).toBe("=CUT.PLAN(Plan!$B$4:$E$9)");
+    const own = { ...table(["Op"]), reference: "Plan[#All]" };
+    expect(liveFormula(own, [list, list, list])).toMatch(/^=CUT\.PLAN\(Plan\[#All\],Tools/);
+  });
+
+  it("has number formats for what it spills, in inches where a row is in inches", () => {
+    const formats = (...units: CellValue[]) => {
+      const t = table(
+        ["Operation", "Units"],
+        units.map((unit) => ["drill", unit]),
+      );
+      return liveFormats(t, match(t.headings));
+    };
+    const at = (key: string) => RESULT_COLUMNS.findIndex((c) => c.key === key);
+    expect([formats("mm", null)[at("size")], formats("mm", "in")[at("size")], formats("Zoll")[at("size")]]).toEqual([
+      "0.000",
+      "0.00000",
+      "0.00000",
+    ]);
+    expect(formats("mm")[at("spindleSpeed")]).toBe("0");
+    expect(formats("mm")[at("reasons")]).toBeUndefined();
   });
 });
 

@@ -30,10 +30,25 @@ describe("the session", () => {
     await expect.poll(() => state().plan).toBeNull();
   });
 
-  it("writes numbers into matched columns and touches no other cell", async () => {
+  it("writes numbers into matched columns, the verdict beside the table, and touches no other cell", async () => {
     const before = JSON.parse(JSON.stringify(host.sheets.get("Plan")));
     await session.writeNumbers();
-    expect(state().message).toMatchObject({ kind: "done", text: "2 rows written: 1 ok, 1 check, 0 stop." });
+    expect(state().message).toMatchObject({
+      kind: "done",
+      text: "2 rows written: 1 ok, 1 check, 0 stop. The verdict and the basis stand beside the table.",
+    });
+    expect(host.sheets.get("Plan")![2]!.slice(13)).toEqual([
+      null,
+      "Row",
+      "Verdict",
+      "Reasons",
+      "Limit",
+      "Load",
+      "Basis",
+      "Changed",
+    ]);
+    expect([cell(3, 15), cell(4, 15), cell(5, 15)]).toEqual(["check", "ok", null]);
+    for (const row of host.sheets.get("Plan")!) row.splice(13);
     expect([cell(3, 10), cell(3, 11)]).toEqual([2546.479, 98.217]);
     expect(cell(4, 11)).toBeCloseTo(5.6, 9);
     for (const row of before) if (row.length > 11) row[10] = row[11] = null;
@@ -67,22 +82,46 @@ describe("the session", () => {
     ]);
   });
 
-  it("neither inserts a second live block nor writes numbers over one", async () => {
-    RESULT_COLUMNS.forEach((column, c) => {
-      host.userEdits(2, 14 + c, column.heading);
+  const beside = (column: number, formula?: string) => {
+    RESULT_COLUMNS.forEach(({ heading }, c) => {
+      host.userEdits(2, column + c, heading);
     });
+    if (formula !== undefined) host.formulas.set(`Plan!2,${column}`, formula);
+  };
+
+  it("neither inserts a second live block nor writes numbers over one, which its formula tells", async () => {
+    beside(14, "=CUT.PLAN(Plan!$A$3:$M$6)");
     await session.insertLive();
     expect(state().message).toMatchObject({ kind: "failed", text: "The live block is there already." });
     session.destroy();
     await start({ Plan: PLAIN, ...LISTS });
-    RESULT_COLUMNS.forEach((column, c) => {
-      host.userEdits(2, 11 + c, column.heading);
-    });
+    beside(11, "=CUT.PLAN(Plan!$A$3:$J$6)");
     await session.writeNumbers();
     expect(state().message).toMatchObject({
       kind: "failed",
       text: expect.stringContaining("live block stands beside"),
     });
+  });
+
+  it("knows a live block that shows an error and no headings", async () => {
+    session.destroy();
+    await start({ Plan: PLAIN, ...LISTS });
+    host.userEdits(2, 11, "#SPILL!");
+    host.formulas.set("Plan!2,11", "=CUT.PLAN(Plan!$A$3:$J$6)");
+    await session.insertLive();
+    expect(state().message).toMatchObject({ kind: "failed", text: "The live block is there already." });
+  });
+
+  it("takes results without a formula and without a basis for neither, and leaves them alone", async () => {
+    session.destroy();
+    await start({ Plan: PLAIN, ...LISTS });
+    beside(11);
+    const before = JSON.stringify(host.sheets.get("Plan"));
+    await session.insertLive();
+    expect(state().message).toMatchObject({ kind: "failed", text: expect.stringContaining("Something else stands") });
+    await session.writeNumbers();
+    expect(state().message).toMatchObject({ kind: "failed", text: expect.stringContaining("nothing was written") });
+    expect(JSON.stringify(host.sheets.get("Plan"))).toBe(before);
   });
 
   it("asks for units, and writes only once they are known", async () => {
@@ -93,10 +132,10 @@ describe("the session", () => {
     expect(state().message).toMatchObject({ kind: "failed", text: "The table does not say its units." });
     session.setUnits("mm");
     expect(state().plan?.operation).toBe("thread mill");
-    await session.writeNumbers();
-    expect(state().message?.kind).toBe("done");
     await session.insertLive();
     expect(state().message?.text).toMatch(/reads the units from the table/);
+    await session.writeNumbers();
+    expect(state().message?.kind).toBe("done");
   });
 
   it("uses a column a person matched, and takes it back", async () => {

@@ -5,11 +5,13 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
+import { planRow } from "../../src/plan/row.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { type DimensionName, fromCanonical } from "../../src/units.ts";
 import { changeText } from "../../src/words/advice.ts";
 import { en } from "../../src/words/en/index.ts";
+import { blockOf, type RowCells } from "../findings/rule.ts";
 
 const lists = readLists(MATERIALS, TOOLS, MACHINES);
 const head = DEMO[0]!;
@@ -105,6 +107,85 @@ describe("advice (identity: typed into the table and planned again)", () => {
     const found = advise(row(250), lists).advice[0]!;
     expect(found.changes.map((c) => c.key)).toEqual(["startDiameter"]);
     expect(found.changes[0]!.takes).toBeCloseTo(8.7, 9);
+  });
+});
+
+describe("advice makes the same part (independent: what the drawing asks for stays)", () => {
+  const STEEL = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" };
+  const helpOf = (cells: RowCells) => {
+    const read = readRows(blockOf([cells]))[0]!;
+    const { advice } = advise(read, lists);
+    return advice.map((a) => ({
+      ...a,
+      to: Object.fromEntries(a.changes.map((c) => [c.key, c.to])) as Partial<Record<string, number | string | null>>,
+      plan: planRow(
+        { ...read, row: { ...read.row, ...Object.fromEntries(a.changes.map((c) => [c.key, c.to ?? undefined])) } },
+        lists,
+      ),
+    }));
+  };
+  const diameterOf = (name: unknown) => lists.tools.find(String(name))!.diameter;
+
+  it("a slot whose cutter gives it its width keeps that width, and is offered less depth a step", () => {
+    const deep = { ...STEEL, Operation: "slot", Tool: "EM-12-4", Depth: 20, "Axial depth": 20, Length: 60 };
+    const help = helpOf(deep);
+    expect(help.length).toBeGreaterThan(0);
+    for (const { plan } of help) expect(diameterOf(plan.results.tool)).toBe(12);
+    expect(help.some(({ to }) => "axialDepth" in to)).toBe(true);
+    // row 290 of the demo: a 6 mm slot
+    for (const { changes } of advise(row(290), lists).advice)
+      for (const { key, to } of changes) if (key === "tool") expect(diameterOf(to)).toBe(6);
+  });
+  it("a face that is taken in more levels is as deep as before", () => {
+    const help = helpOf({
+      ...STEEL,
+      ...{ Operation: "face", Machine: "Knee mill K1", Tool: "FM-50-5", Length: 120, "Radial depth": 40 },
+      "Axial depth": 4,
+    });
+    const shallower = help.filter(({ to }) => to.axialDepth !== undefined);
+    expect(shallower.length).toBeGreaterThan(0);
+    for (const { to, plan } of shallower) {
+      expect(to.depth).toBe(4);
+      const { wall } = plan.path as Extract<typeof plan.path, { kind: "wall" }>;
+      expect(wall.depth).toBe(4);
+      expect(wall.axial * wall.levels).toBeCloseTo(4, 9);
+    }
+  });
+  it("a side wall that is taken in thinner passes loses as much in all", () => {
+    // 9 mm radial and 24 mm deep in 4140: far more than the knee mill drives
+    const help = helpOf({
+      ...STEEL,
+      ...{ Material: "Steel 42CrMo4 QT (AISI 4140)", Operation: "side", Machine: "Small centre S5", Tool: "EM-16-4" },
+      ...{ Depth: 24, "Axial depth": 24, Length: 100, "Radial depth": 9 },
+    });
+    expect(help.length).toBeGreaterThan(0);
+    for (const { to, plan } of help) {
+      if (to.radialDepth === undefined) continue;
+      expect(Number(to.radialDepth) * Number(to.passes)).toBeCloseTo(9, 9);
+      expect((plan.path as Extract<typeof plan.path, { kind: "wall" }>).wall.stock).toBeCloseTo(9, 9);
+    }
+  });
+  it("a wall that comes out thick is offered the wear value that the row itself proposes", () => {
+    const thick = {
+      ...STEEL,
+      ...{ Operation: "side", Tool: "EM-12-4", Depth: 24, Length: 80, "Radial depth": 1 },
+      ...{ "Size tolerance": 0.045, "Spring passes": 0, "Feed per tooth": 0.08 },
+    };
+    const plan = planRow(readRows(blockOf([thick]))[0]!, lists);
+    expect(plan.findings.map((f) => f.code)).toContain("size-may-be-out");
+    const worn = helpOf(thick).find(({ to }) => to.wearValue !== undefined)!;
+    expect(worn.to.wearValue).toBeCloseTo(plan.results.startWearValue!, 9);
+    expect(worn.after.verdict).toBe("ok");
+  });
+  it("what is cheapest is offered once, and where it saves something", () => {
+    for (const read of rows) {
+      const { advice } = advise(read, lists);
+      const cheap = advice.find((a) => a.kind === "cheapest");
+      if (!cheap || cheap.after.cost === null) continue;
+      for (const other of advice)
+        if (other !== cheap && other.after.verdict === "ok")
+          expect(cheap.after.cost, String(read.name)).toBeLessThanOrEqual(0.97 * other.after.cost! + 1e-9);
+    }
   });
 });
 

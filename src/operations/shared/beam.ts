@@ -42,13 +42,14 @@ export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | un
   };
   const shank = tool.shankDiameter ?? diameter;
   const ratioDiameter = tool.neckDiameter === undefined ? diameter : Math.max(diameter, shank);
-  work.limit("stickOut", stickOut, STICK_OUT_RATIO * ratioDiameter, "length");
-  if (stickOut > STICK_OUT_RATIO * ratioDiameter * 1.0000001) {
+  const most = tool.stickOutLimit ?? STICK_OUT_RATIO;
+  work.limit("stickOut", stickOut, most * ratioDiameter, "length");
+  if (stickOut > most * ratioDiameter * 1.0000001) {
     work.find("stick-out", {
       value: stickOut,
-      limit: STICK_OUT_RATIO * ratioDiameter,
+      limit: most * ratioDiameter,
       ratio: stickOut / ratioDiameter,
-      most: STICK_OUT_RATIO,
+      most,
     });
   }
   const known = new Map<number, number>();

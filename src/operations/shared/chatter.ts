@@ -1,6 +1,7 @@
 /** Whether a cut is likely to chatter: the banded rule of mill/chatter-rule.ts with the modes of a row's tool, holder and machine. */
 import { Cache } from "../../cache.ts";
-import { type ChatterMode, forceSlope, type TipModes } from "../../mill/chatter.ts";
+import type { FactsOf } from "../../findings.ts";
+import { type ChatterMode, type EdgePart, forceSlope, type TipModes } from "../../mill/chatter.ts";
 import {
   type BandedCut,
   chatterDepth,
@@ -30,6 +31,9 @@ export interface ChatterPass {
   readonly teeth: number;
   /** [m/min] */
   readonly surfaceSpeed: number;
+  /** Profiles of a thread mill that cut at once; their edge is not engaged alike along its width. */
+  readonly profiles?: number;
+  readonly parts?: (kc11: number, exponent: number) => readonly EdgePart[];
 }
 
 const held = new Cache<string, Pick<HeldModes, "firm" | "nominal">>("tip modes", 500);
@@ -61,46 +65,77 @@ export function readModes(text: string): ChatterMode[] | undefined {
   return modes.every((m) => m !== undefined) ? modes : undefined;
 }
 
-/** Measured modes of the tool on this machine; null where the list's text cannot be read. */
-function measuredModes({ work, machine }: Job, tool: Tool): TipModes | undefined | null {
+/** Measured modes of the tool on this machine; the text that cannot be read where the list has such. */
+function measuredModes({ machine }: Job, tool: Tool): TipModes | { readonly unreadable: string } | undefined {
   const { tipModesX, tipModesY = tipModesX, tipModesOn } = tool;
   if (tipModesX === undefined || tipModesY === undefined) return undefined;
   if (tipModesOn !== undefined && tipModesOn.toLowerCase() !== machine?.machine.toLowerCase()) return undefined;
   const [x, y] = [readModes(tipModesX), readModes(tipModesY)];
-  if (x && y) return { x, y };
-  work.find("tip-modes-unreadable", { tool: tool.tool, text: x ? tipModesY : tipModesX });
-  return null;
+  return x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
+}
+
+interface Swinging {
+  readonly cut: BandedCut;
+  readonly depth: number;
+  readonly measured: TipModes | undefined;
+  readonly modes: () => Pick<HeldModes, "firm" | "nominal">;
+}
+
+/** A pass with what swings in it; undefined without the material's force. */
+function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swinging | undefined {
+  const { row, material } = job;
+  if (material?.kc11 === undefined || material.exponent === undefined) return undefined;
+  const radialDepth = Math.min(pass.radialDepth, pass.diameter);
+  const { diameter, teeth, surfaceSpeed } = pass;
+  const kc11 = material.kc11 * (row.wearFactor ?? 1);
+  const chip = meanChip(pass.centreFeed, radialDepth, diameter, pass.edgeAngle);
+  const measured = measuredModes(job, tool);
+  return {
+    cut: {
+      teeth,
+      radialDepth,
+      diameter,
+      slope: forceSlope(kc11, material.exponent, chip),
+      parts: pass.parts?.(kc11, material.exponent),
+      radialRatio: material.radialRatio ?? 0.35,
+      way: row.way ?? "climb",
+      surfaceSpeed,
+    },
+    depth: pass.axialDepth,
+    measured: measured && "x" in measured ? measured : undefined,
+    modes: () => modesOf(job, beam, tool),
+  };
+}
+
+const ratioOf = ({ machine }: Job) => machine?.chatterRatio ?? ORDINARY_RATIO;
+const likely = (job: Job, { cut, depth, measured, modes }: Swinging) =>
+  measured ? measuredChatter(cut, measured, depth) : likelyToChatter(cut, modes(), depth, ratioOf(job));
+
+/** Whether a pass is likely to chatter, without a word about it: for a row that chooses between ways to cut. */
+export function chatters(job: Job, beam: ToolBeam, tool: Tool, passes: readonly ChatterPass[]): boolean {
+  return passes.some((pass) => {
+    const it = swinging(job, beam, tool, pass);
+    return it !== undefined && likely(job, it);
+  });
 }
 
 /** The pass that is most likely to chatter, judged; "check" at the most. Needs the material's force and a stick-out. */
-export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): void {
-  const { work, row, material } = job;
-  if (material?.kc11 === undefined || material.exponent === undefined) return;
-  const radialDepth = Math.min(pass.radialDepth, pass.diameter);
-  const { axialDepth, diameter, teeth, surfaceSpeed } = pass;
-  const chip = meanChip(pass.centreFeed, radialDepth, diameter, pass.edgeAngle);
-  const cut: BandedCut = {
-    teeth,
-    radialDepth,
-    diameter,
-    slope: forceSlope(material.kc11 * (row.wearFactor ?? 1), material.exponent, chip),
-    radialRatio: material.radialRatio ?? 0.35,
-    way: row.way ?? "climb",
-    surfaceSpeed,
-  };
-  const measured = measuredModes(job, tool);
-  if (measured) {
-    if (!measuredChatter(cut, measured, axialDepth)) return;
-    const allows = chatterDepth(cut, measured, "firm");
-    work.limit("chatter", axialDepth, allows, "length");
-    work.find("chatter", { value: axialDepth, limit: allows, allows, nominal: allows, measured: true });
-    return;
+export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: readonly ChatterPass[]): void {
+  const { work } = job;
+  let worst: (FactsOf<"chatter"> & { readonly limit: number }) | undefined;
+  for (const pass of passes) {
+    const it = swinging(job, beam, tool, pass);
+    if (!it || !likely(job, it)) continue;
+    const { cut, depth, measured, modes } = it;
+    const allows = chatterDepth(cut, measured ?? modes().firm, "firm");
+    const nominal = measured ? allows : chatterDepth(cut, modes().nominal, "nominal");
+    const limit = measured ? allows : Math.max(allows, ratioOf(job) * nominal);
+    if (!worst || depth / limit > worst.value / worst.limit)
+      worst = { value: depth, limit, allows, nominal, measured: measured !== undefined, profiles: pass.profiles };
   }
-  const modes = modesOf(job, beam, tool);
-  if (!likelyToChatter(cut, modes, axialDepth)) return;
-  const allows = chatterDepth(cut, modes.firm, "firm");
-  const nominal = chatterDepth(cut, modes.nominal, "nominal");
-  const limit = Math.max(allows, ORDINARY_RATIO * nominal);
-  work.limit("chatter", axialDepth, limit, "length");
-  work.find("chatter", { value: axialDepth, limit, allows, nominal, measured: false });
+  const text = job.material?.kc11 === undefined ? undefined : measuredModes(job, tool);
+  if (text && "unreadable" in text) work.find("tip-modes-unreadable", { tool: tool.tool, text: text.unreadable });
+  if (!worst) return;
+  work.limit("chatter", worst.value, worst.limit, "length");
+  work.find("chatter", worst);
 }

@@ -2,7 +2,7 @@
 import { arcFeed, type Side } from "../../mill/arc.ts";
 import { tableFeed } from "../../mill/speed.ts";
 import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
-import { CHIP_OVER, CHIP_UNDER } from "./choices.ts";
+import { CHIP_UNDER, chipOver } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
 
@@ -75,10 +75,11 @@ export function judgeRealChip(
 ): void {
   const { work } = job;
   const real = share * chip;
-  work.limit("chip", real, CHIP_OVER.check * listed, "length");
-  const grave = real > CHIP_OVER.stop * listed;
-  if (grave || real > CHIP_OVER.check * listed) {
-    const limit = (grave ? CHIP_OVER.stop : CHIP_OVER.check) * listed;
+  const over = chipOver(job.material);
+  work.limit("chip", real, over.check * listed, "length");
+  const grave = real > over.stop * listed;
+  if (grave || real > over.check * listed) {
+    const limit = (grave ? over.stop : over.check) * listed;
     work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
   }
   const limit = CHIP_UNDER * listed;

@@ -8,6 +8,14 @@ import type { OperationName, Row, RowKey } from "../../table/rows.ts";
 import type { FeatureTime } from "./motion.ts";
 import { Work } from "./work.ts";
 
+/** What the row that roughs a wall hands to the one that finishes it. */
+export interface Handed {
+  /** Stock that bending leaves beyond the programmed wall, a side: where the tool bends least and where it bends most [mm]. */
+  readonly left: readonly [least: number, most: number];
+  /** Name of that row. */
+  readonly row: string | number | null;
+}
+
 export interface Job {
   readonly work: Work;
   readonly row: Row;
@@ -19,6 +27,8 @@ export interface Job {
   readonly tool?: Tool;
   /** Limits of the finish diameter, where the row names a tolerance class. */
   readonly size?: SizeLimits;
+  /** What the row that roughs this one's wall leaves on it. */
+  readonly handed?: Handed;
 }
 
 /** What an operation hands back for time, tool life and cost. */
@@ -79,8 +89,9 @@ function lookUp<T>(
     work.find(unknown, { name, near: list.nearest(name) });
     return undefined;
   }
-  for (const { key, error } of list.problems.get(name.toLowerCase()) ?? [])
-    work.find(wrong, { about: key, name, error });
+  const own = list.nameOf(found);
+  for (const { key, error } of list.problems.get(own.toLowerCase()) ?? [])
+    work.find(wrong, { about: key, name: own, error });
   return found;
 }
 

@@ -45,7 +45,10 @@ export function judgePower({ work, machine }: Job, meanTorque: number, rpm: numb
 /** Teeth of a tool whose list row does not say. */
 const UNKNOWN_TEETH = 4;
 
-type Loaded = Pick<Tool, "ruptureStrength" | "notchFactor" | "substrate" | "tool" | "runout" | "teeth">;
+type Loaded = Pick<
+  Tool,
+  "ruptureStrength" | "safetyFactor" | "notchFactor" | "substrate" | "tool" | "runout" | "teeth"
+>;
 
 /** Largest stress in the tool [MPa]: carbide is brittle, high-speed steel yields. */
 export function stressOf(beam: ToolBeam, tool: Loaded, force: number, torque: number, loadFromTip: number): number {
@@ -77,8 +80,9 @@ export function judgeStress(
   }
   const notch = tool.notchFactor ?? 1;
   const stress = stressOf(beam, tool, force, torque, loadFromTip);
-  const allowed = tool.ruptureStrength / STRESS_SAFETY;
-  work.step("stress", stress, { notch, allowed, safety: STRESS_SAFETY });
+  const safety = tool.safetyFactor ?? STRESS_SAFETY;
+  const allowed = tool.ruptureStrength / safety;
+  work.step("stress", stress, { notch, allowed, safety });
   const high = badStress(tool, chip, material?.exponent ?? 0);
   const load = work.limit("stress", stress, allowed, "stress", [
     ((1 - UNCERTAINTY.force) * stress) / allowed,
@@ -89,7 +93,7 @@ export function judgeStress(
     work.find(
       "tool-stress",
       { value: stress * high, limit: allowed, nominal: stress },
-      load > STRESS_SAFETY / 2 ? "stop" : "check",
+      load > safety / 2 ? "stop" : "check",
     );
   }
 }

@@ -6,8 +6,8 @@ import { Cache } from "../../cache.ts";
 import type { Lists } from "../../table/read.ts";
 import type { Row, RowKey } from "../../table/rows.ts";
 
-/** Ways of cutting that are remembered for each set of lists: more than a job has cuts that differ. */
-export const WAYS = 500;
+/** Ways of cutting that are remembered for each set of lists: those of a few dozen cuts that differ. More of them cost time to keep. */
+export const WAYS = 200;
 
 /**
  * A memory for each set of lists: two tables with lists of their own leave each other's alone, names of tools and materials are those

@@ -5,7 +5,7 @@
  */
 import type { SizeName } from "../../findings.ts";
 import { wearChange } from "../../thread/gauging.ts";
-import { BENDING_SHARE, SCATTER_SHARE } from "./choices.ts";
+import { bendingShare, EXPANSION, HOLDER_REPEATS, RUNOUT_SHARE, scatterShare, WARMER } from "./choices.ts";
 import type { Job } from "./job.ts";
 
 export interface SizeBand {
@@ -30,15 +30,18 @@ const ROUNDING = 1e-7;
 
 /** The size of a row against its limits: what is measured, else what is predicted. */
 export function judgeSize(job: Job, band: SizeBand): void {
-  const { work, row } = job;
+  const { work, row, machine } = job;
   const { low, high, of, programmed, ends } = band;
   const half = (high - low) / 2;
   const centre = (high + low) / 2;
   const [least, most] = [Math.min(...ends), Math.max(...ends)];
   // What bending does is the change from the programmed size; what varies of it from part to part is the scatter.
-  const scatter = SCATTER_SHARE * Math.max(...ends.map((s) => Math.abs(s - programmed)));
+  const share = scatterShare(machine);
+  const bent = share * Math.max(...ends.map((s) => Math.abs(s - programmed)));
+  const other = otherScatter(job, band);
+  const scatter = Math.hypot(bent, other);
   work.set({ sizeMin: low, sizeMax: high });
-  work.step("scatter", scatter, { share: SCATTER_SHARE });
+  work.step("scatter", scatter, { share, other });
   judgeScatter(job, scatter, half, of);
   // A single wall has no nominal size in the row that a measurement could be compared with.
   if (of !== "wall error" && row.measured !== undefined) {
@@ -53,7 +56,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
   const good = least <= centre && most >= centre ? 0 : Math.min(...off);
   work.limit("deflection", Math.abs((least + most) / 2 - centre), half, "length", [good / half, bias / half]);
   const within = half * (1 + ROUNDING);
-  const silent = bias + scatter <= BENDING_SHARE * within;
+  const silent = bias + scatter <= bendingShare(machine) * within;
   if (silent && row.wearValue === undefined) return;
   const start = band.start();
   if (start !== null) {
@@ -73,8 +76,20 @@ export function judgeSize(job: Job, band: SizeBand): void {
   else work.find("size-may-be-out", { ...facts, start, typed: row.wearValue !== undefined });
 }
 
-function judgeScatter({ work }: Job, scatter: number, half: number, of: SizeName): void {
-  const share = BENDING_SHARE * half;
+/**
+ * What changes a size from part to part beside bending, as half of its range [mm]: the tooth that stands out most makes the wall,
+ * and stands between true and the listed runout from one clamping to the next; the holder's seat; the part's warmth. Independent of
+ * each other, so they add up as squares.
+ */
+function otherScatter({ tool, material, machine }: Job, { low, high, of, walls }: SizeBand): number {
+  const seat = Math.hypot(RUNOUT_SHARE * (tool?.runout ?? 0), machine?.seatRepeats ?? HOLDER_REPEATS);
+  const warm =
+    of === "wall error" ? 0 : EXPANSION[material?.group ?? "p"] * (machine?.warmer ?? WARMER) * ((low + high) / 2);
+  return Math.hypot(walls * seat, warm);
+}
+
+function judgeScatter({ work, machine }: Job, scatter: number, half: number, of: SizeName): void {
+  const share = bendingShare(machine) * half;
   work.limit("scatter", scatter, share, "length");
   if (scatter > half) work.find("size-scatter", { value: scatter, limit: half, of }, "stop");
   else if (scatter > share) work.find("size-scatter", { value: scatter, limit: share, of }, "check");

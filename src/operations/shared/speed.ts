@@ -13,21 +13,52 @@ export interface Speed {
   readonly range?: readonly [number, number];
 }
 
+/** Tools whose speeds are not the solid end mill's. */
+export type OwnSpeed = "inserts" | "thread mill";
+
 /** What is known of the cut when its speed is chosen. */
 export interface SpeedFor {
   /** Factor on the list's range for how far the cutter is engaged (mill/engaged-speed.ts). */
   readonly engaged?: number;
-  /** Inserted teeth. */
-  readonly inserts?: boolean;
+  /** Inserted teeth, or a thread mill. */
+  readonly own?: OwnSpeed;
 }
 
-/** A material's range for the tool [m/min]; inserts without one of their own go by the solid cutter's. */
-export function speedRange(material: Material | undefined, hss: boolean, inserts = false) {
-  const own = inserts && !hss && material?.speedInsertLow !== undefined && material.speedInsertHigh !== undefined;
-  const low = own ? material.speedInsertLow : hss ? material?.speedHssLow : material?.speedCarbideLow;
-  const high = own ? material.speedInsertHigh : hss ? material?.speedHssHigh : material?.speedCarbideHigh;
+/** Whose speeds a kind of tool runs at; undefined for the solid end mill's. */
+export const ownSpeedOf = (kind: ToolKind | undefined): OwnSpeed | undefined =>
+  kind === "face mill" ? "inserts" : kind?.startsWith("thread mill") ? "thread mill" : undefined;
+
+/** Speed of a thread mill over that of a solid end mill, where the list has none of its own (common practice). */
+export const THREAD_SPEED = 0.75;
+
+/** The material's own columns for a carbide tool of a kind [m/min], where both are filled in. */
+function ownRange(material: Material | undefined, own: OwnSpeed | undefined) {
+  const [low, high] =
+    own === "inserts"
+      ? [material?.speedInsertLow, material?.speedInsertHigh]
+      : own === "thread mill"
+        ? [material?.speedThreadLow, material?.speedThreadHigh]
+        : [];
   return low !== undefined && high !== undefined ? ([low, high] as const) : undefined;
 }
+
+/**
+ * A material's range for the tool [m/min]. Inserts without one of their own go by the solid cutter's, thread mills by
+ * {@link THREAD_SPEED} of it; of high-speed steel there is one range for all that mills.
+ */
+export function speedRange(material: Material | undefined, hss: boolean, own?: OwnSpeed) {
+  const special = hss ? undefined : ownRange(material, own);
+  if (special) return special;
+  const low = hss ? material?.speedHssLow : material?.speedCarbideLow;
+  const high = hss ? material?.speedHssHigh : material?.speedCarbideHigh;
+  if (low === undefined || high === undefined) return undefined;
+  const share = own === "thread mill" && !hss ? THREAD_SPEED : 1;
+  return [share * low, share * high] as const;
+}
+
+/** Whether a carbide thread mill's speed is a share of the end mill's for want of its own columns. */
+export const threadSpeedAssumed = (material: Material, tool: Pick<Tool, "substrate">) =>
+  tool.substrate !== "hss" && ownRange(material, "thread mill") === undefined;
 
 /** Spindle speed within material, tool, machine and the row's own limit; undefined (with a finding) when nothing tells it. */
 export function chooseSpeed(
@@ -36,10 +67,10 @@ export function chooseSpeed(
   diameter: number,
   place: number,
   material: Material | undefined = listed,
-  { engaged = 1, inserts = false }: SpeedFor = {},
+  { engaged = 1, own }: SpeedFor = {},
 ): Speed | undefined {
   const hss = tool?.substrate === "hss";
-  const listedRange = speedRange(material, hss, inserts);
+  const listedRange = speedRange(material, hss, own);
   const range = listedRange && ([listedRange[0] * engaged, listedRange[1] * engaged] as const);
   const wanted = row.surfaceSpeed ?? (range ? range[0] + place * (range[1] - range[0]) : undefined);
   if (wanted === undefined) {
@@ -82,8 +113,8 @@ export function chooseSpeed(
   if (Number.isFinite(cap)) work.limit("spindleSpeed", rpm, cap);
   if (cap < free) work.find("speed-capped", { value: free, limit: cap, by });
   work.set({ spindleSpeed: rpm, surfaceSpeed: vc });
-  // The list's own reference life belongs to its solid cutter's range: insert's speeds are brought to that.
-  const solid = inserts ? speedRange(material, hss) : undefined;
+  // The list's own reference life belongs to its solid cutter's range: other tools' speeds are brought to that.
+  const solid = own ? speedRange(material, hss) : undefined;
   const terms = engaged * (solid && listedRange ? listedRange[1] / solid[1] : 1);
   return { rpm, surfaceSpeed: vc, listSpeed: vc / terms, range };
 }

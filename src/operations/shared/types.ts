@@ -90,6 +90,8 @@ export interface Plan {
   readonly steps: readonly Step[];
   readonly sketch?: Sketch;
   readonly path?: Path;
+  /** Stock that bending leaves on the wall beyond the programmed one, a side: least and most [mm]. */
+  readonly left?: readonly [least: number, most: number];
   /** Where the machine has a rapid and an acceleration and the row is complete. */
   readonly time?: RowTime;
   /** Where the machine has a rate as well. */

@@ -13,6 +13,7 @@ export class Work {
   readonly results: Results = {};
   sketch: Sketch | undefined;
   path: Path | undefined;
+  left: Plan["left"];
   /** Steps are kept for a person to read; a table of thousands does without. */
   readonly detail: boolean;
 
@@ -69,6 +70,7 @@ export class Work {
       steps: this.steps,
       sketch: this.sketch,
       path: this.path,
+      left: this.left,
     };
   }
 }

@@ -1,8 +1,7 @@
-/** Spellings of the columns and the words of their cells by language: one file a language, each known by its key. */
-import type { MACHINE, MATERIAL, TOOL } from "../lists.ts";
+/** The words of headings and cells by language: one file a language; what headings mean stands once, in notions. */
+import type { MATERIAL, TOOL } from "../lists.ts";
 import type { ValueOf } from "../quantity.ts";
-import type { ResultKey } from "../results.ts";
-import type { ROW, RowKey } from "../rows.ts";
+import type { ROW } from "../rows.ts";
 import { de } from "./de.ts";
 import { en } from "./en.ts";
 import { es } from "./es.ts";
@@ -12,6 +11,9 @@ import { ja } from "./ja.ts";
 
 /** Spellings of each key as people write them, with a bar between two. */
 type Spelled<K extends string> = Readonly<Partial<Record<K, string>>>;
+
+/** Words by the notion that they name; a key of several notions with blanks between is named by one word. */
+export type Words = Readonly<Record<string, string>>;
 
 /** What stands in cells of a column of words or of yes and no. */
 export interface CellWords {
@@ -31,30 +33,15 @@ export interface CellWords {
 }
 
 export interface Spellings {
-  readonly row: Spelled<RowKey>;
-  readonly result?: Spelled<ResultKey>;
-  readonly material?: Spelled<keyof typeof MATERIAL & string>;
-  readonly tool?: Spelled<keyof typeof TOOL & string>;
-  readonly machine?: Spelled<keyof typeof MACHINE & string>;
+  /** Words of headings. "stop" are those that say nothing of their own. */
+  readonly notions: Words;
   readonly words?: CellWords;
 }
 
 /** The languages at hand, English first. */
 export const LANGUAGES: readonly Spellings[] = [en, de, fr, es, it, ja];
-
-type Table = Exclude<keyof Spellings, "words">;
-
-/** Spellings of one table by key, a text for each language. */
-export function spellingsOf(table: Table): Readonly<Record<string, readonly string[]>> {
-  const all: Record<string, string[]> = {};
-  LANGUAGES.forEach((language, at) => {
-    for (const [key, texts] of Object.entries(language[table] ?? {})) {
-      all[key] ??= LANGUAGES.map(() => "");
-      all[key][at] = texts as string;
-    }
-  });
-  return all;
-}
+/** Languages that write words together, by their place. */
+export const COMPOUNDING: ReadonlySet<number> = new Set([0, 1, 5]);
 
 /** One spelling and the same without what people leave out who have no umlauts. */
 export function spelledApart(texts: string): string[] {

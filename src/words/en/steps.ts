@@ -94,6 +94,10 @@ export const steps: StepWords = {
   ],
   edgeTable: ["feed of the edge"],
   tableFeed: [(f) => (f?.arc === undefined ? "table feed" : "table feed at the cutter's centre")],
+  handed: [
+    "stock beyond the row's own, a side",
+    (f) => `what bending leaves on the wall in row ${f?.row ?? "above"}, at the end that bends most`,
+  ],
   radialDepth: [
     (f) => (f === undefined ? "radial depth" : "effective radial depth (largest pass)"),
     (f) => (f === undefined ? "from the row, or the stock in equal passes" : ""),
@@ -143,7 +147,13 @@ export const steps: StepWords = {
         ? `programmed ${say.value(f.programmed)} and what bending leaves; between ${say.value(f.least)} and ${say.value(f.most)}`
         : "drill size and mean drilling oversize",
   ],
-  scatter: ["scatter of the size from part to part", (f) => (f ? `${f.share} × the largest change by bending` : "")],
+  scatter: [
+    "scatter of the size from part to part",
+    (f, say) =>
+      f
+        ? `${f.share} × the largest change by bending, and ${say.value(f.other)} by runout, seat and warmth; root of the squares`
+        : "",
+  ],
   startWear: [
     "wear value for the first part (radius)",
     "solved with the deeper path for the end that bends least; negative goes into the wall",

@@ -57,6 +57,7 @@ export function layoutOf(input: LayoutInput): Layout {
   const pixels = (characters: number) => Math.min(most, Math.round(characters * measure.digit) + PADDING);
   const usual = pixels(DEFAULT_WIDTH);
   const widths = new Map<number, number>();
+  for (const [column, wide] of wholeNumbers(model, sheet, measure)) if (wide > usual) widths.set(column, wide);
   for (const [column, characters] of sheet.widths) widths.set(column, Math.max(pixels(characters), 24));
   for (const column of [...sheet.hiddenColumns, ...unused]) widths.set(column, 0);
   const columns = new Axis(columnCount, usual, widths);
@@ -87,6 +88,31 @@ export function layoutOf(input: LayoutInput): Layout {
     fixedWidth: side + columns.offset(frozenColumns),
     headings,
   };
+}
+
+/** Rows that are looked at for the width of a column without one, and the most that it gets [px]. */
+const [LOOKED_AT, WIDEST_NUMBER] = [200, 180];
+const wanted = new WeakMap<SheetState, { readonly changes: number; readonly widths: ReadonlyMap<number, number> }>();
+
+/** Pixels in which numbers of a format are whole, in columns that the file gives no width: a date must be read. */
+function wholeNumbers(model: Model, sheet: SheetState, measure: Measure): ReadonlyMap<number, number> {
+  const known = wanted.get(sheet);
+  if (known?.changes === sheet.changes()) return known.widths;
+  const widths = new Map<number, number>();
+  let looked = 0;
+  for (const row of sheet.cells.keys()) {
+    if (++looked > LOOKED_AT) break;
+    for (const [column, cell] of sheet.cells.get(row)!) {
+      // A number without a format is made shorter where it has to be.
+      if (typeof cell.value !== "number" || cell.style === undefined || sheet.widths.has(column)) continue;
+      const style = model.style(cell);
+      if (!style || /^general$/i.test(style.numberFormat)) continue;
+      const width = Math.ceil(measure.widthOf(model.shown(sheet.name, row, column), style.bold)) + PADDING + 2;
+      if (width > (widths.get(column) ?? 0)) widths.set(column, Math.min(width, WIDEST_NUMBER));
+    }
+  }
+  wanted.set(sheet, { changes: sheet.changes(), widths });
+  return widths;
 }
 
 function headingRows(sheet: SheetState): Set<number> {

@@ -374,6 +374,16 @@ export class View {
     if (scrollTo(this.layout, this.scroller, row, column)) this.render();
   }
 
+  /** Scrolls a row that is out of sight to the middle, where it is seen with its neighbours. */
+  bringToMiddle(row: number): void {
+    const { rows, letters, fixedHeight } = this.layout;
+    const { scrollTop, clientHeight } = this.scroller;
+    const top = letters + rows.offset(row);
+    if (top >= scrollTop + fixedHeight && top + rows.sizeOf(row) <= scrollTop + clientHeight) return;
+    this.scroller.scrollTop = top - fixedHeight - (clientHeight - fixedHeight - rows.sizeOf(row)) / 2;
+    this.render();
+  }
+
   /** Cell under a point of the window; the nearest one outside of the sheet. */
   at(x: number, y: number): { row: number; column: number } {
     return cellAt(this.layout, this.scroller, x, y);

@@ -17,6 +17,8 @@ export interface Workbook {
   readonly styles: Style[];
   names(): Book["names"];
   setNames(names: Book["names"]): void;
+  settings(): NonNullable<Book["settings"]>;
+  setSettings(settings: NonNullable<Book["settings"]>): void;
   /** This cell is to be drawn and calculated anew. */
   touch(sheet: string, row: number, column: number): void;
   /** Everything is to be read anew. */
@@ -30,7 +32,7 @@ type CellEdit = Extract<Edit, { kind: "cell" }>;
 
 /** @returns how to take it back; undefined when it changes nothing. Throws Refused. */
 export function carryOut(book: Workbook, edit: Edit): Undo | undefined {
-  const sheet = edit.kind === "add-sheet" ? undefined : book.sheetOf(edit.sheet);
+  const sheet = edit.kind === "add-sheet" || edit.kind === "setting" ? undefined : book.sheetOf(edit.sheet);
   switch (edit.kind) {
     case "cell":
       return writeCell(book, sheet!, edit);
@@ -61,9 +63,19 @@ export function carryOut(book: Workbook, edit: Edit): Undo | undefined {
     }
     case "add-sheet":
       return addSheet(book, edit);
+    case "setting":
+      return keep(book, edit.name, edit.value);
     case "rename-sheet":
       return renameSheetTo(book, sheet!, edit.to);
   }
+}
+
+function keep(book: Workbook, name: string, value: string | null): Undo | undefined {
+  const before = book.settings();
+  if ((before[name] ?? null) === value) return undefined;
+  const { [name]: _, ...others } = before;
+  book.setSettings(value === null ? others : { ...others, [name]: value });
+  return () => book.setSettings(before);
 }
 
 /** Puts another value into a part of a sheet. */
@@ -208,13 +220,15 @@ export function compact(edits: readonly Edit[]): Edit[] {
       const key = `${edit.row} ${edit.column} ${edit.sheet.toLowerCase()}`;
       const before = cells.get(key);
       cells.delete(key);
+      const numberFormat = edit.numberFormat ?? before?.numberFormat;
+      const look = edit.look ?? before?.look;
       cells.set(key, {
-        ...(before?.numberFormat === undefined ? {} : { numberFormat: before.numberFormat }),
-        ...(before?.look === undefined ? {} : { look: before.look }),
         ...edit,
+        ...(numberFormat === undefined ? {} : { numberFormat }),
+        ...(look === undefined ? {} : { look }),
       });
     } else {
-      if (edit.kind !== "width" && edit.kind !== "hide-columns") flush();
+      if (edit.kind !== "width" && edit.kind !== "hide-columns" && edit.kind !== "setting") flush();
       all.push(edit);
     }
   }

@@ -119,6 +119,7 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
   const sheets = book.sheets.map((sheet) => new SheetState(sheet));
   const styles = [...book.styles];
   let names = book.names;
+  let settings = book.settings ?? {};
   let active = sheets[book.active]?.name ?? sheets[0]?.name ?? "";
   const selections = new Map<SheetState, { row: number; column: number; area: Area }>();
   const changed = new Set<(change: Change) => void>();
@@ -148,6 +149,10 @@ export function createModel(book: Book, options: ModelOptions = {}): Model {
     names: () => names,
     setNames: (next) => {
       names = next;
+    },
+    settings: () => settings,
+    setSettings: (next) => {
+      settings = next;
     },
     touch: (sheet, row, column) => touched.push({ sheet, row, column }),
     restructure: () => {

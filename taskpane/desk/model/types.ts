@@ -91,6 +91,8 @@ export interface Book {
   readonly date1904: boolean;
   /** What the file holds that the desk keeps but cannot show. */
   readonly kept: readonly string[];
+  /** What this program keeps in the file beside its cells, by name. */
+  readonly settings?: Readonly<Record<string, string>>;
 }
 
 /** An edit as the model makes it, in the order they were made; the package replays them on the file as it came. */
@@ -126,6 +128,8 @@ export type Edit =
       /** Printed as wide as the paper, with this many heading rows on each page. */
       readonly page?: { readonly headings: number };
     }
+  /** What this program keeps in the file beside its cells; null takes it out. */
+  | { readonly kind: "setting"; readonly name: string; readonly value: string | null }
   | { readonly kind: "rename-sheet"; readonly sheet: string; readonly to: string }
   | {
       readonly kind: "hide-columns";

@@ -26,6 +26,10 @@ export const SHORT: Readonly<Record<string, string>> = {
   "http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray": "xda:",
   "urn:schemas-microsoft-com:office:excel": "x:",
   "urn:schemas-microsoft-com:vml": "v:",
+  [`${TRANSITIONAL}officeDocument/2006/custom-properties`]: "cp:",
+  [`${STRICT}officeDocument/customProperties`]: "cp:",
+  [`${TRANSITIONAL}officeDocument/2006/docPropsVTypes`]: "vt:",
+  [`${STRICT}officeDocument/docPropsVTypes`]: "vt:",
   "http://www.w3.org/XML/1998/namespace": "xml:",
 };
 /** Namespaces of which a Choice may be taken: what is written in them is read here. */

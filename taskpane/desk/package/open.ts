@@ -6,6 +6,7 @@ import { keptOfBook, keptOfSheet } from "./kept-words.ts";
 import { refuseOther } from "./kinds.ts";
 import { LIMITS, type Limits } from "./limits.ts";
 import { type KeptPackage, Parts } from "./parts.ts";
+import { readSettings } from "./settings.ts";
 import { readSheet } from "./sheet-read.ts";
 import { readStrings } from "./strings.ts";
 import { readStyles, readTheme } from "./styles-read.ts";
@@ -122,6 +123,7 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
     names: shownNames(info),
     date1904: info.date1904,
     kept: keptOfBook(parts, info.part, others),
+    settings: readSettings(parts),
   };
   proceed(1);
   return { book, kept };

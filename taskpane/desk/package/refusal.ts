@@ -131,6 +131,7 @@ function movedRowsFault(sheet: Sheet, kind: "insert" | "delete", row: number, co
 /** The sentence why an edit cannot be stored; `undefined` when it can. The book is as it is before the edit. */
 export function refusal(book: Book, edit: Edit): string | undefined {
   const names = book.sheets.map((sheet) => sheet.name);
+  if (edit.kind === "setting") return undefined;
   if (edit.kind === "add-sheet") {
     const fault = sheetNameFault(edit.sheet, names) ?? (edit.table && tableNameFault(edit.table.name));
     if (fault) return fault;

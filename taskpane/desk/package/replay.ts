@@ -51,6 +51,8 @@ export interface Plan {
   readonly sheets: SheetPlan[];
   /** Rows and names that moved, of all sheets, in order. */
   readonly moves: readonly Move[];
+  /** What is kept beside the cells, as it is at the end. */
+  readonly settings: ReadonlyMap<string, string | null>;
 }
 
 const bad = (message: string): FileError => new FileError("unsupported", message);
@@ -85,7 +87,13 @@ export function replay(
   const pendingCells: { sheet: SheetPlan; edit: CellEdit; home: string; since: number; sinceAll: number }[] = [];
   const pendingChoices: { sheet: SheetPlan; choices: Choices; home: string; since: number; sinceAll: number }[] = [];
 
+  const settings = new Map<string, string | null>();
+
   for (const edit of edits) {
+    if (edit.kind === "setting") {
+      settings.set(edit.name, edit.value);
+      continue;
+    }
     if (edit.kind === "add-sheet") {
       const fault = sheetNameFault(
         edit.sheet,
@@ -210,7 +218,7 @@ export function replay(
       ...(choices.source === undefined ? {} : { source: movedFormula(choices.source, home, moves.slice(sinceAll)) }),
     });
   }
-  return { sheets, moves };
+  return { sheets, moves, settings };
 }
 
 /** A heading of a table that changes is followed by the references that name it. */

@@ -14,6 +14,7 @@ import { type KeptPackage, Parts } from "./parts.ts";
 import { concernsXml, movedFormula } from "./references.ts";
 import { type Plan, replay, type SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
+import { writeSettings } from "./settings.ts";
 import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
 import { readCell, SharedFormulas } from "./sheet-read.ts";
 import { dimensionPatch, withChoices, withColumns } from "./sheet-sections.ts";
@@ -101,6 +102,7 @@ class Saving {
     const text = this.#draft.text(this.#info.part);
     const formula = (own: string) => movedFormula(own, "", moves);
     this.#draft.put(this.#info.part, changedWorkbook(text, this.#info.part, sheets, added, formula, recalculate));
+    writeSettings(this.#parts, this.#draft, this.#plan.settings);
     return this.#draft.written();
   }
 

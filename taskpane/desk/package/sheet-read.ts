@@ -94,6 +94,7 @@ export function readSheet(xml: Xml, context: SheetContext): SheetContent {
         if (id) content.tableIds.push(id);
       });
     else if (name === "extLst") readExtensions(xml, content, list);
+    else if (name === "conditionalFormatting" && isOfVerdicts(xml)) return;
     else if (KEPT[name]) content.kept.add(KEPT[name]);
   });
   xml.finish();
@@ -110,6 +111,25 @@ const KEPT: Readonly<Record<string, string>> = {
   oleObjects: "embedded objects",
   controls: "buttons and controls",
 };
+
+/** True for rules that colour verdicts by their word, as our own files have them: the desk shows these itself. */
+function isOfVerdicts(xml: Xml): boolean {
+  let [rules, ours] = [0, 0];
+  xml.children((name) => {
+    if (name !== "cfRule") return;
+    rules++;
+    const kind = xml.attribute("type");
+    xml.children((inner) => {
+      if (
+        inner === "formula" &&
+        kind === "expression" &&
+        /^\$?[A-Z]+\$?\d+="(?:ok|check|stop)"$/.test(xml.content().trim())
+      )
+        ours++;
+    });
+  });
+  return rules > 0 && rules === ours;
+}
 
 function readColumns(xml: Xml, content: SheetContent): void {
   let count = 0;

@@ -9,6 +9,7 @@ import type { Model } from "../model/model.ts";
 import type { Edit, Value } from "../model/types.ts";
 import type { Site } from "../sites.ts";
 import { cellsOf } from "./setups.ts";
+import { roughers } from "./walls.ts";
 
 /** Browsers differ in the last bits of sines and powers: that much is no other result. */
 const LAST_BITS = 1e-12;
@@ -23,7 +24,9 @@ export interface RowResults {
   readLists(): boolean;
   remembered(): number;
   /** Plans rows, those that are not remembered read together: most of the reading is the headings. */
-  remember(site: Site, rows: readonly (readonly CellValue[])[]): void;
+  remember(site: Site, rows: readonly number[]): void;
+  /** Of these rows, the ones that hang on a row above them, or did when they were planned. */
+  hanging(site: Site, rows: readonly number[]): number[];
   /** Edits that bring the results of a row up to date; none when they are. */
   editsFor(site: Site, row: number): Edit[];
 }
@@ -68,24 +71,44 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
     return line.length < headingsOf(site).length ? [...line, site.units ?? null] : line;
   };
 
-  const keyOf = (site: Site, cells: readonly CellValue[]): string => {
+  const lineOf = (site: Site, row: number): string =>
+    `${site.sheet} ${JSON.stringify(inputsOf(site, cellsOf(model, site, row)))}`;
+  /** Rows that were planned with one above them, as their cells stood then. */
+  const hung = new Set<string>();
+  const hanging = (site: Site, rows: readonly number[]) =>
+    rows.filter((row) => roughers(model, site, row).length > 0 || hung.has(lineOf(site, row)));
+
+  const keyOf = (site: Site, row: number): string => {
+    const cells = cellsOf(model, site, row);
     const number = site.matching.inputs.findIndex((m) => m.column.key === "row");
     const line = inputsOf(site, cells);
     if (number >= 0) line[number] = null;
-    return `${site.sheet} ${sharingOf(site, cells)} ${JSON.stringify(line)}`;
+    const above = roughers(model, site, row).map((at) => lineOf(site, at));
+    return [site.sheet, sharingOf(site, cells), JSON.stringify(line), ...above].join(" ");
   };
 
-  function remember(site: Site, rows: readonly (readonly CellValue[])[]): void {
-    const fresh = rows.filter((cells) => !isEmptyRow(cells, site.matching) && !memory.has(keyOf(site, cells)));
+  function remember(site: Site, rows: readonly number[]): void {
+    const fresh = rows.filter(
+      (row) => !isEmptyRow(cellsOf(model, site, row), site.matching) && !memory.has(keyOf(site, row)),
+    );
     if (fresh.length === 0) return;
-    if (memory.size > REMEMBERED) memory = new Map();
+    if (memory.size > REMEMBERED) {
+      memory = new Map();
+      hung.clear();
+    }
+    const above = fresh.map((row) => roughers(model, site, row));
+    const read = [...new Set([...fresh, ...above.flat()])];
     const reads = rowPlanner.read(
       headingsOf(site),
-      fresh.map((cells) => inputsOf(site, cells)),
+      read.map((row) => inputsOf(site, cellsOf(model, site, row))),
     );
-    fresh.forEach((cells, i) => {
-      const key = keyOf(site, cells);
-      if (!memory.has(key)) memory.set(key, rowPlanner.plan(reads[i]!, listsNow(), sharingOf(site, cells)));
+    const readAt = (row: number) => reads[read.indexOf(row)]!;
+    fresh.forEach((row, i) => {
+      const key = keyOf(site, row);
+      if (above[i]!.length > 0) hung.add(lineOf(site, row));
+      if (memory.has(key)) return;
+      const sharing = sharingOf(site, cellsOf(model, site, row));
+      memory.set(key, rowPlanner.plan(readAt(row), listsNow(), sharing, above[i]!.map(readAt)));
     });
   }
 
@@ -118,13 +141,13 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
       return edits;
     }
     const here: Block = { ...site.block, top: row - 1, rows: [cells] };
-    remember(site, [cells]);
-    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, cells))])) {
+    remember(site, [row]);
+    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, row))])) {
       if (typeof value === "object" && value !== null) put(left + column, "", value.formula.replace(/^=/, ""));
       else put(left + column, value, undefined, format);
     }
     return edits;
   }
 
-  return { readLists, remembered: () => memory.size, remember, editsFor };
+  return { readLists, remembered: () => memory.size, remember, hanging, editsFor };
 }

@@ -1,39 +1,46 @@
 /// <reference path="../../../node_modules/@microsoft/office-js/dist/office.d.ts" />
 /** What happens in the workbook, told to the pane. */
-import type { Host } from "../host.ts";
+import type { DataChange, Host } from "../host.ts";
+import { corners } from "../reference.ts";
+import type { SheetNames } from "./names.ts";
 import type { Runs } from "./runs.ts";
 
-export function teller({ read, own }: Runs): Pick<Host, "onSelectionChange" | "onDataChange"> {
+export function teller({ read, own }: Runs, names: SheetNames): Pick<Host, "onSelectionChange" | "onDataChange"> {
   return {
     onSelectionChange(listener) {
-      return listen(listener, (context, tell) => {
-        const call = async () => tell();
-        return [context.workbook.onSelectionChanged.add(call), context.workbook.worksheets.onActivated.add(call)];
-      });
+      return listen<boolean>(listener, (context, tell) => [
+        context.workbook.onSelectionChanged.add(async () => tell(false)),
+        context.workbook.worksheets.onActivated.add(async () => tell(true)),
+      ]);
     },
 
     onDataChange(listener) {
-      return listen(listener, (context, tell) => [
+      return listen<DataChange>(listener, (context, tell) => [
         context.workbook.worksheets.onChanged.add(async (event) => {
-          // Another person's change, and our own, need no answer. Older hosts do not say who caused it.
-          if (event.source === "Remote") return;
+          // Our own changes need no answer. Older hosts do not say who caused one.
+          const remote = event.source === "Remote";
           const mine = event.triggerSource === undefined ? own() : event.triggerSource === "ThisLocalAddin";
-          if (!mine) tell();
+          if (mine && !remote) return;
+          const sheet = names.of(event.worksheetId);
+          const cells = event.changeType === "RangeEdited" ? corners(event.address) : undefined;
+          tell({ ...(sheet !== undefined && { sheet }), ...(cells && { cells }) });
         }),
-        context.workbook.worksheets.onCalculated.add(async () => {
-          if (!own()) tell();
+        context.workbook.worksheets.onCalculated.add(async ({ worksheetId }) => {
+          if (own()) return;
+          const sheet = names.of(worksheetId);
+          tell({ ...(sheet !== undefined && { sheet }), calculated: true });
         }),
       ]);
     },
   };
 
-  function listen(
-    listener: () => void,
-    add: (context: Excel.RequestContext, tell: () => void) => OfficeExtension.EventHandlerResult<any>[],
+  function listen<T>(
+    listener: (what: T) => void,
+    add: (context: Excel.RequestContext, tell: (what: T) => void) => OfficeExtension.EventHandlerResult<any>[],
   ): () => void {
     let stopped = false;
-    const tell = () => {
-      if (!stopped) listener();
+    const tell = (what: T) => {
+      if (!stopped) listener(what);
     };
     const handlers = read(async (context) => {
       const made = add(context, tell);

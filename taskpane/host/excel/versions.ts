@@ -12,6 +12,10 @@ export const NEEDS: Readonly<Record<string, string>> = {
 export const ONE_UNDO_GROUP = "1.20";
 /** Growing a table this way fills its calculated columns; adding rows with values leaves them blank. */
 export const TABLE_RESIZE = "1.13";
+/** What formulas spill into; older versions know no formulas that spill. */
+export const SPILLS = "1.12";
+/** Where merged cells are; without it they are found when a write does not stand. */
+export const MERGED_AREAS = "1.13";
 
 export const supports = (version: string): boolean => Office.context.requirements.isSetSupported("ExcelApi", version);
 

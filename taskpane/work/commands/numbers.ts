@@ -1,48 +1,60 @@
-/** Writes the plan as plain numbers: into the table's own columns, or as a block beside it. */
+/** Writes the plan as plain numbers: into the table's own columns, into a block beside it, or both. */
 import type { RowPlan } from "../../../src/words/worded.ts";
-import { besideBlock, changesFor } from "../planning.ts";
-import { isNumbers } from "../types.ts";
-import { type Context, sentence } from "./context.ts";
+import type { Message } from "../../ui/message.ts";
+import { besideColumns, fillOf } from "../filling.ts";
+import { BASIS, CHANGED } from "../planning.ts";
+import { besideKind } from "../types.ts";
+import { type Answers, asking, type Context, NOTHING, replanned, sentence, withNote } from "./context.ts";
 
-export const writeNumbers = (c: Context) => (): Promise<void> =>
-  c.act("Writing numbers …", async () => {
-    const now = await c.fresh();
-    if ("kind" in now) return now;
-    const { table, matching } = now;
-    const { beside } = c.store.get();
-    const plans = c.plan(c.blocks(table, matching));
-    const told = tally(plans);
-    if (matching.outputs.length > 0) {
-      await c.host.writeCells(table, changesFor(table, matching, plans));
-      return { kind: "done", text: told };
-    }
-    if (beside !== null && !isNumbers(beside))
-      return {
-        kind: "failed",
-        text: "A live block stands beside the table; it shows these numbers already.",
-        action: "Delete its first cell if you want plain numbers there.",
-      };
-    const left = table.left + table.headings.length + 1;
-    const { cells, formats } = besideBlock(table, matching, plans, left);
-    if (beside === null) {
-      await c.host.insertCells({ sheet: table.sheet, row: table.top, column: left }, cells, formats);
-      return { kind: "done", text: `${told} They stand beside the table.` };
-    }
-    // An earlier fill: its rows are written over, rows the table has got since are put below.
-    const kept = Math.max(beside.rows.length, 0);
-    const width = cells[0]!.length;
-    await c.host.writeCells(
-      beside,
-      cells
-        .slice(1, 1 + kept)
-        .flatMap((row, r) =>
-          row.slice(0, width).map((value, column) => ({ row: r, column, value, format: formats[column] })),
-        ),
-    );
-    const more = cells.slice(1 + kept);
-    if (more.length > 0) await c.host.appendRows(beside, more);
-    return { kind: "done", text: `${told} The block beside the table is up to date.` };
-  });
+export const writeNumbers = (c: Context) => (): Promise<void> => write(c, {});
+
+const write = (c: Context, answers: Answers): Promise<void> =>
+  c.act("Writing numbers …", () =>
+    asking(
+      (said) => (said === undefined ? c.store.set({ message: NOTHING }) : void write(c, said)),
+      () => replanned(c, (now) => fill(c, now, answers)),
+      answers,
+    ),
+  );
+
+async function fill(
+  c: Context,
+  { table, matching }: Parameters<Parameters<typeof replanned>[1]>[0],
+  answers: Answers,
+): Promise<Message> {
+  const { beside } = c.store.get();
+  const kind = besideKind(beside);
+  const needsRoom = besideColumns(matching) !== undefined;
+  if (needsRoom && kind === "live" && matching.outputs.length === 0)
+    return {
+      kind: "failed",
+      text: "A live block stands beside the table; it shows these numbers already.",
+      action: "Delete its first cell if you want plain numbers there.",
+    };
+  if (needsRoom && (kind === "live" || kind === "other"))
+    return {
+      kind: "failed",
+      text: `The verdict and the basis would go beside the table, where ${kind === "live" ? "the live block" : "something else"} stands; nothing was written.`,
+      action: `Move that, or add columns headed Verdict, ${BASIS} and ${CHANGED} to the table.`,
+    };
+  const plans = c.plan(c.blocks(table, matching));
+  const made = fillOf(table, matching, plans, needsRoom ? beside : null);
+  if (made === undefined)
+    return {
+      kind: "failed",
+      text: `The block beside the table has no Verdict, ${BASIS} or ${CHANGED} column; nothing was written: numbers without them cannot be told from old ones.`,
+      action: "Delete that block, then write again.",
+    };
+  const done = await c.host.writeCells(table, made.changes, { ...made.care, ...answers });
+  const where = !made.isBeside
+    ? ""
+    : beside !== null
+      ? " The block beside the table is up to date."
+      : matching.outputs.length > 0
+        ? " The verdict and the basis stand beside the table."
+        : " They stand beside the table.";
+  return withNote({ kind: "done", text: `${tally(plans)}${where}` }, done);
+}
 
 function tally(plans: readonly (RowPlan | undefined)[]): string {
   const counted = plans.filter((line) => line !== undefined);

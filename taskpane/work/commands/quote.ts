@@ -5,13 +5,13 @@ import type { QuoteOptions } from "../../../src/quote/types.ts";
 import { HostError } from "../../host/host.ts";
 import type { Message } from "../../ui/message.ts";
 import { compareSheet, type Made, quoteSheet } from "../quoting.ts";
-import type { Context } from "./context.ts";
+import { type Context, freshly, withNote } from "./context.ts";
 
 export const writeQuote =
   (c: Context) =>
   (options: QuoteOptions): Promise<void> =>
     c.act("Adding up the quote …", async () => {
-      const now = await c.fresh();
+      const now = await freshly(c);
       if ("kind" in now) return now;
       const sheet = quoteSheet(c.blocks(now.table, now.matching), options);
       return newSheet(c, "Quote", sheet, "The quote");
@@ -21,7 +21,7 @@ export const writeComparison =
   (c: Context) =>
   (choice: Choice, options: QuoteOptions): Promise<void> =>
     c.act("Planning the rows twice …", async () => {
-      const now = await c.fresh();
+      const now = await freshly(c);
       if ("kind" in now) return now;
       try {
         const sheet = compareSheet(c.blocks(now.table, now.matching), choice, options);
@@ -38,14 +38,17 @@ async function newSheet(c: Context, name: string, { sheet, warning }: Made, what
     const called = n === 1 ? name : `${name} ${n}`;
     try {
       const { table } = c.store.get();
-      await c.host.addSheet({ ...sheet, name: called }, true);
+      const done = await c.host.addSheet({ ...sheet, name: called }, true);
       if (table !== null)
         c.store.set({ from: { sheet: table.sheet, row: table.top + 1 + (table.selected ?? 0), column: table.left } });
-      return {
-        kind: "done",
-        text: `${what} is on the sheet "${called}". It does not follow later changes.`,
-        action: warning,
-      };
+      return withNote(
+        {
+          kind: "done",
+          text: `${what} is on the sheet "${called}". It does not follow later changes.`,
+          ...(warning === undefined ? {} : { action: warning }),
+        },
+        done,
+      );
     } catch (thrown) {
       if (!(thrown instanceof HostError) || thrown.code !== "occupied" || n > 50) throw thrown;
     }

@@ -58,6 +58,13 @@ const plan = () =>
 
 describe("new workbooks", () => {
   const bytes = plan();
+
+  it("keep nothing unseen: their verdicts are coloured by the desk as by the file; other rules are named", () => {
+    const { book, kept } = openPackage(bytes);
+    expect(book.sheets.map((sheet) => sheet.kept)).toEqual([[], []]);
+    const part = partText(kept.bytes, "xl/worksheets/sheet1.xml");
+    expect(part).toContain('<cfRule type="expression"');
+  });
   it("are read by two other programs with what was put in (independent)", async () => {
     const book = new ExcelJS.Workbook();
     await book.xlsx.load(bytes as unknown as ExcelJS.Buffer);

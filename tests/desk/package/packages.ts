@@ -132,6 +132,22 @@ export function officeRows(all: readonly Uint8Array[]): string[][][] | undefined
   }
 }
 
+/** A workbook opened and saved again by LibreOffice; `undefined` where it is not installed. */
+export function officeRoundTrip(bytes: Uint8Array): Uint8Array | undefined {
+  if (spawnSync("soffice", ["--version"]).status !== 0) return undefined;
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), "package-"));
+  try {
+    const name = path.join(folder, "book.xlsx");
+    fs.writeFileSync(name, bytes);
+    const profile = `-env:UserInstallation=file://${folder}/profile`;
+    const out = path.join(folder, "out");
+    spawnSync("soffice", ["--headless", profile, "--convert-to", "xlsx", "--outdir", out, name]);
+    return new Uint8Array(fs.readFileSync(path.join(out, "book.xlsx")));
+  } finally {
+    fs.rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 /** Rows of a CSV text (RFC 4180), written for the tests. */
 export function csvRows(text: string): string[][] {
   const rows: string[][] = [[]];

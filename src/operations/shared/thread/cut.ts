@@ -1,31 +1,30 @@
 /** The cut of a thread: speed, feed, forces, bending, time. */
 import { arcFeed } from "../../../mill/arc.ts";
-import { threadWidth } from "../../../mill/chatter-rule.ts";
+import { threadParts, threadWidth } from "../../../mill/chatter-rule.ts";
 import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { judgeChatter } from "../chatter.ts";
-import { CLEARANCE, SPEED_PLACE, THICK_CHIP, USUAL_THREAD_FEED } from "../choices.ts";
+import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
+import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
 import type { Done, Job } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
 import { Motion, motionOf } from "../motion.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
-import { chooseSpeed, listedFeed } from "../speed.ts";
+import { chooseSpeed, listedFeed, THREAD_SPEED, threadSpeedAssumed } from "../speed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 import { type Attempt, choosePasses } from "./passes.ts";
-
-/** A typed feed whose chip is over the list's by this breaks edges (judgement). */
-const BREAKS = 2;
 
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
   const { sizes, tool, diameter, side, tip } = g;
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill);
+  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, material, { own: "thread mill" });
   const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
   if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
     work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });
+  if (material && speed && row.surfaceSpeed === undefined && threadSpeedAssumed(material, tool))
+    work.find("list-thread-speed-blank", { material: material.material, factor: THREAD_SPEED });
   const teeth = tool.teeth;
   if (listed === undefined && material) work.find("no-feed", { material: material.material });
   if (teeth === undefined) {
@@ -36,7 +35,10 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   const beam = toolBeam(job, tool);
   const full = tool.kind === "thread mill full";
   const loadFromTip = full ? Math.min(row.depth ?? 0, tool.cuttingLength ?? 0) / 2 : (tool.tipToProfile ?? 0);
-  const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip });
+  const swung = { teeth, surfaceSpeed: speed.surfaceSpeed };
+  const quiet = (a: Attempt) =>
+    !beam || !chatters(job, beam, tool, chatterPasses(job, g, a, { ...swung, centreFeed: a.centreFeed }));
+  const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip, quiet });
   const arcLimit =
     machine?.acceleration === undefined ? undefined : arcFeedLimit(g.pathRadius, machine.acceleration, sizes.pitch);
   work.step("radialDepth", chosen.radialDepth, { side });
@@ -72,17 +74,8 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     teeth,
     leastChip: sine > 0 ? rubs / sine : undefined,
   });
-  // Full-profile cutters are not judged: by their whole width the rule would condemn every second thread in steel that shops make.
-  if (beam && !full)
-    judgeChatter(job, beam, tool, {
-      radialDepth: chosen.radialDepth,
-      axialDepth: threadWidth(sizes.pitch, g.fullDepth),
-      diameter,
-      centreFeed: share * chosen.centreFeed,
-      edgeAngle: 90,
-      teeth,
-      surfaceSpeed: speed.surfaceSpeed,
-    });
+  if (beam)
+    judgeChatter(job, beam, tool, chatterPasses(job, g, chosen, { ...swung, centreFeed: share * chosen.centreFeed }));
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,
@@ -102,16 +95,43 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   if (material?.kc11 !== undefined && material.exponent !== undefined)
     forces(job, g, chosen, beam, loadFromTip, speed.rpm);
   else work.find("no-kc", { bending: true });
-  return deep ? timing(job, g, chosen, feed, speed.surfaceSpeed) : {};
+  return deep ? timing(job, g, chosen, feed, speed.listSpeed) : {};
+}
+
+/** Passes as chatter sees them: every profile that cuts, each by what its edge really engages. */
+function chatterPasses(
+  { row }: Job,
+  g: Geometry,
+  { depths, passes, radialDepth }: Pick<Attempt, "depths" | "passes" | "radialDepth">,
+  cut: { readonly centreFeed: number; readonly teeth: number; readonly surfaceSpeed: number },
+): ChatterPass[] {
+  const { sizes, tool, diameter, side } = g;
+  const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
+  const halfAngle = sizes.thread.profileAngle / 2;
+  const geometry = { holeDiameter: g.start, side, cutterDiameter: diameter, pitch: sizes.pitch, halfAngle };
+  return depths.slice(0, passes).map((endDepth, i) => {
+    const startDepth = i === 0 ? 0 : depths[i - 1]!;
+    return {
+      ...cut,
+      radialDepth,
+      profiles,
+      axialDepth: profiles * threadWidth(sizes.pitch, endDepth),
+      diameter,
+      edgeAngle: 90,
+      parts: (kc11, exponent) =>
+        threadParts({ ...geometry, startDepth, endDepth, feedPerTooth: cut.centreFeed, kc11, exponent }),
+    };
+  });
 }
 
 /** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */
-function judgeFeed({ work }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
+function judgeFeed({ work, material }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
   const real = share * chosen.chip;
-  if (real > THICK_CHIP * listed) {
-    const grave = real > BREAKS * listed;
+  const over = chipOver(material);
+  if (real > over.check * listed) {
+    const grave = real > over.stop * listed;
     const would = (chosen.edgeFeed * listed) / chosen.chip;
-    const limit = (grave ? BREAKS : THICK_CHIP) * listed;
+    const limit = (grave ? over.stop : over.check) * listed;
     work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
   }
   if (chosen.by === "strength") {
@@ -170,7 +190,7 @@ function judgeThread(job: Job, g: Geometry, chosen: Attempt, { deepest, shallowe
   });
 }
 
-function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpeed: number): Omit<Done, "tool"> {
+function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, listSpeed: number): Omit<Done, "tool"> {
   const { row, machine, work } = job;
   const m = motionOf(machine);
   if (!m) return {};
@@ -187,5 +207,5 @@ function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, surfaceSpe
     });
   }
   work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
 }

@@ -1,7 +1,7 @@
 /** How many passes a thread takes: each count tried with its feed, its forces and what bending leaves. */
 import { arcDepth } from "../../../mill/arc.ts";
 import { leastLayer } from "../../../mill/edge.ts";
-import { type BendingThread, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
+import { type BendingThread, type OpenBand, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
 import { engagedChip } from "../../../mill/threadfeed.ts";
 import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
@@ -11,11 +11,11 @@ import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
 import {
   BAD_END,
-  BENDING_SHARE,
+  bendingShare,
   edgeForce,
   GOOD_END,
-  SCATTER_SHARE,
   STRESS_SAFETY,
+  scatterShare,
   USUAL_EDGE,
   WEAR_REACH,
 } from "../choices.ts";
@@ -65,23 +65,46 @@ export interface ThreadTask {
   readonly teeth: number;
   readonly beam: ToolBeam | undefined;
   readonly loadFromTip: number;
+  /** Whether a way to take the thread out is not likely to chatter. */
+  readonly quiet: (attempt: Attempt) => boolean;
 }
 
 /** Cells of a row that its ways of taking the thread out hang on. */
 const CELLS = ["way", "passes", "springPasses", "feedPerTooth", "wearFactor", "wearValue"] as const;
 
 /** All that the ways of taking a thread out hang on: not how deep the hole is, nor what the machine can drive. */
-interface CutTask extends Omit<ThreadTask, "job"> {
+interface CutTask extends Omit<ThreadTask, "job" | "quiet"> {
   readonly row: Pick<Row, (typeof CELLS)[number]>;
   readonly material: Material | undefined;
   /** Profiles that cut at the same time. */
   readonly profiles: number;
+  /** Share of the tolerance that bending may use, and of the bending that changes from part to part. */
+  readonly aim: number;
+  readonly scatter: number;
 }
 
 const waysOf = rememberedFor<readonly Attempt[]>("thread ways", WAYS);
 
-/** The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. */
+/**
+ * The quickest way that keeps stress and size within what they aim at, or the one that comes closest at its price. Where that is
+ * likely to chatter, more passes cut less at a time: as many as make it quiet, as long as tool and size hold as well as before.
+ */
 export function choosePasses(task: ThreadTask): Attempt {
+  const quickest = quickestPasses(task);
+  if (task.job.row.passes !== undefined || task.quiet(quickest)) return quickest;
+  // The size as near as before, else one that holds as well as before.
+  for (const how of ["size", "hold"] as const)
+    for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
+      const able = tryPasses(task, passes).filter(
+        (a) => a.stress <= Math.max(1, quickest.stress) && a[how] <= Math.max(1, quickest[how]),
+      );
+      const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
+      if (first && task.quiet(first)) return first;
+    }
+  return quickest;
+}
+
+function quickestPasses(task: ThreadTask): Attempt {
   const { row } = task.job;
   const counts = row.passes === undefined ? Array.from({ length: MOST_PASSES }, (_, i) => i + 1) : [row.passes];
   const seen: Attempt[] = [];
@@ -90,7 +113,8 @@ export function choosePasses(task: ThreadTask): Attempt {
     const tried = tryPasses(task, passes);
     const last = seen.at(-1);
     seen.push(...tried);
-    for (const a of tried) if (a.stress <= 1 && a.size <= 1 && (!best || a.cost < best.cost)) best = a;
+    // The size is worked out last: a dearer way need not be looked at.
+    for (const a of tried) if ((!best || a.cost < best.cost) && a.stress <= 1 && a.size <= 1) best = a;
     // More passes at the same feed only take longer.
     if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
     // Where one pass more brought next to nothing, the ones after it bring less.
@@ -110,20 +134,21 @@ function better(a: Attempt, near: Attempt): boolean {
 }
 
 /** The ways with so many passes, with the spring passes that each may have. */
-function tryPasses({ job, ...task }: ThreadTask, passes: number): readonly Attempt[] {
+function tryPasses({ job, quiet: _, ...task }: ThreadTask, passes: number): readonly Attempt[] {
   const { g, beam, listed, loadFromTip } = task;
   const { material } = job;
   const row = onlyCells(job.row, CELLS);
   const { profiles } = turnsOf(g.tool, g.sizes.pitch, job.row.depth ?? g.sizes.pitch);
   const names = [g.sizes.thread.designation, g.tool.tool, material?.material];
-  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes];
+  const [aim, scatter] = [bendingShare(job.machine), scatterShare(job.machine)];
+  const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes, aim, scatter];
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
-  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles }, passes));
+  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles, aim, scatter }, passes));
 }
 
 function ways(task: CutTask, passes: number): readonly Attempt[] {
-  const { row, material, g, listed, teeth, beam, loadFromTip } = task;
+  const { row, material, g, listed, teeth, beam, loadFromTip, aim, scatter } = task;
   const { sizes, diameter, side, start, fullDepth, flat, tool } = g;
   const angle = sizes.thread.profileAngle;
   const sine = Math.sin((angle * Math.PI) / 360);
@@ -158,7 +183,7 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     torque = Math.max(torque, f.meanTorque);
   });
   const m = material.exponent;
-  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / STRESS_SAFETY;
+  const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / (tool.safetyFactor ?? STRESS_SAFETY);
   const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
   const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
   const feed = strongFeed(free, full * badStress({ ...tool, runout: 0 }, free.chip, m), {
@@ -182,8 +207,13 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   // The wear value that stands in the control moves every pass.
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
+  /** A band with one pass more at its end. */
+  const oneMore = (band: OpenBand, depth: number): OpenBand => {
+    const { deepest, shallowest, last } = bend([depth], "bad", band.last);
+    return { deepest: [...band.deepest, ...deepest], shallowest: [...band.shallowest, ...shallowest], last };
+  };
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const bad = beam ? bend(moved(by, passes + most), "bad") : undefined;
+  let badBefore: (() => OpenBand) | undefined;
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
   const common = {
     ...feed,
@@ -197,30 +227,37 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   const attempts: Attempt[] = [];
   for (let springs = row.springPasses ?? 0; springs <= most; springs++) {
     const n = passes + springs;
+    const fewer = badBefore;
+    const bad = once(() => (fewer ? oneMore(fewer(), moved(by, n)[n - 1]!) : bend(moved(by, n), "bad")));
+    badBefore = bad;
     const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
-    const left = bad ? 2 * Math.max(error(bad.deepest), error(bad.shallowest)) : 0;
+    const left = () => (beam ? 2 * Math.max(error(bad().deepest), error(bad().shallowest)) : 0);
     const good = once(() => bend(moved(by, n), "good"));
-    const band = (end: WallBand): WallBand => ({
-      deepest: good().deepest.map((d, i) => Math.max(d, end.deepest[i]!)),
-      shallowest: good().shallowest.map((d, i) => Math.min(d, end.shallowest[i]!)),
-    });
+    const band = once(() => ({
+      deepest: good().deepest.map((d, i) => Math.max(d, bad().deepest[i]!)),
+      shallowest: good().shallowest.map((d, i) => Math.min(d, bad().shallowest[i]!)),
+    }));
     attempts.push({
       ...common,
       springs,
       depths: programmed.slice(0, n),
-      walls: once(() => bad && band(bad)),
+      walls: () => (beam ? band() : undefined),
       start: once(() => {
         const reach = WEAR_REACH * sizes.pitch;
-        if (left / 2 > reach) return null;
+        if (left() / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
         // Where no wear value stands in the control, the walls at full depth are known.
-        const here = bad && by === 0 ? (corners === "all" ? band(bad) : good()) : undefined;
+        const here = beam && by === 0 ? (corners === "all" ? band() : good()) : undefined;
         const wall = (depth: number) =>
           (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       }),
-      size: left / (BENDING_SHARE * half),
-      hold: Math.max(left / half, (SCATTER_SHARE * left) / (BENDING_SHARE * half)),
+      get size() {
+        return left() / (aim * half);
+      },
+      get hold() {
+        return Math.max(left() / half, (scatter * left()) / (aim * half));
+      },
       cost: n / feed.centreFeed,
     });
   }

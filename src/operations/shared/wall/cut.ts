@@ -7,7 +7,7 @@ import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { judgeChatter } from "../chatter.ts";
+import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
 import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
@@ -16,8 +16,8 @@ import { Motion, motionOf } from "../motion.ts";
 import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
-import { chooseSpeed, feedOf, INSERT_FEED } from "../speed.ts";
-import { type Attempt, choosePasses, type GivenFeed } from "./passes.ts";
+import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
+import { type Attempt, choosePasses, type GivenFeed, standing } from "./passes.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
@@ -84,9 +84,10 @@ export function wallCutters(
   return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), for: "wall" as const };
 }
 
-function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
+function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
+  let wall = whole;
   const { beside = [] } = wall;
   const arc = wall.side !== "straight";
   const given = givenFeed(job, tool);
@@ -109,9 +110,21 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   let chosen = given && choosePasses(job, wall, tool, given, beam);
   const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
     engaged: chosen && engagedFactor(job, tool, chosen),
-    inserts: tool.kind === "face mill",
+    own: ownSpeedOf(tool.kind),
   });
   if (!speed || !given || !chosen) return {};
+  if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
+    const { surfaceSpeed } = speed;
+    const quiet = quietSlot(job, wall, tool, (w) => {
+      const a = choosePasses(job, w, tool, given, beam);
+      return a !== undefined && !chatters(job, beam, tool, [chatterPass(a, teeth, surfaceSpeed)]);
+    });
+    if (quiet !== wall) {
+      wall = quiet;
+      work.path = { kind: "wall", wall };
+      chosen = choosePasses(job, wall, tool, given, beam) ?? chosen;
+    }
+  }
   const spindle = spindleShare(job, given, chosen, speed.rpm);
   if (spindle < 1) {
     const wanted = chosen.edgeFeed;
@@ -143,14 +156,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
-  if (beam && operation !== "face")
-    judgeChatter(job, beam, tool, {
-      ...chosen,
-      diameter: chosen.edge.diameter,
-      edgeAngle: chosen.edge.angle,
-      teeth,
-      surfaceSpeed: speed.surfaceSpeed,
-    });
+  if (beam && operation !== "face") judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
   work.set({
     passes: (chosen.passes + beside.length) * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -173,7 +179,7 @@ function cut(job: Job, wall: Wall, tool: SizedTool): Omit<Done, "tool"> {
     cutterDiameter: diameter,
     depths: chosen.depths,
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
-    deflection: beam ? chosen.bending.deflection : undefined,
+    deflection: beam ? chosen.loads().bending.deflection : undefined,
   };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: true });
@@ -199,8 +205,10 @@ function givenFeed({ work, row, material }: Job, tool: SizedTool): (GivenFeed & 
 const SPINDLE_SHARE = 0.5;
 
 /** Share of a chosen feed that the spindle has power and torque for, with the uncertainty of the force; 1 where it has enough. */
-function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { torque }: Attempt, rpm: number): number {
-  if (typed !== undefined || material?.exponent === undefined || torque === 0) return 1;
+function spindleShare({ machine, material }: Job, { typed }: GivenFeed, { loads }: Attempt, rpm: number): number {
+  if (typed !== undefined || material?.exponent === undefined) return 1;
+  const { torque } = loads();
+  if (torque === 0) return 1;
   const drawn = ((1 + UNCERTAINTY.force) * torque) / SPINDLE_EFFICIENCY;
   const power = (2 * Math.PI * rpm * drawn) / 60000;
   const load = Math.max(
@@ -221,13 +229,44 @@ const RUNOUT_CHECK = 2;
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
 const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
 
+/** A full slot is taken in steps down to this share of the cutter where deeper ones are likely to chatter (common practice in tough steel). */
+const SHALLOW_STEP = 0.25;
+
+/** A full slot in more levels, where the usual ones are likely to chatter and shallower ones are not. */
+function quietSlot(job: Job, wall: Wall, tool: SizedTool, isQuiet: (wall: Wall) => boolean): Wall {
+  if (job.material?.kc11 === undefined || isQuiet(wall)) return wall;
+  for (let levels = wall.levels + 1; wall.depth / levels >= SHALLOW_STEP * tool.diameter * 0.9999; levels++) {
+    const shallower = { ...wall, levels, axial: wall.depth / levels };
+    if (isQuiet(shallower)) return shallower;
+  }
+  return wall;
+}
+
+const chatterPass = (chosen: Attempt, teeth: number, surfaceSpeed: number): ChatterPass => ({
+  ...chosen,
+  diameter: chosen.edge.diameter,
+  edgeAngle: chosen.edge.angle,
+  teeth,
+  surfaceSpeed,
+});
+
 /** Factor on the list's speeds for how far the cutter is engaged. */
 function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }: Attempt): number {
   const n = tool.substrate === "hss" ? TAYLOR.hss : (material?.taylorN ?? TAYLOR.carbide);
   return engagedSpeed(Math.min(radialDepth, edge.diameter), edge.diameter, Math.min(n, 0.99));
 }
 
-function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number): void {
+/** Stock that the row before leaves beyond its size is said from this share of the row's own stock on (judgement). */
+const HANDED_SAID = 0.1;
+
+function radialStep(job: Job, wall: Wall, chosen: Attempt, diameter: number): void {
+  const { work, handed } = job;
+  const [, before] = standing(job, wall, chosen.depths[0]!);
+  if (handed && before !== 0) {
+    work.step("handed", before, { row: handed.row });
+    if (before > HANDED_SAID * wall.stock)
+      work.find("stock-handed", { value: before, limit: HANDED_SAID * wall.stock, row: handed.row, stock: wall.stock });
+  }
   if (wall.finish === undefined || wall.side === "straight") {
     work.step("radialDepth", chosen.radialDepth);
     return;
@@ -236,7 +275,7 @@ function radialStep({ work }: Job, wall: Wall, chosen: Attempt, diameter: number
   let from = 0;
   let at = 0;
   chosen.depths.slice(0, chosen.passes).forEach((d, i) => {
-    const prior = i === 0 ? 0 : chosen.depths[i - 1]!;
+    const prior = i === 0 ? -before : chosen.depths[i - 1]!;
     if (Math.abs(effective(wall, diameter, prior, d) - chosen.radialDepth) < 1e-12 * diameter && at === 0) {
       from = prior;
       at = d;
@@ -261,17 +300,21 @@ function wallDirection({ row }: Job, wall: Wall): Direction {
 
 function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
   const { work, row } = job;
-  work.set({ force: chosen.tangential });
-  work.step("force", chosen.tangential, { thread: false });
-  judgePower(job, chosen.torque, rpm);
+  const { tangential, torque, bending } = chosen.loads();
+  work.set({ force: tangential });
+  work.step("force", tangential, { thread: false });
+  judgePower(job, torque, rpm);
   if (!beam) return;
-  const { force, loadFromTip, deflection } = chosen.bending;
+  const { force, loadFromTip, deflection } = bending;
   work.set({ deflection });
   deflectionStep(job, beam, loadFromTip, force, false);
-  judgeStress(job, beam, tool, force, chosen.torque, loadFromTip, chosen.chip);
+  judgeStress(job, beam, tool, force, torque, loadFromTip, chosen.chip);
   if (wall.walls === 0) return;
   if (!chosen.ends) return;
   const reached = chosen.ends();
+  // What is measured is known; else what bending is worked out to leave.
+  const known = wall.walls === 2 && row.measured !== undefined ? measuredLeft(wall, row.measured) : undefined;
+  work.left = known ?? [wall.stock - reached[0], wall.stock - reached[1]];
   const inside = wall.side === "inside";
   // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
   const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
@@ -292,6 +335,12 @@ function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: To
     ends,
     start: chosen.start ?? (() => null),
   });
+}
+
+/** Stock that stands on a round wall whose size was measured, a side [mm]. */
+function measuredLeft(wall: Wall, measured: number): readonly [number, number] {
+  const left = ((wall.side === "inside" ? 1 : -1) * (wall.finish! - measured)) / 2;
+  return [left, left];
 }
 
 function timing(

@@ -11,7 +11,7 @@ import type { Material } from "../../../table/lists.ts";
 import { MOST_PASSES as PASS_LIMIT, type Row } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, BENDING_SHARE, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
+import { BAD_END, bendingShare, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
 import type { Job } from "../job.ts";
 import { lightest } from "../pass-search.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
@@ -36,6 +36,15 @@ const MOST_SPRINGS = 2;
 /** One pass more must bring the load down by as much as this. */
 const WORTH = 0.98;
 
+export interface Loads {
+  readonly tangential: number;
+  /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
+  readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
+  readonly torque: number;
+}
+
+const NO_LOADS: Loads = { tangential: 0, torque: 0, bending: { force: 0, loadFromTip: 0, deflection: 0 } };
+
 export interface Attempt {
   readonly depths: readonly number[];
   readonly passes: number;
@@ -51,10 +60,8 @@ export interface Attempt {
   /** Feed at the edge whose chip is the list's, within the limits of a feed [mm]. */
   readonly would: number;
   readonly chip: number;
-  readonly tangential: number;
-  /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
-  readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
-  readonly torque: number;
+  /** What the passes load tool and spindle with; asked for of the way that is taken. */
+  readonly loads: () => Loads;
   /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
   readonly ends?: () => readonly [number, number];
   /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
@@ -72,6 +79,8 @@ export interface GivenFeed {
 
 /** Cells of a row that its ways of milling a wall hang on, beside the wall itself. */
 const CELLS = ["way", "springPasses", "sizeTolerance", "wearFactor", "wearValue"] as const;
+/** Of those, the ones of a cut that leaves no wall whose size is judged. */
+const NO_SIZE = ["way", "springPasses", "wearFactor"] as const;
 
 /** All that the ways of milling a wall hang on: not how many there are, nor what the machine can drive. */
 interface WallTask {
@@ -81,6 +90,9 @@ interface WallTask {
   readonly tool: SizedTool;
   readonly material: Material | undefined;
   readonly beam: ToolBeam | undefined;
+  readonly handed: Job["handed"];
+  /** Share of the tolerance that bending may use. */
+  readonly aim: number;
 }
 
 const waysOf = rememberedFor<Attempt>("wall ways", WAYS);
@@ -110,11 +122,13 @@ export function choosePasses(
   const counts =
     fixed !== undefined ? [fixed] : Array.from({ length: Math.max(1, MOST_PASSES - least + 1) }, (_, i) => least + i);
   const { material } = job;
-  const cells = onlyCells(row, CELLS);
+  const cells: WallTask["row"] = wall.walls === 0 ? onlyCells(row, NO_SIZE) : onlyCells(row, CELLS);
   const held = [beam?.stickOut, beam?.options.holderStiffness];
-  const key = JSON.stringify([tool.tool, material?.material, cells, wall, given, held]);
+  const { handed } = job;
+  const aim = bendingShare(job.machine);
+  const key = JSON.stringify([tool.tool, material?.material, cells, wall, given, held, handed?.left, aim]);
   const ways = waysOf(job.lists);
-  const task: WallTask = { row: cells, wall, given, tool, material, beam };
+  const task: WallTask = { row: cells, wall, given, tool, material, beam, handed, aim };
   return lightest(counts, (passes) => ways.get(`${passes} ${key}`, () => tryPasses(task, passes)), WORTH);
 }
 
@@ -147,11 +161,28 @@ function feedFor(
   return { edgeFeed: typed, centreFeed, by: "row", would };
 }
 
+/** Share of the first pass that a row before may have taken away beyond its own size: a pass always has something to cut. */
+const TAKEN = 0.99;
+
+/** Stock that stands on the wall beyond the row's own, least and most [mm]: what the row that roughs it leaves. From solid there is none. */
+export function standing(
+  { handed }: Pick<Job, "handed">,
+  wall: Wall,
+  first: number,
+): readonly [least: number, most: number] {
+  if (!handed || wall.full) return [0, 0];
+  const [least, most] = handed.left.map((left) => Math.max(left, -TAKEN * first));
+  return [least!, most!];
+}
+
 function tryPasses(task: WallTask, passes: number): Attempt {
   const { row, wall, tool, material, beam } = task;
   const { diameter, teeth } = tool;
   const cutting = positions(wall, diameter, passes);
-  const own = (i: number) => effective(wall, diameter, i === 0 ? 0 : cutting[i - 1]!, cutting[i]!);
+  const before = standing(task, wall, cutting[0]!);
+  // Tool and chip are judged by the most that the row before may have left.
+  const fromOf = (i: number) => (i === 0 ? -before[1] : cutting[i - 1]!);
+  const own = (i: number) => effective(wall, diameter, fromOf(i), cutting[i]!);
   let most = 0;
   for (let i = 1; i < cutting.length; i++) if (own(i) >= own(most)) most = i;
   const radialDepth = Math.max(own(0), own(most), wall.corner ?? 0);
@@ -170,9 +201,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
       ...base,
       springs: chosenSprings,
       depths: spring(chosenSprings),
-      tangential: 0,
-      bending: { force: 0, loadFromTip: 0, deflection: 0 },
-      torque: 0,
+      loads: () => NO_LOADS,
       load: 0,
     };
   }
@@ -198,23 +227,24 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   // From solid the whole front cuts, wherever the tool is bent to.
   const radialOf = (from: number, to: number) =>
     wall.full && from === 0 && wall.circles ? diameter : Math.max(1e-9 * diameter, effective(wall, diameter, from, to));
-  let tangential = 0;
-  let torque = 0;
-  let bending = { force: 0, loadFromTip: 0, deflection: 0 };
   const loadFromTip = (from: number) => Math.min(axialOf(wall, from), tool.cuttingLength ?? wall.axial) / 2;
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
-  cutting.forEach((d, i) => {
-    const from = i === 0 ? 0 : cutting[i - 1]!;
-    // Load and stress count in the tightest corner; the wall's size is that of the straight part.
-    const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
-    const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
-    const deflection = flexibility(from) * f.peak;
-    if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
-    tangential = Math.max(tangential, f.peakTangential);
-    torque = Math.max(torque, f.meanTorque);
+  const loads = once((): Loads => {
+    let { tangential, torque, bending } = NO_LOADS;
+    cutting.forEach((d, i) => {
+      const from = fromOf(i);
+      // Load and stress count in the tightest corner; the wall's size is that of the straight part.
+      const widest = Math.max(radialOf(from, d), wall.corner ?? 0);
+      const f = millForces({ ...cut, radialDepth: widest, axialDepth: axialOf(wall, from) });
+      const deflection = flexibility(from) * f.peak;
+      if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
+      tangential = Math.max(tangential, f.peakTangential);
+      torque = Math.max(torque, f.meanTorque);
+    });
+    return { tangential, torque, bending };
   });
   const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
-  const common = { ...base, tangential, torque, bending };
+  const common = { ...base, loads };
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
   const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
@@ -233,13 +263,14 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   // The wear value that stands in the control moves every pass; positive is away from the wall.
   const by = -(row.wearValue ?? 0);
   const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
-  const allowed = BENDING_SHARE * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
+  const allowed = task.aim * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
   const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
   const badCorners = cornersAt("bad");
+  const beforeAt = ([end]: Corner) => -before[end === "good" ? 0 : 1];
   const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner).at(-1)!);
+  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!);
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
   while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
     // One pass more at full depth, from the wall that the ones before it left.
@@ -251,7 +282,9 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   const error = errorOf(bad);
   // Without a tolerance the bad end is all that is said.
   const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
-  const band = once(() => order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner).at(-1)!));
+  const band = once(() =>
+    order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!),
+  );
   return {
     ...common,
     springs,
@@ -268,7 +301,9 @@ function tryPasses(task: WallTask, passes: number): Attempt {
       const corner = order[last.indexOf(most)]!;
       // Where no wear value stands in the control, the wall at full depth is known.
       const reached = (depth: number) =>
-        depth === wall.stock && by === 0 ? most : wallCorner(bent, moved(depth - wall.stock, springs), corner).at(-1)!;
+        depth === wall.stock && by === 0
+          ? most
+          : wallCorner(bent, moved(depth - wall.stock, springs), corner, beforeAt(corner)).at(-1)!;
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
     }),
     load: Math.max(error / allowed, rub),

@@ -20,7 +20,7 @@ export function judgeSlot({ work, row, material }: Job, tool: SizedTool, axial: 
   if (group === undefined) return;
   const { diameter, teeth } = tool;
   const coolant = row.coolant ?? "flood";
-  const step = slotStep(group, diameter, teeth, coolant);
+  const step = slotStep(group, diameter, teeth, coolant, material?.slotStep);
   work.limit("slotStep", axial, step, "length");
   // Just at the limit is inside it, whatever the last digit of a converted size says.
   if (axial > step * 1.0001) {

@@ -89,7 +89,7 @@ export function positions(wall: Wall, diameter: number, passes: number): number[
 }
 
 export const diameterAt = (wall: Wall, gone: number) =>
-  wall.side === "inside" ? wall.start! + 2 * gone : wall.start! - 2 * gone;
+  wall.side === "inside" ? Math.max(0, wall.start! + 2 * gone) : wall.start! - 2 * gone;
 
 /** Effective radial depth of a pass from one radial position to the next [mm]. */
 export function effective(wall: Wall, diameter: number, from: number, to: number): number {

@@ -91,6 +91,10 @@ export const cutting = findingsOf({
     `${f.material} has no Thread feed in the list: ${f.percent} % of the cutter's diameter per tooth is assumed`,
     "fill in Thread feed [% of diameter]",
   ],
+  "list-thread-speed-blank": (f) => [
+    `${f.material} has no speed for thread mills in the list: ${f.factor} × the end mill's is taken`,
+    "fill in Speed thread mill low and high",
+  ],
   "feed-by-strength": (f, say) => [
     `the feed per tooth is held at ${say.value(f.value)} by the strength of the tool`,
     "a thicker neck, a shorter stick-out or a truer holder lets it run faster",
@@ -133,16 +137,23 @@ export const cutting = findingsOf({
     "more passes, less feed, shorter stick-out or a thicker neck",
   ],
   // chatter, chips, surface
-  chatter: (f, say) =>
-    f.measured
+  chatter: (f, say) => {
+    const deep =
+      f.profiles === undefined
+        ? `${say.value(f.value)} deep`
+        : `${f.profiles} ${f.profiles === 1 ? "profile" : "profiles at once"}, ${say.value(f.value)} wide`;
+    const less =
+      f.profiles === undefined ? "less depth or several levels, less width" : "more passes, a single-profile cutter";
+    return f.measured
       ? [
-          `${say.value(f.value)} deep, some speeds chatter: the measured modes allow ${say.value(f.allows)} at every speed`,
-          "try another speed, or shorter stick-out, less depth or several levels, less width, fewer teeth",
+          `${deep}, some speeds chatter: the measured modes allow ${say.value(f.allows)} at every speed`,
+          `try another speed, or shorter stick-out, ${less}, fewer teeth`,
         ]
       : [
-          `likely to chatter even in a stiff holder: ${say.value(f.value)} deep; a stiff set-up allows about ${say.value(f.allows)} at every speed, a plain one ${say.value(f.nominal)} (estimates)`,
-          "shorter stick-out, less depth or several levels, less width, fewer teeth, lower speed",
-        ],
+          `likely to chatter even in a stiff holder: ${deep}; a stiff set-up allows about ${say.value(f.allows)} at every speed, a plain one ${say.value(f.nominal)} (estimates)`,
+          `shorter stick-out, ${less}, fewer teeth, lower speed`,
+        ];
+  },
   "tip-modes-unreadable": (f) => [
     `Tip modes of ${f.tool} cannot be read: "${f.text}"`,
     "write frequency/stiffness/damping, such as 1240/2.9/0.06, several with ; between them",

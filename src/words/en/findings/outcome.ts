@@ -34,7 +34,7 @@ export const outcome = findingsOf({
   ],
   "size-scatter": (f, say) => [
     `the ${sizes[f.of]} changes from part to part by about ${say.value(f.value)}; ${say.value(f.limit)} is left for it, and no wear value takes it away`,
-    STIFFER,
+    `${STIFFER}, or a truer holder`,
   ],
   "measured-out": (f, say) => [
     `measured ${say.value(f.value)} is outside its limit ${say.value(f.limit)}${f.scrap ? ": the part is scrap" : ""}`,

@@ -1,4 +1,5 @@
 /** Sentences about what stands in the cells and lists, and which tool is taken. */
+import { dayLike, dayText } from "../../../calendar.ts";
 import { ROW } from "../../../table/rows.ts";
 import { findingsOf, type Said } from "../../types.ts";
 
@@ -7,8 +8,14 @@ const unknown =
   (what: string, list: string) =>
   (f: { name: string; near: readonly string[] }): Said => [
     `${what} "${f.name}" is not in the list ${list}`,
-    f.near.length > 0 ? `nearest there: ${f.near.join(", ")}` : `add it to the list ${list}`,
+    wayTo(f, list),
   ];
+function wayTo({ name, near }: { name: string; near: readonly string[] }, list: string): string {
+  const day = /^\d{5}$/.test(name) ? dayLike(Number(name)) : undefined;
+  if (day !== undefined)
+    return `${name} is also how a spreadsheet counts ${dayText(day)}: if a date was made of the name, format the cell as text and type it again`;
+  return near.length > 0 ? `nearest there: ${near.join(", ")}` : `add it to the list ${list}`;
+}
 const listed =
   (list: string) =>
   (f: { name: string; error: { message: string } }): Said => [

@@ -31,6 +31,10 @@ export const walls = findingsOf({
     severity === "check" ? "plan the walls as side rows, with their radial depth and size tolerance" : "",
   ],
   "arc-length": () => ["Length is blank: a full circle is timed", "type the length of the arc"],
+  "stock-handed": (f, say) => [
+    `row ${f.row ?? "above"} leaves up to ${say.value(f.value)} a side more than its size says, because its cutter bends: ${say.value(f.stock + f.value)} to cut here`,
+    "a spring pass or a wear value in that row, or leave it the stock it needs",
+  ],
   "too-many-passes": (f) => [
     `${f.value} passes would be needed at this radial depth; ${f.limit} is the most`,
     "take more per pass, or a larger cutter",

@@ -1,0 +1,99 @@
+/** Which columns a set of notions may mean. */
+import { Cache } from "../cache.ts";
+import { type NotionSet, notionSets, withNotions } from "./notions.ts";
+import { common } from "./spellings/common.ts";
+import { MEANINGS } from "./spellings/meanings.ts";
+
+export type TableName = keyof typeof MEANINGS;
+
+/** A column that a heading may mean, with the languages in which it does: one bit a language. */
+export interface Meaning {
+  readonly key: string;
+  readonly languages: number;
+  /** True where the words may mean something else as well. */
+  readonly doubtful: boolean;
+}
+
+interface Said {
+  readonly key: string;
+  readonly doubtful: boolean;
+}
+
+/** All the sets that one way of saying stands for. */
+function expanded(way: string): NotionSet[] {
+  let sets: NotionSet[] = [""];
+  for (const word of way.split(" ")) {
+    const notions = word.replace(/\?$/, "").split("/");
+    const more = sets.flatMap((set) => notions.map((notion) => withNotions(set, [notion])));
+    sets = word.endsWith("?") ? [...sets, ...more] : more;
+  }
+  return sets.filter((set) => set !== "");
+}
+
+const tables = new Map<TableName, ReadonlyMap<NotionSet, readonly Said[]>>();
+
+function tableOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
+  const known = tables.get(name);
+  if (known) return known;
+  const table = new Map<NotionSet, Said[]>();
+  for (const [key, ways] of Object.entries(MEANINGS[name]))
+    for (const way of ways.split("|"))
+      for (const set of expanded(way.replace(/^\?/, ""))) {
+        const said = table.get(set) ?? [];
+        const doubtful = way.startsWith("?");
+        if (!said.some((other) => other.key === key)) table.set(set, [...said, { key, doubtful }]);
+      }
+  tables.set(name, table);
+  return table;
+}
+
+/** Columns of a set; where a sign stands beside the words for the same column, both say it. */
+function columnsOf(set: NotionSet, table: ReadonlyMap<NotionSet, readonly Said[]>): readonly Said[] {
+  const whole = table.get(set);
+  if (whole) return whole;
+  const notions = set.split(" ");
+  if (notions.length < 2) return [];
+  for (const sign of notions) {
+    if (!(sign in common)) continue;
+    const alone = table.get(sign) ?? [];
+    const rest = table.get(notions.filter((notion) => notion !== sign).join(" ")) ?? [];
+    const both = rest.filter(({ key }) => alone.some((other) => other.key === key));
+    if (both.length > 0) return both.map(({ key }) => ({ key, doubtful: false }));
+  }
+  return [];
+}
+
+function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] | undefined {
+  const table = tableOf(name);
+  const found = new Map<string, Meaning>();
+  let understood = false;
+  notionSets(folded, short).forEach((sets, language) => {
+    for (const set of sets) {
+      understood = true;
+      for (const { key, doubtful } of columnsOf(set, table)) {
+        const known = found.get(key);
+        found.set(key, {
+          key,
+          languages: (known?.languages ?? 0) | (1 << language),
+          doubtful: doubtful && (known?.doubtful ?? true),
+        });
+      }
+    }
+  });
+  return understood ? [...found.values()] : undefined;
+}
+
+/** Headings looked up before: a table is matched again and again. */
+const seen = new Cache<string, { readonly said: readonly Meaning[] | undefined }>("meanings", 4000);
+
+/**
+ * What a folded text may mean as a heading of a table; undefined where it is no words of any language. Words cut short
+ * by a full stop are taken for longer ones where no language knows them as they stand.
+ */
+export function meaningsOf(folded: string, name: TableName): readonly Meaning[] | undefined {
+  return seen.get(`${name}|${folded}`, () => {
+    const said = meaningsIn(folded, name, false);
+    if ((said && said.length > 0) || !folded.includes(".")) return { said };
+    return { said: meaningsIn(folded, name, true) ?? said };
+  }).said;
+}
