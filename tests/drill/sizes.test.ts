@@ -88,3 +88,12 @@ describe("nearest drill (independent)", () => {
     expect(() => nearestDrill(0)).toThrow(/more than 0/);
   });
 });
+
+describe("drills that do not exist (published: the sizes of the sets)", () => {
+  it.each([
+    ["900 mm", /nearest that exist: \d+ mm"?$/],
+    ["0.01 mm", /nearest that exist: 0\.\d+ mm/],
+    ["#0", /#1 to #80/],
+    ["AA", /names such as/],
+  ])("%s", (name, why) => expect(() => drillNamed(name)).toThrow(why));
+});

@@ -26,3 +26,28 @@ describe("name of a drill (published: the sizes of the sets)", () => {
     expect(name({ ...ream, "Finish diameter": 6.6, "Start diameter": 6.325 })).toBeNull();
   });
 });
+
+describe("drill of a thread's hole (independent: the list looked through)", () => {
+  // ISO 965-1: the minor diameter of M10-6H lies between 8.376 and 8.676, its middle is 8.526
+  const row = { Operation: "drill", Thread: "M10", Depth: 15, "Drilling oversize": 0 };
+  const DRILL = { Kind: "drill", Units: "mm", Teeth: 2, "Point angle": 118, Substrate: "HSS", "Cutting length": 90 };
+  const start = (cells: RowCells, ...sizes: readonly number[]) =>
+    planOf({
+      row: { ...STEEL, ...row, ...cells },
+      tools: sizes.map((d) => ({ ...DRILL, Tool: `D ${d}`, Diameter: d, "Stick-out": 100, "Shank diameter": d })),
+    }).results.tool;
+  it("is the listed one nearest to the middle, in whatever order the list has them", () => {
+    for (const sizes of [
+      [8.42, 8.52, 8.62],
+      [8.62, 8.52, 8.42],
+      [8.52, 8.42, 8.62],
+      [8.42, 8.62, 8.52],
+    ])
+      expect(start({}, ...sizes), sizes.join()).toBe("D 8.52");
+  });
+  it("goes by the hole that it makes, and its own size stays within the limits too", () => {
+    // 0.1 over: 8.42 makes 8.52, 8.52 makes 8.62, 8.58 makes 8.68
+    expect(start({ "Drilling oversize": 0.1 }, 8.52, 8.42, 8.58)).toBe("D 8.42");
+    expect(start({ "Drilling oversize": 0.1 }, 8.58, 8.36, 8.52)).toBe("D 8.52");
+  });
+});

@@ -117,6 +117,13 @@ describe("changes of a row (identity)", () => {
       for (const v of speeds) expect(Math.abs(v / s.base.results.surfaceSpeed! - 1)).toBeGreaterThan(0.02);
     }
   });
+  it("half a range of the list is none", () => {
+    for (const heading of ["Speed carbide low [m/min]", "Speed carbide high [m/min]"]) {
+      const s = situation({ ...side, "Surface speed": 150 }, { material: { [heading]: null } });
+      expect(speedRange(s, s.tool), heading).toBeUndefined();
+      expect(tried(s, "surfaceSpeed").filter((c) => c.to !== null)).toEqual([]);
+    }
+  });
   it("a wear value is tried where the plan of a thread proposes one, first of all", () => {
     const six = { Tool: "TM-M6-S", Thread: "M6", "Start diameter": 5, "Spring passes": 0, Passes: 1 };
     const s = situation({ ...thread, ...six });

@@ -70,7 +70,8 @@ function near(root) {
   const room = (file, top) => path.relative(path.join(root, top), file).split(/[/.]/)[0];
   return (source, test) => {
     const [made, judged] = [room(source, "src"), room(test, "tests")];
-    return made === judged || (ROWS.includes(made) && ROWS.includes(judged));
+    // What the comments of formulas promise is tried on all of them in one file.
+    return made === judged || judged === "refusals" || (ROWS.includes(made) && ROWS.includes(judged));
   };
 }
 
@@ -93,10 +94,17 @@ export async function mutants(root, args) {
   let given;
   try {
     const text = (more) => ({ type: "string", ...more });
-    const options = { base: text({ default: "main" }), sample: text(), seed: text({ default: "1" }) };
+    const options = {
+      base: text({ default: "main" }),
+      sample: text(),
+      seed: text({ default: "1" }),
+      near: { type: "boolean" },
+    };
     given = parseArgs({ args, allowPositionals: true, options });
   } catch (problem) {
-    throw new Sentence(`${problem.message.split(". ")[0]}. Allowed: --base, --sample, --seed, and files or folders.`);
+    throw new Sentence(
+      `${problem.message.split(". ")[0]}. Allowed: --base, --sample, --seed, --near, and files or folders.`,
+    );
   }
   const { base, sample, seed } = given.values;
   const size = sample === undefined ? Number.POSITIVE_INFINITY : wholeNumber("sample", sample, 1);
@@ -130,7 +138,11 @@ export async function mutants(root, args) {
     stopped = true;
   });
   const faults = order.map(({ fault }) => fault);
-  const results = await tried(root, faults, judges(root), near(root), progress, () => stopped);
+  const isNear = near(root);
+  const tests = judges(root).filter(
+    (test) => !given.values.near || faults.some(({ fileName }) => isNear(fileName, test)),
+  );
+  const results = await tried(root, faults, tests, isNear, progress, () => stopped);
   for (const drawing of drawn) {
     const { name, all } = drawing;
     const own = results.filter((_, i) => order[i].group === drawing);

@@ -76,27 +76,28 @@ async function scripts(root, out, tests, sources) {
   return { shim: script(shim), tests: tests.map(script) };
 }
 
-/** What a trial answered; "late" when it did not in time. */
+/** Runs a script for so many seconds of processor time at the most; where no shell counts them, ten times as long by the clock. */
+function limited(script, seconds) {
+  const settings = { stdio: ["pipe", "ignore", "pipe", "pipe"] };
+  if (process.platform === "win32")
+    return spawn(process.execPath, [script], { ...settings, timeout: 10_000 * seconds, killSignal: "SIGKILL" });
+  const words = ["-c", `ulimit -t ${seconds}; exec "$0" "$@"`, process.execPath, script];
+  return spawn("/bin/sh", words, settings);
+}
+
+/** What a trial answered; "late" when it did not within its processor time [ms], whatever else the machine does. */
 function trial(order, ms) {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [path.join(import.meta.dirname, "trial.mjs")], {
-      stdio: ["pipe", "ignore", "pipe", "pipe"],
-    });
+    const child = limited(path.join(import.meta.dirname, "trial.mjs"), Math.ceil(ms / 1000));
     let [said, wrong] = ["", ""];
-    let late = false;
-    const clock = setTimeout(() => {
-      late = true;
-      child.kill("SIGKILL");
-    }, ms);
     child.stdio[3].on("data", (part) => {
       said += part;
     });
     child.stderr.on("data", (part) => {
       wrong += part;
     });
-    child.on("close", () => {
-      clearTimeout(clock);
-      if (late) resolve("late");
+    child.on("close", (_, signal) => {
+      if (signal === "SIGXCPU" || signal === "SIGKILL") resolve("late");
       else if (said !== "") resolve(JSON.parse(said));
       else if (order.fault !== undefined) resolve({ red: { script: "", name: wrong.slice(0, 200) } });
       else reject(new Error(wrong));
@@ -185,7 +186,7 @@ export async function tried(root, drawn, tests, near, progress, stopped) {
       const ms = chosen.reduce((sum, test) => sum + test.ms, 0);
       let answer = {};
       while (chosen.length > 0) {
-        answer = await trial({ shim: made.shim, fault: fault.id, tests: chosen }, 30_000 + 12 * ms);
+        answer = await trial({ shim: made.shim, fault: fault.id, tests: chosen }, 10_000 + 4 * ms);
         const { red } = answer;
         if (stopped() || red?.place === undefined || (await fair(red))) break;
         chosen = chosen.filter((test) => test.script !== red.script || test.place !== red.place);

@@ -93,6 +93,13 @@ describe("units behind a number (published, NIST SP 811)", () => {
     expect(tool("Point angle", "118°")).toBe(118);
     expect(tool("Point angle", "118 deg")).toBe(118);
   });
+  it("after each digit", () => {
+    for (const digit of "0123456789") {
+      expect(cell("Depth", `12.5${digit} mm`), digit).toBeCloseTo(Number(`12.5${digit}`), 12);
+      expect(cell("Depth", `1${digit}mm`), digit).toBe(Number(`1${digit}`));
+      expect(cell("Max rpm", `1${digit} 1/min`), digit).toBe(Number(`1${digit}`));
+    }
+  });
   it("that measure something else are refused", () => {
     expect(machine("Power [kW]", "10 Nm")).toMatch(/alone or with kW/);
     expect(machine("Torque [N·m]", "10 kW")).toMatch(/alone or with N·m/);
@@ -110,28 +117,28 @@ describe("units behind a number (published, NIST SP 811)", () => {
 describe("limits of the cells (a machinist's rules)", () => {
   const refused = /is allowed/;
   it.each([
-    ["Quantity", [1, 250], [0, 1.5, -1]],
-    ["Batch", [1], [0]],
-    ["Passes", [1, 200], [0, 201, 2.5]],
+    ["Quantity", [1, 250], [1.5, -1]],
+    ["Batch", [1], [0.5, -1]],
+    ["Passes", [1, 200], [201, 2.5]],
     ["Spring passes", [0, 200], [-1, 201, 0.5]],
     ["Wear factor", [1, 3], [0.99, 3.01]],
     ["Start diameter", [0, 0.1], [-0.1]],
     ["Spacing", [0], [-1]],
     ["Drilling oversize", [0, 0.2], [-0.01]],
-    ["Finish diameter", [0.01], [0, -1]],
-    ["Depth", [0.01], [0, -1]],
-    ["Length", [1], [0]],
-    ["Radial depth", [0.01], [0]],
-    ["Axial depth", [0.01], [0]],
-    ["Stick-out", [1], [0]],
-    ["Feed per tooth", [0.001], [0]],
-    ["Surface speed", [1], [0]],
-    ["Max rpm", [1], [0]],
-    ["Size tolerance", [0.001], [0]],
-    ["Roughness", [0.1], [0]],
+    ["Finish diameter", [0.01], [-0.01, -1]],
+    ["Depth", [0.01], [-0.01, -1]],
+    ["Length", [1], [-0.001]],
+    ["Radial depth", [0.01], [-0.001]],
+    ["Axial depth", [0.01], [-0.001]],
+    ["Stick-out", [1], [-0.001]],
+    ["Feed per tooth", [0.001], [-0.001]],
+    ["Surface speed", [1], [-0.001]],
+    ["Max rpm", [1], [-0.001]],
+    ["Size tolerance", [0.001], [-0.001]],
+    ["Roughness", [0.1], [-0.001]],
     ["Wear value", [-0.1, 0, 0.1], []],
-    ["Measured", [0.1], [0]],
-    ["Inside corner", [0.1], [0]],
+    ["Measured", [0.1], [-0.001]],
+    ["Inside corner", [0.1], [-0.001]],
   ] as const)("%s", (heading, inside, outside) => {
     for (const value of inside) expect(cell(heading, value), String(value)).toBe(value);
     for (const value of outside) expect(cell(heading, value), String(value)).toMatch(refused);
@@ -189,8 +196,8 @@ describe("a list of the shop (identity)", () => {
     expect(list.nearest("EM-10-5")[0]).toBe("EM-10-4");
     expect(list.nearest("EM-10-5").length).toBeLessThanOrEqual(3);
     expect(list.nearest("EM-10-5")).not.toContain("D-10.2");
-    // nothing is alike: one is offered all the same
-    expect(list.nearest("qqq")).toHaveLength(1);
+    // nothing is alike: nothing is offered
+    expect(list.nearest("qqq")).toEqual([]);
     expect(lists().nearest("qqq")).toEqual([]);
   });
   it("keeps what could not be read with the entry", () => {

@@ -201,3 +201,22 @@ describe("parseThread", () => {
     );
   });
 });
+
+describe("tolerance classes that do not exist (published: ISO 965-1 and ASME B1.1)", () => {
+  it.each([
+    // grades 3 to 9 outside, 4, 6 or 8 on the major diameter; 4 to 8 inside
+    ["M10-3g", "M10-2g"],
+    ["M10-9g", "M10-10g"],
+    ["M10-5g6g", "M10-5g7g"],
+    ["M10-4h", "M10-1h"],
+    ["M10-4H", "M10-3H"],
+    ["M10-8H", "M10-9H"],
+    ["M10-6H", "M10-6K"],
+    ["1/4-20 UNC-2A", "1/4-20 UNC-12A"],
+    ["1/4-20 UNC-3B", "1/4-20 UNC-4B"],
+    ["1/4-20 UNC-1B", "1/4-20 UNC-0B"],
+  ])("%s does, %s does not", (fine, wrong) => {
+    expect(parseThread(fine).designation).toBeTruthy();
+    expect(() => parseThread(wrong)).toThrow();
+  });
+});

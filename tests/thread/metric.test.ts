@@ -105,3 +105,44 @@ describe("metric limits (identity)", () => {
     expect(() => size("M3-6g8g", "major", "min")).toThrow(/no major-diameter tolerance of grade 8/);
   });
 });
+
+describe("metric sizes and pitches (published, ISO 261 arranged by pitch, from memory)", () => {
+  const LARGE = [42, 45, 48, 52, 55, 56, 58, 60, 62, 64];
+  const BY_PITCH: Readonly<Record<string, readonly number[]>> = {
+    0.2: [1, 1.1, 1.2, 1.4, 1.6, 1.8],
+    0.25: [2, 2.2],
+    0.35: [2.5, 3, 3.5],
+    0.5: [4, 4.5, 5, 5.5],
+    0.75: [6, 7, 8, 9, 10, 11],
+    1: [8, 9, 10, 11, 12, 14, 15, 16, 17, 18, 20, 22, 24, 25, 27, 28, 30],
+    1.25: [10, 12, 14],
+    1.5: [12, 14, 15, 16, 17, 18, 20, 22, 24, 25, 26, 27, 28, 30, 32, 33, 35, 36, 38, 39, 40, 50, ...LARGE],
+    2: [18, 20, 22, 24, 25, 27, 28, 30, 32, 33, 36, 39, 40, 50, ...LARGE],
+    3: [30, 33, 36, 39, 40, 50, ...LARGE],
+    4: LARGE,
+  };
+  const COARSE: Readonly<Record<string, readonly number[]>> = {
+    ...{ 0.25: [1, 1.1, 1.2], 0.3: [1.4], 0.35: [1.6, 1.8], 0.4: [2], 0.45: [2.2, 2.5], 0.5: [3], 0.6: [3.5] },
+    ...{ 0.7: [4], 0.75: [4.5], 0.8: [5], 1: [6, 7], 1.25: [8, 9], 1.5: [10, 11], 1.75: [12], 2: [14, 16] },
+    ...{
+      2.5: [18, 20, 22],
+      3: [24, 27],
+      3.5: [30, 33],
+      4: [36, 39],
+      4.5: [42, 45],
+      5: [48, 52],
+      5.5: [56, 60],
+      6: [64],
+    },
+  };
+  const turned = (of: (row: (typeof METRIC_SIZES)[number]) => readonly number[]) => {
+    const found: Record<string, number[]> = {};
+    for (const row of METRIC_SIZES) for (const pitch of of(row)) found[pitch] = [...(found[pitch] ?? []), row[0]];
+    return found;
+  };
+  const sorted = (table: Readonly<Record<string, readonly number[]>>) =>
+    Object.fromEntries(Object.entries(table).map(([pitch, sizes]) => [pitch, [...sizes].sort((a, b) => a - b)]));
+  it("have these fine pitches", () => expect(turned(([, , fine]) => fine)).toEqual(sorted(BY_PITCH)));
+  it("have these coarse pitches", () =>
+    expect(turned(([, coarse]) => (coarse > 0 ? [coarse] : []))).toEqual(sorted(COARSE)));
+});

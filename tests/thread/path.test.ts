@@ -71,3 +71,16 @@ describe("profile (independent)", () => {
   });
   it("knows 60° and 55° only", () => expect(() => crestRise(1, 29)).toThrow(/profileAngle is 29/));
 });
+
+describe("flat at the cutter's tip (identity: half a pitch leaves no flank)", () => {
+  it("is less than half a pitch, and not less than nothing", () => {
+    for (const kind of ["internal", "external"] as const) {
+      expect(() => tipRadius(7.19, 1.25, 0.625, 60, kind)).toThrow(/tipFlat is 0.625/);
+      expect(() => tipRadius(7.19, 1.25, -0.001, 60, kind)).toThrow(/tipFlat is -0.001/);
+      expect(tipRadius(7.19, 1.25, 0, 60, kind)).toBeGreaterThan(0);
+      // nearly half a pitch wide it reaches nearly the pitch cylinder
+      expect(tipRadius(7.19, 1.25, 0.6249999, 60, kind)).toBeCloseTo(7.19 / 2, 6);
+      expect(() => plainPathRadius(7.19, 1.25, 6, 0.7, 60, kind)).toThrow(/tipFlat is 0.7/);
+    }
+  });
+});
