@@ -69,6 +69,11 @@ describe("limits that people write (a machinist's rules)", () => {
     expect(cells["Finish diameter"] as number).toBeCloseTo(size, 6);
     expect(cells["Size tolerance"] as number).toBeCloseTo(tolerance, 6);
   });
+  it("one that does not begin at 0 too: 0.5 F8 is 12.7 F8, 16 to 43 µm (ISO 286-2)", () => {
+    const cells = row("⌀.500 F8 ↧ .75", "in");
+    expect(cells["Finish diameter"] as number).toBeCloseTo(0.5 + 0.0295 / 25.4, 6);
+    expect(cells["Size tolerance"] as number).toBeCloseTo(0.0135 / 25.4, 6);
+  });
   it("a class in an inch drawing is worked out in mm: 0.5 H7 is 12.7 H7, 0 to 18 µm", () => {
     const cells = row("⌀.500 H7 ↧ .75", "in");
     expect(cells["Finish diameter"] as number).toBeCloseTo(0.5 + 0.009 / 25.4, 6);

@@ -97,3 +97,13 @@ describe("drills that do not exist (published: the sizes of the sets)", () => {
     ["AA", /names such as/],
   ])("%s", (name, why) => expect(() => drillNamed(name)).toThrow(why));
 });
+
+describe("fractional drills (published, ASME B94.11M, from memory)", () => {
+  it("go to 1-3/4 by 64ths, to 2-1/4 by 32nds, to 3-1/2 by 16ths", () => {
+    const by = (from: number, to: number, step: number) =>
+      Array.from({ length: Math.round((to - from) / step) }, (_, i) => from + (i + 1) * step);
+    const wanted = [...by(0, 1.75, 1 / 64), ...by(1.75, 2.25, 1 / 32), ...by(2.25, 3.5, 1 / 16)];
+    expect(wanted).toHaveLength(148);
+    expect(drillsOf("fraction").map((d) => d.diameter / 25.4)).toEqual(wanted.map((size) => expect.closeTo(size, 9)));
+  });
+});
