@@ -9,7 +9,7 @@ import type { Model } from "../model/model.ts";
 import type { Edit, Value } from "../model/types.ts";
 import type { Site } from "../sites.ts";
 import { cellsOf } from "./setups.ts";
-import { roughers } from "./walls.ts";
+import { roughersIn } from "./walls.ts";
 
 /** Browsers differ in the last bits of sines and powers: that much is no other result. */
 const LAST_BITS = 1e-12;
@@ -75,15 +75,17 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
     `${site.sheet} ${JSON.stringify(inputsOf(site, cellsOf(model, site, row)))}`;
   /** Rows that were planned with one above them, as their cells stood then. */
   const hung = new Set<string>();
-  const hanging = (site: Site, rows: readonly number[]) =>
-    rows.filter((row) => roughers(model, site, row).length > 0 || hung.has(lineOf(site, row)));
+  const hanging = (site: Site, rows: readonly number[]) => {
+    const roughers = roughersIn(model, site);
+    return rows.filter((row) => roughers(row).length > 0 || (hung.size > 0 && hung.has(lineOf(site, row))));
+  };
 
   const keyOf = (site: Site, row: number): string => {
     const cells = cellsOf(model, site, row);
     const number = site.matching.inputs.findIndex((m) => m.column.key === "row");
     const line = inputsOf(site, cells);
     if (number >= 0) line[number] = null;
-    const above = roughers(model, site, row).map((at) => lineOf(site, at));
+    const above = roughersIn(model, site)(row).map((at) => lineOf(site, at));
     return [site.sheet, sharingOf(site, cells), JSON.stringify(line), ...above].join(" ");
   };
 
@@ -96,7 +98,7 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
       memory = new Map();
       hung.clear();
     }
-    const above = fresh.map((row) => roughers(model, site, row));
+    const above = fresh.map(roughersIn(model, site));
     const read = [...new Set([...fresh, ...above.flat()])];
     const reads = rowPlanner.read(
       headingsOf(site),
