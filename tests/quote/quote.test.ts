@@ -361,7 +361,7 @@ describe("what a quote says about itself (regression)", () => {
     const rows = [
       ["Row", "Operation", "Units", "Quantity", "Material", "Machine", "Finish diameter", "Depth"],
       ["a", "drill", "mm", 1, MATERIALS[1]![0]!, "Centre V3", 5, 10],
-      ["b", "drill", "mm", 0, MATERIALS[1]![0]!, "Centre V3", 5, 10],
+      ["b", "drill", "mm", -1, MATERIALS[1]![0]!, "Centre V3", 5, 10],
       ["c", "drill", "mm", 1, "Unobtainium", "Centre V3", 5, 10],
       ["d", "drill", "mm", 1, MATERIALS[1]![0]!, null, 5, 10],
       ["e", "drill", "mm", 1, MATERIALS[1]![0]!, "Bare", 5, 10],
@@ -372,7 +372,7 @@ describe("what a quote says about itself (regression)", () => {
     expect(q.rows.map((r) => r.name)).toEqual(["a"]);
     const said = items(q, "Not in the total");
     expect(said[0]).toBe("5 rows have no time: not in the total");
-    expect(said[1]).toMatch(/^Row b: Quantity is 0; a whole number of at least 1 is allowed/);
+    expect(said[1]).toMatch(/^Row b: Quantity is -1; a whole number of at least 1 is allowed/);
     expect(said[2]).toMatch(/^Row c: material "Unobtainium" is not in the list/);
     expect(said[3]).toMatch(/^Row d: Machine is blank/);
     expect(said[4]).toMatch(/^Row e: Bare has no Rapid in the list Machines/);
@@ -413,9 +413,9 @@ describe("what a quote says about itself (regression)", () => {
   it("refuses a batch that is none", () => {
     for (const batch of [0, -1, 2.5, Number.NaN, Number.POSITIVE_INFINITY])
       expect(() => quote(FIVE, fiveRows(), SHOP, { batch })).toThrow(/batch/);
-    const answer = QUOTE([["Operation"]], [["Material"]], [["Tool"]], [["Machine"]], [[0]])[0]![0] as CellError;
+    const answer = QUOTE([["Operation"]], [["Material"]], [["Tool"]], [["Machine"]], [[-1]])[0]![0] as CellError;
     expect(answer).toBeInstanceOf(CellError);
-    expect(answer.message).toMatch(/batch is 0; a whole number of at least 1 and at most 1000000000 is allowed/);
+    expect(answer.message).toMatch(/batch is -1; a whole number of at least 1 and at most 1000000000 is allowed/);
   });
   it("of no rows, or none with a time, is an empty one that says so", () => {
     for (const q of [quote([], [], SHOP), quoteTable({ rows: [["Operation"]], ...LISTS })]) {
