@@ -16,6 +16,14 @@ function plainBlock(name: string, argument: any[][]): unknown[][] | CellError {
   return broken instanceof CellError ? broken : block;
 }
 
+/** The one cell of an argument that does not lift; throws where there are more. */
+export function oneCell(name: string, argument: any[][] | undefined): unknown {
+  const block = toBlock(argument);
+  if (block.length > 1 || block[0]!.length > 1)
+    throw new CellError("#VALUE!", `${name} is a range; one cell is allowed`);
+  return block[0]![0];
+}
+
 /**
  * A planning table (`name` is its argument: whole, or its headings alone) and the three lists, or the error of the
  * first that cannot be read.

@@ -7,19 +7,14 @@ import { report } from "../src/program/report.ts";
 import { TOOL_ZEROS, type ToolZero } from "../src/program/types.ts";
 import { ENGLISH } from "../src/program/words/en.ts";
 import { isBlank } from "../src/table/blank.ts";
-import { readBlocks } from "./blocks.ts";
+import { oneCell, readBlocks } from "./blocks.ts";
 import { CellError, content, toBlock, toCellError } from "./cells.ts";
 import { optional, word } from "./params.ts";
 
 const zeroParam = optional(word("toolZero", TOOL_ZEROS), "tip");
 
 /** One cell that says where tools are measured to; throws what is wrong with it. */
-function readZero(toolZero: any[][] | undefined): ToolZero {
-  const block = toBlock(toolZero);
-  if (block.length > 1 || block[0]!.length > 1)
-    throw new CellError("#VALUE!", "toolZero is a range; one cell is allowed");
-  return zeroParam.read(block[0]![0], undefined);
-}
+const readZero = (toolZero: any[][] | undefined): ToolZero => zeroParam.read(oneCell("toolZero", toolZero), undefined);
 
 /**
  * The words of ISO 6983 that each row of a planning table means, one block a cell: a plain listing to compare a posted program with. Not a program to run.

@@ -3,8 +3,8 @@
 import { QUOTE_HEADINGS, quoteCells } from "../src/quote/lines.ts";
 import { quoteTable } from "../src/quote/quote.ts";
 import { LARGEST_BATCH } from "../src/quote/rows.ts";
-import { readBlocks } from "./blocks.ts";
-import { CellError, toBlock, toCellError } from "./cells.ts";
+import { oneCell, readBlocks } from "./blocks.ts";
+import { CellError, toCellError } from "./cells.ts";
 import { count, optional } from "./params.ts";
 
 const batchParam = optional(count("batch", 1, LARGEST_BATCH));
@@ -25,12 +25,8 @@ const batchParam = optional(count("batch", 1, LARGEST_BATCH));
 export function QUOTE(rows: any[][], materials: any[][], tools: any[][], machines: any[][], batch?: any[][]): any[][] {
   const blocks = readBlocks("rows", rows, materials, tools, machines);
   if (blocks instanceof CellError) return [[blocks]];
-  const parts = toBlock(batch);
-  if (parts.length > 1 || parts[0]!.length > 1) {
-    return [[new CellError("#VALUE!", "batch is a range; one cell is allowed")]];
-  }
   try {
-    const lot = batchParam.read(parts[0]![0], undefined);
+    const lot = batchParam.read(oneCell("batch", batch), undefined);
     const summary = quoteTable(blocks, { batch: lot });
     return [[...QUOTE_HEADINGS], ...quoteCells(summary)];
   } catch (thrown) {

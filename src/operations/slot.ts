@@ -2,9 +2,9 @@
 import { slotStep } from "../mill/chip-space.ts";
 import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
-import { planWall, type WallWork, wallCutters } from "./shared/wall/cut.ts";
+import { onWall, planWall, type WallWork, wallCutters } from "./shared/wall/cut.ts";
 import { straightWall } from "./shared/wall/pass.ts";
-import { slotWidth } from "./shared/wall/slot-width.ts";
+import { goesIn, slotWidth } from "./shared/wall/slot-width.ts";
 import { groupOf } from "./shared/wall/surface.ts";
 import { RADIAL_SHARE, SLOT_AXIAL } from "./shared/wall/wall.ts";
 
@@ -73,7 +73,5 @@ function sidePasses(row: Row, diameter: number): number[] {
 /** As wide as the slot at most; without a width the cutter makes it, and is not much thicker than it is deep. */
 const fits: WallWork["fits"] = (tool, row) => {
   const width = slotWidth(row) ?? row.radialDepth;
-  return width === undefined
-    ? tool.diameter <= 4 * (row.depth ?? Number.POSITIVE_INFINITY)
-    : tool.diameter <= width * 1.0001;
+  return width === undefined ? onWall(tool, row) : goesIn(tool.diameter, width);
 };

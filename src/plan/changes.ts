@@ -6,7 +6,7 @@ import { USUAL_THREAD_FEED } from "../operations/shared/choices.ts";
 import { holeRange, shareOf } from "../operations/shared/hole-tool.ts";
 import { speedRange as listedRange, feedOf as listFeedOf, ownSpeedOf } from "../operations/shared/speed.ts";
 import type { Plan } from "../operations/shared/types.ts";
-import { slotWidth } from "../operations/shared/wall/slot-width.ts";
+import { goesIn, slotWidth } from "../operations/shared/wall/slot-width.ts";
 import type { Material, Tool } from "../table/lists.ts";
 import type { Lists } from "../table/read.ts";
 import { ROW, type Row } from "../table/rows.ts";
@@ -114,7 +114,7 @@ export function otherTools({ row, base, lists, tool }: Situation): Tool[] {
 /** Without a width the cutter makes the slot: another size would make another one. */
 const slotTakes = (row: Row, tool: Tool, other: Tool): boolean => {
   const width = slotWidth(row);
-  return width === undefined ? other.diameter === tool.diameter : other.diameter! <= 1.0001 * width;
+  return width === undefined ? other.diameter === tool.diameter : goesIn(other.diameter!, width);
 };
 
 const steps = (from: number, factors: readonly number[]): Try[] =>

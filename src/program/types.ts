@@ -36,9 +36,8 @@ export interface ThreadShape {
   readonly through: boolean;
 }
 
-/** Full circles of a bore, boss or counterbore. */
-export interface RoundShape {
-  readonly kind: "round";
+/** What circles and arcs about a centre have alike. */
+interface TurnedShape {
   readonly inside: boolean;
   readonly climb: boolean;
   readonly counterClockwise: boolean;
@@ -47,29 +46,24 @@ export interface RoundShape {
   readonly depth: number;
   /** Z steps of the passes at depth. */
   readonly levels: number;
-  /** Fall per turn of the first pass when it starts from solid, else 0. */
-  readonly fall: number;
   readonly cutter: number;
   readonly start: number;
   /** Allowed error of the diameter. */
   readonly tolerance?: number;
 }
 
+/** Full circles of a bore, boss or counterbore. */
+export interface RoundShape extends TurnedShape {
+  readonly kind: "round";
+  /** Fall per turn of the first pass when it starts from solid, else 0. */
+  readonly fall: number;
+}
+
 /** A side wall in an arc. */
-export interface ArcShape {
+export interface ArcShape extends TurnedShape {
   readonly kind: "arc";
-  readonly inside: boolean;
-  readonly climb: boolean;
-  readonly counterClockwise: boolean;
-  readonly radii: readonly number[];
-  readonly springs: number;
-  readonly depth: number;
-  readonly levels: number;
   /** Degrees of arc. */
   readonly sweep: number;
-  readonly cutter: number;
-  readonly start: number;
-  readonly tolerance?: number;
 }
 
 /** A slot, straight side wall or face: straight cuts along X. */
