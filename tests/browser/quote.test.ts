@@ -1,7 +1,6 @@
 /** The quote and the comparison on the desk: written by the pane's buttons, equal to the worksheet function. */
 import fs from "node:fs";
 import path from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { QUOTE } from "../../functions/quote.ts";
@@ -9,6 +8,7 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
+import { axe } from "./axe.ts";
 import { type Desk, openDesk, ready, saveAs } from "./page.ts";
 import { OUT } from "./serve.ts";
 
@@ -37,8 +37,7 @@ describe("the quote on the desk", () => {
   afterAll(() => desk?.close());
 
   it("has nothing for axe to find in its section", async () => {
-    const { violations } = await new AxeBuilder({ page: desk.page }).include("#pane").analyze();
-    expect(violations.map((v) => v.id)).toEqual([]);
+    expect(await axe(desk.page, "#pane")).toEqual([]);
     await desk.page.locator(".quote").screenshot({ path: path.join(OUT, "quote-section.png") });
   });
   it("writes the sheet that CUT.QUOTE would spill (independent)", async () => {
