@@ -14,7 +14,7 @@ const SLOW = [
   "tests/findings/rules.test.ts",
   "tests/functions/{error-cells,property}.test.ts",
   "tests/host/{chunks,light,reading,sheet}.test.ts",
-  "tests/house/{certificate,generated,requirements,server,toolchain,unused}.test.ts",
+  "tests/house/{certificate,faults,generated,requirements,server,toolchain,unused}.test.ts",
   "tests/mill/{chatter,force,stability,surface,thread-chatter,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/operations/{needs,wall-size}.test.ts",
   "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
