@@ -11,7 +11,7 @@ import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { type DimensionName, fromCanonical } from "../../src/units.ts";
 import { changeText } from "../../src/words/advice.ts";
 import { en } from "../../src/words/en/index.ts";
-import { blockOf, type RowCells } from "../findings/rule.ts";
+import { blockOf, caseLists, caseRow, type RowCells } from "../findings/rule.ts";
 
 const lists = readLists(MATERIALS, TOOLS, MACHINES);
 const head = DEMO[0]!;
@@ -102,6 +102,23 @@ describe("advice (identity: typed into the table and planned again)", () => {
           expect(fast.after.cost!, `${name} at ${s}`).toBeLessThanOrEqual((plan.Cost as number) * 1.03);
       }
     }
+  });
+  it("finds the middle of the speeds where an edge's price makes it the cheapest", () => {
+    const one = {
+      row: {
+        ...{ Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3", Operation: "side" },
+        ...{ Tool: "EM-12-4", Depth: 12, Length: 600, "Radial depth": 0.5, Quantity: 10, Batch: 100 },
+      },
+      tool: { Price: 100 },
+    };
+    const [read, own] = [caseRow(one), caseLists(one)];
+    const { speedCarbideLow: low, speedCarbideHigh: high } = own.materials.find(read.row.material!)!;
+    const at = (surfaceSpeed: number) => planRow({ ...read, row: { ...read.row, surfaceSpeed } }, own);
+    const middle = at((low! + high!) / 2);
+    expect(middle.verdict).toBe("ok");
+    expect(middle.results.cost!).toBeLessThan(Math.min(at(low!).results.cost!, at(high!).results.cost!));
+    const fast = advise(read, own).advice.find((a) => a.kind === "cheapest")!;
+    expect(fast.after.cost!).toBeLessThanOrEqual(middle.results.cost! * (1 + 1e-9));
   });
   it("names the drill that serves the pitch when the hole is too small", () => {
     const found = advise(row(250), lists).advice[0]!;
