@@ -100,6 +100,41 @@ describe("changes of a row (identity)", () => {
     expect(cleared({ ...slot, "Finish diameter": 12 }, "tool")).toBe(true);
     expect(cleared(side, "tool")).toBe(true);
   });
+  it("a feed is tried lower and higher, a speed of the spindle lower only (it stands for a cap)", () => {
+    for (const row of [side, bore, thread]) {
+      const s = situation(row);
+      const shares = (key: Lever) => tried(s, key).map((c) => (c.to as number) / (c.from as number));
+      expect(Math.min(...shares("feedPerTooth"))).toBeLessThan(0.5);
+      expect(Math.max(...shares("feedPerTooth"))).toBeGreaterThan(2);
+      expect(shares("maxRpm").length).toBeGreaterThan(2);
+      expect(Math.max(...shares("maxRpm"))).toBeLessThan(1);
+    }
+  });
+  it("a side wall's thinner passes are whole shares of it, with as many more of them (3 mm twice is 6 mm in all)", () => {
+    const s = situation({ ...side, "Radial depth": 3, Passes: 2 });
+    const thinner = candidatesFor(s, new Set<Lever>(["radialDepth"])).filter(({ change }) => change.to !== null);
+    expect(thinner.length).toBeGreaterThan(1);
+    for (const { change, along } of thinner) {
+      expect(along).toMatchObject({ key: "passes", from: 2 });
+      expect(change.to as number).toBeLessThan(3);
+      expect((change.to as number) * (along!.to as number)).toBeCloseTo(6, 9);
+    }
+    // once as thick is one pass more than none is said of
+    const once = candidatesFor(situation({ ...side, "Radial depth": 3 }), new Set<Lever>(["radialDepth"]));
+    for (const { change, along } of once) expect((change.to as number) * (along!.to as number)).toBeCloseTo(3, 9);
+  });
+  it("a wall's levels are more of them, each as deep as the next: 12 mm in two becomes three and more", () => {
+    const s = situation({ ...slot, Depth: 12, "Axial depth": 6 });
+    const counts = tried(s, "axialDepth")
+      .filter((c) => c.to !== null)
+      .map((c) => 12 / (c.to as number));
+    expect(counts.length).toBeGreaterThan(2);
+    for (const [i, n] of counts.entries()) {
+      expect(n).toBeCloseTo(Math.round(n), 9);
+      expect(n).toBeGreaterThan(i === 0 ? 2 : counts[i - 1]!);
+    }
+    expect(counts[0]).toBeCloseTo(3, 9);
+  });
   it("only cells that were asked for and that the operation has", () => {
     expect(tried(situation(side), "passes").every((c) => c.key === "passes")).toBe(true);
     expect(tried(situation(drill), "passes", "radialDepth", "axialDepth", "springPasses")).toEqual([]);

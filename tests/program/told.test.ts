@@ -1,7 +1,7 @@
 /** What is told of a program beside the alarms of the other files: each has a text that brings it up and a neighbour that does not. */
 import { describe, expect, it } from "vitest";
 import { ProgramCheck } from "../../src/program/check.ts";
-import { HOUSING } from "./jobs.ts";
+import { BRACKET, HOUSING } from "./jobs.ts";
 import { FULL, hole, round, thread } from "./planted.ts";
 import { alarms, check, holeCut, planned } from "./shop.ts";
 import { writeProgram } from "./writer.ts";
@@ -79,6 +79,16 @@ describe("comparing with the plan (independent)", () => {
       ).filter((f) => f.row === "20" && f.code === "passes");
     expect(told(1)).toMatchObject([{ severity: "ok", text: "4 passes; the plan has 3" }]);
     expect(told(0)).toEqual([]);
+  });
+  it("a wall in fewer passes is heavier work and a check, a thread in fewer is another thread and a stop", () => {
+    const cuts = BRACKET.cuts();
+    const text = writeProgram(cuts, FULL);
+    expect(alarms(check(text, BRACKET.rows))).toEqual([]);
+    const seat = round(cuts, 1);
+    seat.radii.splice(0, 1);
+    expect(alarms(check(writeProgram(cuts, FULL), BRACKET.rows))).toEqual(["4 passes check"]);
+    const thin = cutsOf((c) => thread(c).radii.splice(1));
+    expect(alarms(check(thin, HOUSING.rows))).toContain("20 passes stop");
   });
   it("a row whose plan is not whole is not compared, and says so", () => {
     const rows = HOUSING.rows.map((row) => (row.Row === 30 ? { ...row, "Finish diameter": null } : row));
