@@ -114,10 +114,15 @@ export async function mutants(root, args) {
     names.length > 0
       ? names.map((name) => [name, chosen(root, [name])])
       : [[`what differs from ${base}`, chosen(root, [], base)]];
-  const { faultsOf, tried } = await import("./plant.mjs");
+  const { planted } = await import("./plant.mjs");
+  const { tried } = await import("./judge.mjs");
+  const { faults: known, sources } = await planted([
+    ...new Set(groups.flatMap(([, files]) => files.map((file) => path.join(root, file)))),
+  ]);
   const drawn = [];
   for (const [name, files] of groups) {
-    const all = await faultsOf(files.map((file) => path.join(root, file)));
+    const own = new Set(files.map((file) => path.join(root, file)));
+    const all = known.filter(({ fileName }) => own.has(fileName));
     const faults = draw(all, size, start);
     drawn.push({ name, all: all.length, faults });
     console.log(
@@ -142,7 +147,7 @@ export async function mutants(root, args) {
   const tests = judges(root).filter(
     (test) => !given.values.near || faults.some(({ fileName }) => isNear(fileName, test)),
   );
-  const results = await tried(root, faults, tests, isNear, progress, () => stopped);
+  const results = await tried(root, { sources, drawn: faults, tests, near: isNear }, progress, () => stopped);
   for (const drawing of drawn) {
     const { name, all } = drawing;
     const own = results.filter((_, i) => order[i].group === drawing);
