@@ -23,6 +23,32 @@ function around(drills: readonly Drill[], diameter: number): [Drill, Drill] {
   return [drills[low]!, drills[high]!];
 }
 
+/** One nanometre [mm]: sizes that differ by less are the same. */
+const SAME = 1e-6;
+
+/**
+ * Of some drills the nearest to a diameter: of two that are equally far the larger, of two of one size the first.
+ *
+ *   least |d − D|
+ *
+ * @param drills - in the order in which their names are preferred; diameter [mm]
+ * @param diameter - D [mm], scalar, any
+ * @returns drill, or undefined when there is none to choose from
+ * @throws TradeError never
+ * @source COMMON
+ * @example
+ * nearestOf(drillsOf("metric"), 8.75).name //=> "8.8 mm"
+ */
+export function nearestOf(drills: readonly Drill[], diameter: number): Drill | undefined {
+  let best: Drill | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const drill of drills) {
+    const far = Math.round(Math.abs(drill.diameter - diameter) / SAME);
+    if (far < least || (far === least && drill.diameter > best!.diameter + SAME)) [best, least] = [drill, far];
+  }
+  return best;
+}
+
 /**
  * Standard drill nearest to a diameter. Of two that are equally far the larger one (a hole under size is the worse
  * fault); of two names for one size the one of the preferred system, then fraction, number, letter, metric.
@@ -44,21 +70,14 @@ export function nearestDrill(diameter: number, sets: readonly DrillSet[] = DRILL
   positive("diameter", diameter);
   const order: DrillSet[] =
     prefer === "mm" ? ["metric", "fraction", "number", "letter"] : ["fraction", "number", "letter", "metric"];
-  const tie = 1e-9 * diameter;
-  let best: Drill | undefined;
-  let outside = true;
-  for (const set of order) {
-    if (!sets.includes(set)) continue;
-    const drills = drillsOf(set);
-    const least = drills[0]!.diameter * (1 - REACH);
-    const most = drills[drills.length - 1]!.diameter * (1 + REACH);
-    if (diameter >= least && diameter <= most) outside = false;
-    for (const drill of around(drills, diameter)) {
-      if (best === undefined) best = drill;
-      const gain = Math.abs(best.diameter - diameter) - Math.abs(drill.diameter - diameter);
-      if (gain > tie || (Math.abs(gain) <= tie && drill.diameter > best.diameter + tie)) best = drill;
-    }
-  }
+  const named = order.filter((set) => sets.includes(set)).map(drillsOf);
+  const best = nearestOf(
+    named.flatMap((drills) => around(drills, diameter)),
+    diameter,
+  );
+  const outside = named.every(
+    (drills) => diameter < drills[0]!.diameter * (1 - REACH) || diameter > drills.at(-1)!.diameter * (1 + REACH),
+  );
   if (best === undefined || outside) {
     throw new TradeError("unknown", "diameter", diameter, (show) =>
       best === undefined

@@ -2,7 +2,7 @@
 import { finite, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import { crestRise } from "../thread/path.ts";
-import { DRILL_SETS, type Drill, type DrillSet, drillNamed, drillsOf, nearestDrill } from "./sizes.ts";
+import { DRILL_SETS, type Drill, type DrillSet, drillNamed, drillsOf, nearestDrill, nearestOf } from "./sizes.ts";
 
 /** Share of full thread that Unified tap drills aim at (common practice, and the usual charts). */
 const CUSTOMARY_PERCENT = 75;
@@ -153,18 +153,15 @@ export function nearestDrillInside(
   if (!(high >= low))
     throw new TradeError("range", "high", high, (show) => `at least ${show(low, "length")} is allowed`, "length");
   const slack = 1e-9 * high;
-  let best: Drill | null = null;
+  const fits: Drill[] = [];
   for (const set of ["fraction", "number", "letter", "metric"] as const) {
     if (!sets.includes(set)) continue;
     for (const drill of drillsOf(set)) {
       const hole = drill.diameter + oversize;
-      if (hole < low - slack || hole > high + slack) continue;
-      const gain = best === null ? 1 : Math.abs(best.diameter + oversize - target) - Math.abs(hole - target);
-      if (best === null || gain > slack || (Math.abs(gain) <= slack && drill.diameter > best.diameter + slack))
-        best = drill;
+      if (hole >= low - slack && hole <= high + slack) fits.push(drill);
     }
   }
-  return best;
+  return nearestOf(fits, target - oversize) ?? null;
 }
 
 const near = (a: number, b: number) => Math.abs(a - b) <= 1e-9 * a;

@@ -47,10 +47,15 @@ function plan(job: Job): Done {
   }
   const wanted = hole.diameter;
   const complete = requireCells(job, ["depth"]);
+  work.set({ tool: tool?.tool ?? null });
+  if (tool?.kind !== undefined && tool.kind !== "drill") {
+    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
+    return { tool };
+  }
   named(job, wanted, sizes);
   const diameter = tool?.diameter ?? wanted;
   const own = tool ?? ASSUMED;
-  work.set({ tool: tool?.tool ?? null, drill: drillNamed(job, diameter), startDiameter: row.startDiameter || null });
+  work.set({ drill: drillNamed(job, diameter), startDiameter: row.startDiameter || null });
   const oversize = tool
     ? oversizeOf(job, diameter, tool.substrate)
     : (hole.oversize ?? oversizeOf(job, diameter, "hss"));
@@ -109,8 +114,6 @@ function named(job: Job, wanted: number, sizes: ThreadSizes | undefined): void {
     if (row.tool === undefined) work.find("no-drill-listed", { size: wanted, pointAngle: POINT_ANGLE });
     return;
   }
-  if (tool.kind !== undefined && tool.kind !== "drill")
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
   if (tool.diameter === undefined || Math.abs(tool.diameter - wanted) <= SAME_SIZE) return;
   // A drill of a thread is judged by the hole that it makes: any within the minor limits will do.
   if (sizes && row.finishDiameter === undefined) return;

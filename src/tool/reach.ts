@@ -86,19 +86,21 @@ export function reachFault(
   const widest =
     positive("width", opening.width) - 2 * (notNegative("pathRadius", opening.pathRadius) + opening.sideRoom);
   const wanted = leastStickOut(opening.depth, opening.clearance);
+  const slack = 1e-9 * Math.abs(widest);
+  // The holder is one piece more, as thick all along.
+  const nose = holderDiameter === undefined ? Number.POSITIVE_INFINITY : positive("holderDiameter", holderDiameter);
   let height = notNegative("from", from);
-  for (let i = 0; i < pieces.length; i++) {
-    const { tipDiameter: p, holderDiameter: r, length } = pieces[i]!;
-    const slack = 1e-9 * Math.max(p, r);
+  for (const [piece, { tipDiameter: p, holderDiameter: r, length }] of [
+    ...pieces,
+    { tipDiameter: nose, holderDiameter: nose, length: 1 },
+  ].entries()) {
     if (Math.max(p, r) > widest + slack) {
       // A cone that widens enters up to the height where it is as wide as allowed.
-      const free = p >= widest + slack || r <= p ? 0 : (length * (widest - p)) / (r - p);
+      const free = p > widest || r <= p ? 0 : (length * (widest - p)) / (r - p);
       const missing = wanted - (height + free);
-      if (missing > 1e-9) return { piece: i, missing };
+      if (missing > 1e-9) return { piece, missing };
     }
     height += positive("pieces", length);
   }
-  const enters = holderDiameter !== undefined && positive("holderDiameter", holderDiameter) <= widest;
-  const missing = wanted - height;
-  return !enters && missing > 1e-9 ? { piece: pieces.length, missing } : undefined;
+  return undefined;
 }

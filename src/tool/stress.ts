@@ -180,9 +180,8 @@ function peak(
   return best;
 }
 
+/** Of an equation without roots, NaN, and one that is not square, infinite, nothing is left. */
 function roots([A, B, C]: readonly [number, number, number]): number[] {
-  const under = B * B - 4 * A * C;
-  if (under < 0) return [];
-  const q = -(B + (B < 0 ? -1 : 1) * Math.sqrt(under)) / 2;
+  const q = -(B + (B < 0 ? -1 : 1) * Math.sqrt(B * B - 4 * A * C)) / 2;
   return [q / A, C / q].filter((x) => Number.isFinite(x));
 }

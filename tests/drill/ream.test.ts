@@ -31,6 +31,15 @@ describe("stock for reaming (published: Tabellenbuch Metall, from memory; common
   ])("takes for a reamer of %s mm a drill that shops take", (D, names) => {
     expect(names).toContain(reamerDrill(D, 0.03).name);
   });
+  it.each([
+    [3, 2.9, 0.03],
+    [10, 9.8, 0.06],
+    [20, 19.75, 0.08],
+    [40, 39.5, 0.1],
+  ])(
+    "a reamer of %s mm has enough stock after the drill of %s mm that shops take, which cuts %s over (common practice)",
+    (D, d, oversize) => expect(reamStock(D).least).toBeLessThanOrEqual(D - d - oversize),
+  );
   it("leaves stock within the window with the oversize counted (identity)", () => {
     for (const D of [3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30])
       for (const oversize of [0, 0.03, 0.1]) {
@@ -43,6 +52,8 @@ describe("stock for reaming (published: Tabellenbuch Metall, from memory; common
   });
   it("says so when no drill leaves the right stock", () =>
     expect(() => reamerDrill(33, 0, ["number"])).toThrow(TradeError));
+  it("says so when the oversize takes the whole window (3 mm: 0.05 to 0.2 of stock, 0.16 over)", () =>
+    expect(() => reamerDrill(3, 0.16)).toThrow(expect.objectContaining({ code: "unknown", parameter: "diameter" })));
 });
 
 describe("countersinks and ring cuts", () => {

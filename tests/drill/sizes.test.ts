@@ -40,6 +40,13 @@ describe("drill names (identity)", () => {
       }
     }
   });
+  it("have one diameter in both units, an inch of 25.4 mm", () => {
+    for (const set of DRILL_SETS)
+      for (const drill of drillsOf(set)) {
+        expect(drillDiameter(drill, "mm")).toBe(drill.diameter);
+        expect(drillDiameter(drill, "in")).toBeCloseTo(drill.diameter / 25.4, 12);
+      }
+  });
   it("are read as people write them", () => {
     for (const name of ["#7", "no. 7", "No 7", "NUMBER 7", " # 7 "]) expect(drillNamed(name).name).toBe("#7");
     for (const name of ["f", "letter F", "Ltr. f"]) expect(drillNamed(name).name).toBe("F");
@@ -86,6 +93,14 @@ describe("nearest drill (independent)", () => {
     expect(() => nearestDrill(0.1)).toThrow(/0.2 mm/);
     expect(nearestDrill(0.19).name).toBe("0.2 mm");
     expect(() => nearestDrill(0)).toThrow(/more than 0/);
+  });
+  it("is known up to a tenth outside the set, the tenth included", () => {
+    const [a, z] = [drillNamed("A").diameter, drillNamed("Z").diameter];
+    expect(nearestDrill(a * 0.9, ["letter"]).name).toBe("A");
+    expect(nearestDrill(z * 1.1, ["letter"]).name).toBe("Z");
+    expect(() => nearestDrill(a * 0.8999, ["letter"])).toThrow(/nearest standard drill is A/);
+    expect(() => nearestDrill(z * 1.1001, ["letter"])).toThrow(/nearest standard drill is Z/);
+    expect(() => nearestDrill(5, [])).toThrow(/no drill set is named/);
   });
 });
 

@@ -72,6 +72,10 @@ describe("tap drills (identity)", () => {
     expect(tapDrill(unified(0.25, 20), undefined, ["metric"]).name).toBe("5.1 mm");
     expect(tapDrill(unified(0.25, 20), undefined, ["fraction"]).name).toBe("13/64");
     expect(tapDrill(metric(6, 1), undefined, ["number"]).name).toBe("#9");
+    // 4.5 − 0.75 = 3.75 mm: #26 is 0.1470 in (3.734 mm), #25 0.1495 in (3.797 mm). Custom names a metric drill alone.
+    expect(tapDrill(metric(4.5, 0.75), undefined, ["number"]).name).toBe("#26");
+    expect(tapDrill(metric(4.5, 0.75), undefined, ["metric"]).name).toBe("3.7 mm");
+    expect(tapDrill(metric(4.5, 0.75), undefined, ["metric", "number"]).name).toBe("#26");
   });
   it("refuse a percent over 100 and a hole over the major diameter", () => {
     expect(() => holeOfPercent(6, 1, 101, 60)).toThrow(/percent/);
@@ -100,6 +104,14 @@ describe("drill inside limits (independent)", () => {
         },
       ),
     );
+  });
+  it("counts the limits themselves as inside, and takes the larger of two that are equally far", () => {
+    expect(nearestDrillInside(5.1, 5.1, 0, ["metric"])!.name).toBe("5.1 mm");
+    expect(nearestDrillInside(5.15, 5.16, 0.05, ["metric"])!.name).toBe("5.1 mm");
+    expect(nearestDrillInside(5.14, 5.15, 0.05, ["metric"])!.name).toBe("5.1 mm");
+    expect(nearestDrillInside(5, 5.3, 0, ["metric"])!.name).toBe("5.2 mm");
+    expect(nearestDrillInside(5.0999, 5.0998 + 0.0002, 0, ["letter"])).toBeNull();
+    expect(() => nearestDrillInside(5.2, 5.1)).toThrow(/high/);
   });
   it("takes the target where one is given", () =>
     expect(nearestDrillInside(4.917, 5.153, 0, ["metric"], 5.15)!.name).toBe("5.1 mm"));

@@ -97,7 +97,12 @@ describe("a tool that the row names (a machinist's rules)", () => {
     const plan = planOf({ row: { ...STEEL, ...row, Tool: name } });
     expect(plan.findings.map((f) => f.code)).toContain("tool-kind");
     expect(plan.verdict).toBe("stop");
-    if (row.Operation !== "drill") expect(plan.results.tableFeed ?? null).toBeNull();
+    // No number of a cut that nobody makes: neither feed nor speed nor size nor time.
+    for (const key of ["tableFeed", "feedPerTooth", "spindleSpeed", "size", "force", "passes", "time", "load"] as const)
+      expect(plan.results[key] ?? null, key).toBeNull();
+    expect(plan.limits).toEqual([]);
+    expect(plan.sketch).toBeUndefined();
+    expect(plan.path).toBeUndefined();
   });
   it("a face may be milled with an end mill, a side with a ball", () => {
     expect(codes({ Operation: "face", Tool: "EM-20-4", Depth: 1, Length: 60 })).not.toContain("tool-kind");

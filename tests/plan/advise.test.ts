@@ -11,7 +11,7 @@ import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
 import { type DimensionName, fromCanonical } from "../../src/units.ts";
 import { changeText } from "../../src/words/advice.ts";
 import { en } from "../../src/words/en/index.ts";
-import { blockOf, type RowCells } from "../findings/rule.ts";
+import { blockOf, caseLists, caseRow, type RowCells } from "../findings/rule.ts";
 
 const lists = readLists(MATERIALS, TOOLS, MACHINES);
 const head = DEMO[0]!;
@@ -69,6 +69,13 @@ describe("advice (identity: typed into the table and planned again)", () => {
       }
     }
   });
+  it("holds no tool further out than it is (a machinist's rule: as short as may be)", () => {
+    for (const { read, advice } of helped)
+      for (const { changes } of advice)
+        for (const { key, from, to } of changes)
+          if (key === "stickOut" && typeof to === "number" && typeof from === "number")
+            expect(to, String(read.name)).toBeLessThan(from);
+  });
   it("leaves out of the cheapest row what it does as well without", () => {
     for (const { advice, read } of helped) {
       const fast = advice.find((a) => a.kind === "cheapest");
@@ -101,6 +108,59 @@ describe("advice (identity: typed into the table and planned again)", () => {
         if (plan.Verdict === "ok")
           expect(fast.after.cost!, `${name} at ${s}`).toBeLessThanOrEqual((plan.Cost as number) * 1.03);
       }
+    }
+  });
+  it("finds the middle of the speeds where an edge's price makes it the cheapest", () => {
+    const one = {
+      row: {
+        ...{ Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3", Operation: "side" },
+        ...{ Tool: "EM-12-4", Depth: 12, Length: 600, "Radial depth": 0.5, Quantity: 10, Batch: 100 },
+      },
+      tool: { Price: 100 },
+    };
+    const [read, own] = [caseRow(one), caseLists(one)];
+    const { speedCarbideLow: low, speedCarbideHigh: high } = own.materials.find(read.row.material!)!;
+    const at = (surfaceSpeed: number) => planRow({ ...read, row: { ...read.row, surfaceSpeed } }, own);
+    const middle = at((low! + high!) / 2);
+    expect(middle.verdict).toBe("ok");
+    expect(middle.results.cost!).toBeLessThan(Math.min(at(low!).results.cost!, at(high!).results.cost!));
+    const fast = advise(read, own).advice.find((a) => a.kind === "cheapest")!;
+    expect(fast.after.cost!).toBeLessThanOrEqual(middle.results.cost! * (1 + 1e-9));
+  });
+  it("in titanium goes slower where a dear edge lives longer for it, and never faster", () => {
+    const one = {
+      row: {
+        ...{ Units: "mm", Material: "Titanium Ti-6Al-4V (UNS R56400)", Machine: "Centre V3", Operation: "side" },
+        ...{ Tool: "EM-12-4", Depth: 12, Length: 600, "Radial depth": 0.5, Quantity: 10, Batch: 100 },
+      },
+      tool: { Price: 2000 },
+    };
+    const [read, own] = [caseRow(one), caseLists({ ...one, tools: undefined })];
+    const only = { ...own, tools: { ...own.tools, items: own.tools.items.filter((t) => t.tool === "EM-12-4") } };
+    const at = (surfaceSpeed?: number) => planRow({ ...read, row: { ...read.row, surfaceSpeed } }, only);
+    const low = own.materials.find(read.row.material!)!.speedCarbideLow!;
+    expect(at(low).verdict).toBe("ok");
+    expect(at(low).results.cost!).toBeLessThan(0.97 * at().results.cost!);
+    const fast = advise(read, only).advice.find((a) => a.kind === "cheapest")!;
+    expect(fast.after.cost!).toBeLessThanOrEqual(at(low).results.cost! * (1 + 1e-9));
+    const speed = fast.changes.find((c) => c.key === "surfaceSpeed")!;
+    expect(speed.to as number).toBeLessThan(at().results.surfaceSpeed!);
+  });
+  it("is not beaten by fewer passes of the same row, where the row takes more than it needs", () => {
+    for (const more of [
+      { Operation: "bore", Tool: "EM-12-3", "Start diameter": 39, "Finish diameter": 40, Depth: 12, Passes: 6 },
+      { Operation: "thread mill", Tool: "TM-M10-S", Thread: "M10", "Start diameter": 8.5, Depth: 12, Passes: 6 },
+    ] as readonly RowCells[]) {
+      const cells = { Units: "mm", Material: "Aluminium EN AW-6082 T6 (AA 6061)", Machine: "Centre V4", ...more };
+      const read = readRows(blockOf([cells]))[0]!;
+      const costs = [1, 2, 3, 4, 5, 6].flatMap((passes) => {
+        const plan = planRow({ ...read, row: { ...read.row, passes } }, lists);
+        return plan.verdict === "ok" ? [plan.results.cost!] : [];
+      });
+      const least = Math.min(...costs);
+      expect(least, String(more.Operation)).toBeLessThan(0.9 * costs.at(-1)!);
+      const fast = advise(read, lists).advice.find((a) => a.kind === "cheapest")!;
+      expect(fast.after.cost!, String(more.Operation)).toBeLessThanOrEqual(least * (1 + 1e-9));
     }
   });
   it("names the drill that serves the pitch when the hole is too small", () => {
@@ -186,6 +246,37 @@ describe("advice makes the same part (independent: what the drawing asks for sta
         if (other !== cheap && other.after.verdict === "ok")
           expect(cheap.after.cost, String(read.name)).toBeLessThanOrEqual(0.97 * other.after.cost! + 1e-9);
     }
+  });
+});
+
+describe("a row with two things wrong (independent: both planted by hand)", () => {
+  // M6 wants a hole of 4.917 at least: 4.9 is one fault, the second stands in the cells beside it.
+  const M6 = {
+    ...{ Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3", Operation: "thread mill", Thread: "M6" },
+    ...{ Tool: "TM-M6-S", "Start diameter": 4.9, Depth: 9 },
+  };
+  it.each([
+    ["a feed that no edge stands", { "Feed per tooth": 0.15 }, "feedPerTooth"],
+    ["a feed that only rubs", { "Feed per tooth": 0.005 }, "feedPerTooth"],
+    ["a hole too shallow", { "Hole depth": 9.4 }, "holeDepth"],
+    ["a wear value that mills the thread away", { "Wear value": 0.255 }, "wearValue"],
+    ["a drill for a cutter", { Tool: "D-5.0" }, "tool"],
+  ] as const)("%s: is offered both changes, and neither alone would do", (_, cells, key) => {
+    const read = readRows(blockOf([{ ...M6, ...cells }]))[0]!;
+    const at = (changes: readonly { key: string; to: number | string | null }[]) =>
+      planRow(
+        { ...read, row: { ...read.row, ...Object.fromEntries(changes.map((c) => [c.key, c.to ?? undefined])) } },
+        lists,
+      ).verdict;
+    expect(at([])).toBe("stop");
+    const { advice, open } = advise(read, lists);
+    expect(open).toEqual([]);
+    const { kind, changes, after } = advice[0]!;
+    expect(kind).toBe("smallest change");
+    expect(new Set(changes.map((c) => c.key))).toEqual(new Set(["startDiameter", key]));
+    expect(after.verdict).toBe("ok");
+    expect(at(changes)).toBe("ok");
+    for (const one of changes) expect(at([one])).not.toBe("ok");
   });
 });
 

@@ -74,6 +74,11 @@ describe("changes of a row (identity)", () => {
     expect(springs.map((c) => c.to)).not.toContain(1);
     for (const c of springs) expect(c.size).toBeCloseTo(Math.abs(Math.log((2 + (c.to as number)) / 3)), 9);
   });
+  it("a row that does not come as far as its passes has none to change (a drill in a thread mill's row)", () => {
+    const stopped = situation({ ...thread, Tool: "D-8.5" });
+    expect(stopped.base.verdict).toBe("stop");
+    expect(tried(stopped, "passes", "springPasses")).toEqual([]);
+  });
   it("a typed cell is cleared before it is changed, unless the operation cannot do without it", () => {
     const typed = situation({ ...side, "Feed per tooth": 0.05, Passes: 2 });
     expect(tried(typed, "feedPerTooth").some((c) => c.to === null)).toBe(true);
@@ -87,6 +92,48 @@ describe("changes of a row (identity)", () => {
         .includes(null),
     ).toBe(false);
     expect(tried(situation(bore), "machine").every((c) => c.to !== null)).toBe(true);
+  });
+  it("a slot's typed cells are cleared like any other, but not the cutter that gives it its width", () => {
+    const cleared = (row: RowCells, key: Lever) => tried(situation(row), key).some((c) => c.to === null);
+    expect(cleared({ ...slot, "Feed per tooth": 0.03 }, "feedPerTooth")).toBe(true);
+    expect(cleared(slot, "tool")).toBe(false);
+    expect(cleared({ ...slot, "Finish diameter": 12 }, "tool")).toBe(true);
+    expect(cleared(side, "tool")).toBe(true);
+  });
+  it("a feed is tried lower and higher, a speed of the spindle lower only (it stands for a cap)", () => {
+    for (const row of [side, bore, thread]) {
+      const s = situation(row);
+      const shares = (key: Lever) => tried(s, key).map((c) => (c.to as number) / (c.from as number));
+      expect(Math.min(...shares("feedPerTooth"))).toBeLessThan(0.5);
+      expect(Math.max(...shares("feedPerTooth"))).toBeGreaterThan(2);
+      expect(shares("maxRpm").length).toBeGreaterThan(2);
+      expect(Math.max(...shares("maxRpm"))).toBeLessThan(1);
+    }
+  });
+  it("a side wall's thinner passes are whole shares of it, with as many more of them (3 mm twice is 6 mm in all)", () => {
+    const s = situation({ ...side, "Radial depth": 3, Passes: 2 });
+    const thinner = candidatesFor(s, new Set<Lever>(["radialDepth"])).filter(({ change }) => change.to !== null);
+    expect(thinner.length).toBeGreaterThan(1);
+    for (const { change, along } of thinner) {
+      expect(along).toMatchObject({ key: "passes", from: 2 });
+      expect(change.to as number).toBeLessThan(3);
+      expect((change.to as number) * (along!.to as number)).toBeCloseTo(6, 9);
+    }
+    // once as thick is one pass more than none is said of
+    const once = candidatesFor(situation({ ...side, "Radial depth": 3 }), new Set<Lever>(["radialDepth"]));
+    for (const { change, along } of once) expect((change.to as number) * (along!.to as number)).toBeCloseTo(3, 9);
+  });
+  it("a wall's levels are more of them, each as deep as the next: 12 mm in two becomes three and more", () => {
+    const s = situation({ ...slot, Depth: 12, "Axial depth": 6 });
+    const counts = tried(s, "axialDepth")
+      .filter((c) => c.to !== null)
+      .map((c) => 12 / (c.to as number));
+    expect(counts.length).toBeGreaterThan(2);
+    for (const [i, n] of counts.entries()) {
+      expect(n).toBeCloseTo(Math.round(n), 9);
+      expect(n).toBeGreaterThan(i === 0 ? 2 : counts[i - 1]!);
+    }
+    expect(counts[0]).toBeCloseTo(3, 9);
   });
   it("only cells that were asked for and that the operation has", () => {
     expect(tried(situation(side), "passes").every((c) => c.key === "passes")).toBe(true);
@@ -116,6 +163,18 @@ describe("changes of a row (identity)", () => {
       expect(Math.max(...speeds)).toBeLessThanOrEqual(high);
       for (const v of speeds) expect(Math.abs(v / s.base.results.surfaceSpeed! - 1)).toBeGreaterThan(0.02);
     }
+  });
+  it("a hole tool has the range of a drill, from 0.8 to 1.25 of the listed speed; a tap runs at 0.4 of it (common practice)", () => {
+    const speeds = { "Drill speed HSS [m/min]": 30, "Drill speed carbide [m/min]": 80 };
+    const range = (row: RowCells) => {
+      const s = situation(row, { material: speeds });
+      return speedRange(s, s.tool)!.map((v) => Math.round(v * 1e6) / 1e6);
+    };
+    expect(range(drill)).toEqual([24, 37.5]);
+    expect(range({ ...drill, Tool: "D-10.2C" })).toEqual([64, 100]);
+    expect(range({ Operation: "tap", Thread: "M8", Depth: 10, Tool: "T-M8" })).toEqual([9.6, 15]);
+    // where no tool is listed, one of high-speed steel is taken
+    expect(range({ ...drill, Tool: null, "Finish diameter": 10.37 })).toEqual([24, 37.5]);
   });
   it("half a range of the list is none", () => {
     for (const heading of ["Speed carbide low [m/min]", "Speed carbide high [m/min]"]) {

@@ -221,6 +221,13 @@ describe("beam deflection (identity)", () => {
     expect(fromLoad(bar([4, 8, 10], [8, 10]), 5)).toEqual(bar([6, 8, 5], [8, 10]));
     expect(toolLength(bar([4, 10], [6, 12]))).toBe(22);
   });
+  it("holds to the last part when the lengths add up to a hair more than they are: 0.1 + 0.2 + 0.3 against 0.6", () => {
+    const tool = bar([4, 0.1], [5, 0.2], [6, 0.3]);
+    expect(toolLength(tool)).toBeGreaterThan(0.6);
+    expect(toolLength(tool)).toBeCloseTo(0.6, 12);
+    expect(fromLoad(tool, 0.6)).toEqual([{ tipDiameter: 6, holderDiameter: 6, length: expect.closeTo(0, 12) }]);
+    expect(toolDeflection(10, tool, { ...whole, loadDistance: 0.6 })).toBeCloseTo(0, 12);
+  });
   it("rejects a force at the holder, an empty tool, a diameter of zero, half a shank", () => {
     expect(() => fromLoad(bar([4, 10]), 10)).toThrow(/loadDistance/);
     expect(() => toolDeflection(1, [], whole)).toThrow(/segments is blank/);

@@ -37,6 +37,23 @@ describe("reach (independent: looked at by hand)", () => {
     expect(reachFault(pieces, 20, 40, hole(60, 70))).toBeUndefined();
     expect(reachFault(pieces, 20, 63, hole(60, 70))).toEqual({ piece: 1, missing: 22 });
     expect(reachFault(pieces, 20, 40, hole(60, 70, { pathRadius: 12 }))?.piece).toBe(1);
+    // 40 in a bore of 60 leaves 10 a side: what moves 10 sideways just enters, 10.01 does not.
+    expect(reachFault(pieces, 20, 40, hole(60, 70, { pathRadius: 10 }))).toBeUndefined();
+    expect(reachFault(pieces, 20, 40, hole(60, 70, { pathRadius: 10.01 }))?.piece).toBe(1);
+    // without a size it is taken not to enter, however wide the bore
+    expect(reachFault(pieces, 20, undefined, hole(600, 70))).toEqual({ piece: 1, missing: 22 });
+  });
+  it("lets a holder stand just above the face: what is as high as wanted is clear", () => {
+    expect(reachFault([rod(16, 30)], 20, 63, hole(60, 48))).toBeUndefined();
+    expect(reachFault([rod(16, 30)], 20, 63, hole(60, 48.001))).toEqual({
+      piece: 1,
+      missing: expect.closeTo(0.001, 9),
+    });
+  });
+  it("lets in what is exactly as wide as the opening, whatever the last digit (6 × 0.1 against 0.6)", () => {
+    expect(reachFault([rod(0.1 * 6, 30)], 0, undefined, hole(0.6, 20))).toBeUndefined();
+    expect(reachFault([rod(0.601, 30)], 0, undefined, hole(0.6, 20))).toEqual({ piece: 0, missing: 22 });
+    expect(reachFault([], 0, 0.1 * 6, hole(0.6, 20))).toBeUndefined();
   });
   it("lets a cone in up to where it is too thick", () => {
     const cone = [{ tipDiameter: 4, holderDiameter: 8, length: 20 }];

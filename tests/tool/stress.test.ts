@@ -110,6 +110,16 @@ describe("tool stress (identity)", () => {
     const head = largestPrincipalStress(1e-6, tool, { ...plain, torque: 2, notchFactor: 1.5 });
     expect(head.stress).toBeCloseTo((1.5 * 16 * 2000) / (Math.PI * 27), 2);
   });
+  it("sees a shoulder at the very next part, first or last (identity)", () => {
+    for (const tool of [bar([3, 20], [8, 20]), bar([3, 8], [3, 12], [8, 20])]) {
+      const peak = largestPrincipalStress(20, tool, { ...plain, notchFactor: 1.5 });
+      expect(peak).toMatchObject({ place: "shoulder", position: 20 });
+      expect(peak.stress).toBeCloseTo((1.5 * 32 * 20 * 20) / (Math.PI * 27), 10);
+    }
+    // torque alone: the neck's tip end is the thin side of the shoulder behind the head
+    const behind = largestPrincipalStress(0, bar([8, 5], [3, 20]), { ...plain, torque: 2, notchFactor: 1.5 });
+    expect(behind).toMatchObject({ place: "shoulder", position: 5 });
+  });
   it("counts the face of the holder by its own factor, and no notch along a smooth bar", () => {
     const bare = largestMisesStress(20, bar([6, 30]), { ...plain, notchFactor: 2 }).stress;
     expect(bare).toBeCloseTo((32 * 600) / (Math.PI * 216), 10);
