@@ -104,39 +104,37 @@ export function forceSlope(kc11: number, exponent: number, chipThickness: number
  * averagedCut({ teeth: 4, radialDepth: 10, diameter: 10, slope: 1000, radialRatio: 0.4, way: "climb", surfaceSpeed: 60, processDamping: 0 }).A //=> [400.0, 1000.0, -1000.0, 400.0]
  */
 export function averagedCut(cut: ChatterCut): { readonly A: readonly number[]; readonly P: readonly number[] } {
-  if (cut.parts === undefined) return evenCut(cut);
-  const A = [0, 0, 0, 0];
-  const P = [0, 0, 0, 0];
-  for (const { share, ...part } of cut.parts) {
-    const own = evenCut({ ...cut, ...part });
-    for (let i = 0; i < 4; i++) {
-      A[i]! += share * own.A[i]!;
-      P[i]! += share * own.P[i]!;
-    }
-  }
-  return { A, P };
-}
-
-/** The matrices of a width that is engaged alike all along. */
-function evenCut(cut: Omit<ChatterCut, "parts">): ReturnType<typeof averagedCut> {
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
-  const D = positive("diameter", cut.diameter);
-  const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
-  const Kt = positive("slope", cut.slope);
   const Kr = notNegative("radialRatio", cut.radialRatio);
   // C/v in N·s/m² = 10⁻⁶ N·s/mm²
   const flank =
     (1e-6 * notNegative("processDamping", cut.processDamping) * 60) / positive("surfaceSpeed", cut.surfaceSpeed);
-  const phi = 2 * Math.asin(Math.sqrt(ae / D));
-  // Half of [θ/2 ∓ sin 2θ/4] is the same for both ways; sc changes its sign with the way.
-  const share = z / (2 * Math.PI);
-  const ss = share * halfGap(phi);
-  const cc = share * (phi - halfGap(phi));
-  const sc = (cut.way === "climb" ? -1 : 1) * share * (Math.sin(phi) ** 2 / 2);
-  return {
-    A: [Kt * (sc + Kr * ss), Kt * (cc + Kr * sc), -Kt * (ss - Kr * sc), -Kt * (sc - Kr * cc)],
-    P: [flank * ss, flank * sc, flank * sc, flank * cc],
+  const A = [0, 0, 0, 0];
+  const P = [0, 0, 0, 0];
+  /** Adds a part of the width that is engaged alike all along. */
+  const add = (share: number, radialDepth: number, diameter: number, slope: number) => {
+    const D = positive("diameter", diameter);
+    const ae = within("radialDepth", positive("radialDepth", radialDepth), 0, D, "length", "low");
+    const Kt = share * positive("slope", slope);
+    const phi = 2 * Math.asin(Math.sqrt(ae / D));
+    // Half of [θ/2 ∓ sin 2θ/4] is the same for both ways; sc changes its sign with the way.
+    const teeth = z / (2 * Math.PI);
+    const ss = teeth * halfGap(phi);
+    const cc = teeth * (phi - halfGap(phi));
+    const sc = (cut.way === "climb" ? -1 : 1) * teeth * (Math.sin(phi) ** 2 / 2);
+    A[0]! += Kt * (sc + Kr * ss);
+    A[1]! += Kt * (cc + Kr * sc);
+    A[2]! -= Kt * (ss - Kr * sc);
+    A[3]! -= Kt * (sc - Kr * cc);
+    const damping = share * flank;
+    P[0]! += damping * ss;
+    P[1]! += damping * sc;
+    P[3]! += damping * cc;
   };
+  if (cut.parts === undefined) add(1, cut.radialDepth, cut.diameter, cut.slope);
+  else for (const { share, radialDepth, diameter, slope } of cut.parts) add(share, radialDepth, diameter, slope);
+  P[2] = P[1]!;
+  return { A, P };
 }
 
 /** φ/2 − sin 2φ/4 without loss of figures at small angles. */
@@ -178,6 +176,8 @@ interface Sweep {
   readonly omegas: Float64Array;
   /** Four numbers an ω, see {@link inverses}. */
   readonly inverses: Float64Array;
+  /** Place of the first ω above the lowest mode: just there a cut that chatters does so. */
+  readonly above: number;
 }
 const sweeps = new WeakMap<TipModes, Sweep>();
 
@@ -188,12 +188,14 @@ function sweepOf(modes: TipModes): Sweep {
   const all = [...modes.x, ...modes.y].map((m) => m.frequency);
   const low = 2 * Math.PI * FROM * Math.min(...all);
   const high = 2 * Math.PI * TO * Math.max(...all);
-  const sweep = { omegas: new Float64Array(STEPS + 1), inverses: new Float64Array(4 * (STEPS + 1)) };
+  const omegas = new Float64Array(STEPS + 1);
+  const answers = new Float64Array(4 * (STEPS + 1));
   for (let i = 0; i <= STEPS; i++) {
-    const omega = low * (high / low) ** (i / STEPS);
-    sweep.omegas[i] = omega;
-    inverses(modes, omega, sweep.inverses, 4 * i);
+    omegas[i] = low * (high / low) ** (i / STEPS);
+    inverses(modes, omegas[i]!, answers, 4 * i);
   }
+  const above = omegas.findIndex((omega) => omega > low / FROM);
+  const sweep: Sweep = { omegas, inverses: answers, above };
   sweeps.set(modes, sweep);
   return sweep;
 }
@@ -279,9 +281,10 @@ const values = new Float64Array(STEPS + 1);
 
 /** Least value of a figure over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
 function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINITY): number {
-  const { omegas, inverses: tool } = sweepOf(modes);
+  const { omegas, inverses: tool, above } = sweepOf(modes);
   let best = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= STEPS; i++) {
+  for (let k = 0; k <= STEPS; k++) {
+    const i = (above + k) % (STEPS + 1);
     const value = figure(omegas[i]!, tool, 4 * i);
     values[i] = value;
     if (value < best) best = value;

@@ -36,14 +36,24 @@ export interface ChatterPass {
   readonly parts?: (kc11: number, exponent: number) => readonly EdgePart[];
 }
 
-const held = new Cache<string, Pick<HeldModes, "firm" | "nominal">>("tip modes", 500);
+type Held = Pick<HeldModes, "firm" | "nominal">;
+const held = new Cache<string, Held>("tip modes", 500);
+/** Of a beam, with the damping that they were worked out for. */
+const swings = new WeakMap<ToolBeam, { readonly damping: number; readonly modes: Held }>();
 
 /** Modes of a tool in a machine's holder at the two ends that judge; the same tool comes in many rows. */
-function modesOf({ machine }: Job, beam: ToolBeam, tool: Tool): Pick<HeldModes, "firm" | "nominal"> {
-  const shankDiameter = tool.shankDiameter ?? tool.diameter!;
-  const holderStiffness = machine?.holderStiffness ?? HOLDER.stiffness;
+function modesOf({ machine }: Job, beam: ToolBeam, tool: Tool): Held {
   const damping = machine?.damping ?? HOLDER.damping;
-  const { modulus, poisson } = beam.options;
+  const known = swings.get(beam);
+  if (known?.damping === damping) return known.modes;
+  const modes = heldModes(beam, tool, damping);
+  swings.set(beam, { damping, modes });
+  return modes;
+}
+
+function heldModes(beam: ToolBeam, tool: Tool, damping: number): Held {
+  const shankDiameter = tool.shankDiameter ?? tool.diameter!;
+  const { modulus, poisson, holderStiffness = HOLDER.stiffness } = beam.options;
   const density = DENSITY[tool.substrate ?? "carbide"];
   const sizes = beam.parts.flatMap((p) => [p.tipDiameter, p.holderDiameter, p.length]);
   const key = [...sizes, shankDiameter, holderStiffness, damping, modulus, poisson, density].join();
@@ -78,7 +88,7 @@ interface Swinging {
   readonly cut: BandedCut;
   readonly depth: number;
   readonly measured: TipModes | undefined;
-  readonly modes: () => Pick<HeldModes, "firm" | "nominal">;
+  readonly modes: () => Held;
 }
 
 /** A pass with what swings in it; undefined without the material's force. */
