@@ -86,7 +86,7 @@ function lexiconOf(language: number): Lexicon {
     for (const [key, texts] of Object.entries(words)) {
       const sense = key === "stop" ? [] : key.split(" ");
       for (const text of spelledApart(texts)) {
-        const word = compact(written(fold(text), language));
+        const word = /^[a-z0-9]+$/.test(text) ? text : compact(written(fold(text), language));
         put(exact, word, sense);
         put(stems, stem(word, language), sense);
         longest = Math.max(longest, word.length);

@@ -20,14 +20,14 @@ interface Said {
 
 /** All the sets that one way of saying stands for. */
 function expanded(way: string): NotionSet[] {
-  let sets: NotionSet[] = [""];
+  let sets: (readonly string[])[] = [[]];
   for (const word of way.split(" ")) {
     const open = word.endsWith("?");
     const notions = (open ? word.slice(0, -1) : word).split("/");
-    const more = sets.flatMap((set) => notions.map((notion) => withNotions(set, [notion])));
+    const more = sets.flatMap((set) => notions.map((notion) => [...set, notion]));
     sets = open ? [...sets, ...more] : more;
   }
-  return sets.filter((set) => set !== "");
+  return sets.filter((set) => set.length > 0).map((set) => (set.length === 1 ? set[0]! : withNotions("", set)));
 }
 
 const tables = new Map<TableName, ReadonlyMap<NotionSet, readonly Said[]>>();

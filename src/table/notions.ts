@@ -179,6 +179,5 @@ function numbered(set: NotionSet): NotionSet[] {
 
 /** A set with more notions in it. */
 export function withNotions(set: NotionSet, more: readonly string[]): NotionSet {
-  if (set === "" && more.length === 1) return more[0]!;
   return [...new Set([...(set === "" ? [] : set.split(" ")), ...more])].sort().join(" ");
 }
