@@ -13,7 +13,7 @@ import type { Place } from "./model/address.ts";
 import { FileError } from "./model/types.ts";
 import { offering } from "./offering.ts";
 import { readInWorker } from "./package/client.ts";
-import { openPackage } from "./package/open.ts";
+import { openUnpacked } from "./package/open.ts";
 import { createShell } from "./shell.ts";
 import type { mountSide } from "./side.ts";
 import { type OpenBook, openBook } from "./workbook.ts";
@@ -259,7 +259,7 @@ function fetchBook(file: string): Promise<Uint8Array> {
 async function ours({ file, name, words }: typeof DEMO): Promise<void> {
   if (!(await filing.mayLeave())) return;
   shell.say("Opening …", { busy: true });
-  show({ opened: openPackage(await fetchBook(file)), name, words });
+  show({ opened: await openUnpacked(await fetchBook(file)), name, words });
 }
 
 const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave() });
@@ -267,7 +267,7 @@ const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave()
 async function start(): Promise<void> {
   const mine = keeper.mine();
   if (mine !== undefined && (await offers.bring(mine, RELOAD))) return;
-  show({ opened: openPackage(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
+  show({ opened: await openUnpacked(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
 }
 
 /** For the tests, and for whoever looks at the desk from the browser's console. */
