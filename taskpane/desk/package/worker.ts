@@ -1,6 +1,6 @@
 /** Entry of the worker that opens files, so that the screen stays alive and opening can be cancelled by ending it. */
 import { FileError } from "../model/types.ts";
-import { type Opened, openPackage } from "./open.ts";
+import { type Opened, openUnpacked } from "./open.ts";
 
 export type ReaderAnswer =
   | { readonly done: number }
@@ -13,10 +13,10 @@ interface Scope {
 }
 const scope = globalThis as unknown as Scope;
 
-scope.onmessage = ({ data }) => {
+scope.onmessage = async ({ data }) => {
   let told = 0;
   try {
-    const opened = openPackage(data, {
+    const opened = await openUnpacked(data, {
       onProgress: (done) => {
         if (done - told < 0.05) return;
         told = done;

@@ -35,7 +35,8 @@ export interface RowResults {
 export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly CellValue[]) => number): RowResults {
   let memory = new Map<string, RowPlan | undefined>();
   let lists: Lists | undefined;
-  let listCells = cellsOfLists();
+  /** Cells of the lists as they were read last; read first when a row is planned. */
+  let listCells: CellValue[][][] | undefined;
 
   function cellsOfLists(): CellValue[][][] {
     return LISTS.map((name) => {
@@ -45,11 +46,12 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
     });
   }
   const listsNow = (): Lists => {
+    listCells ??= cellsOfLists();
     lists ??= rowPlanner.lists({ materials: listCells[0]!, tools: listCells[1]!, machines: listCells[2]! });
     return lists;
   };
   function readLists(): boolean {
-    const before = JSON.stringify(listCells);
+    const before = listCells && JSON.stringify(listCells);
     listCells = cellsOfLists();
     if (JSON.stringify(listCells) === before) return false;
     lists = undefined;
