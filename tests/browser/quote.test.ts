@@ -9,20 +9,14 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { axe } from "./axe.ts";
-import { type Desk, openDesk, ready, saveAs } from "./page.ts";
+import { type Desk, openDesk, ready, saveAs, until } from "./page.ts";
 import { OUT } from "./serve.ts";
 
 const at = (desk: Desk, sheet: string, row: number, column: number) =>
   desk.page.evaluate((place) => (globalThis as any).tablefeedDesk.valueAt(place), { sheet, row, column });
 
 async function filled(desk: Desk, sheet: string): Promise<void> {
-  const end = Date.now() + 20_000;
-  for (;;) {
-    const value = await at(desk, sheet, 1, 3).catch(() => null);
-    if (value !== null && value !== undefined && value !== "") return;
-    if (Date.now() > end) throw new Error(`the sheet ${sheet} did not appear`);
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
+  await until(async () => ((await at(desk, sheet, 1, 3).catch(() => null)) ?? "") !== "");
 }
 
 describe("the quote on the desk", () => {

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 // @ts-expect-error plain script without types
 import { serve } from "../../taskpane/build/serve.mjs";
 import { axe, COLOURS } from "../browser/axe.ts";
-import { startBrowser } from "../browser/page.ts";
+import { newPage, startBrowser } from "../browser/page.ts";
 
 const root = path.resolve(import.meta.dirname, "../..");
 const out = path.join(root, "tests", ".out", "pane");
@@ -38,9 +38,7 @@ afterAll(async () => {
 
 /** The pane at its narrowest, with what went wrong on the page. */
 async function open(query: string, seen = true): Promise<{ page: Page; complaints: string[] }> {
-  const context = await browser.newContext({ viewport: { width: 320, height: 800 } });
-  const page = await context.newPage();
-  page.setDefaultTimeout(5_000);
+  const { page } = await newPage(browser, { viewport: { width: 320, height: 800 } });
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {

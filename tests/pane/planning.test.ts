@@ -252,7 +252,7 @@ describe("the basis of a row", () => {
       const run = spawnSync(
         "soffice",
         [profile, "--headless", "--convert-to", "csv:Text - txt - csv (StarCalc):9,34,76,1", "--outdir", folder, file],
-        { timeout: 60_000 },
+        { timeout: 180_000 },
       );
       expect(run.status).toBe(0);
       const lines = fs.readFileSync(path.join(folder, "basis.csv"), "utf8").split("\n");

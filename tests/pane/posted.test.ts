@@ -5,7 +5,7 @@ import { build } from "esbuild";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { axe, COLOURS } from "../browser/axe.ts";
-import { startBrowser } from "../browser/page.ts";
+import { newPage, startBrowser } from "../browser/page.ts";
 
 const root = path.resolve(import.meta.dirname, "../..");
 const out = path.join(root, "tests", ".out", "posted");
@@ -33,9 +33,7 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 async function open(query = "?row=1"): Promise<{ page: Page; complaints: string[] }> {
-  const context = await browser.newContext({ viewport: { width: 340, height: 900 } });
-  const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  const { page } = await newPage(browser, { viewport: { width: 340, height: 900 } });
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
@@ -164,7 +162,7 @@ describe("the program in the pane (identity)", () => {
     expect(await page.locator(".reading").isVisible()).toBe(false);
     expect(await page.locator(".outcome .tally").count()).toBe(0);
     await page.getByRole("button", { name: "Compare with the table" }).click();
-    await page.waitForSelector(".outcome .tally", { timeout: 60_000 });
+    await page.waitForSelector(".outcome .tally");
     const seen = await page.evaluate(() => (window as unknown as { seen: number[] }).seen);
     expect(seen.filter((v) => v > 0 && v < 1).length, "looks while it was reading").toBeGreaterThan(5);
     expect(complaints).toEqual([]);
