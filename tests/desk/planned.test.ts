@@ -128,6 +128,22 @@ describe("results kept fresh (independent: CUT.PLAN on the same cells)", () => {
     expect(differences(model)).toEqual([]);
   });
 
+  it("come in rows that still wait when another row is put in or deleted", async () => {
+    const { model, planned } = open();
+    const machines = cellsOf(model, "Machines");
+    const rate = machines[0]!.indexOf("Rate [per hour]");
+    model.apply([cell("Machines", 1, rate, 3 * Number(machines[1]![rate]))], { by: "person" });
+    expect(planned.waiting()).toBeGreaterThan(20);
+    model.apply([{ kind: "delete-rows", sheet: "Plan", row: 5, count: 1 }], { by: "person" });
+    await planned.settled();
+    expect(differences(model)).toEqual([]);
+    model.apply([cell("Machines", 1, rate, Number(machines[1]![rate]))], { by: "person" });
+    expect(planned.waiting()).toBeGreaterThan(20);
+    model.apply([{ kind: "insert-rows", sheet: "Plan", row: 30, count: 1 }], { by: "person" });
+    await planned.settled();
+    expect(differences(model).filter((text) => !text.startsWith("row 31,"))).toEqual([]);
+  });
+
   it("go with a row that is emptied or deleted, and come with one that is put in", async () => {
     const { model, planned } = open();
     const head = cellsOf(model, "Plan")[0]!;
