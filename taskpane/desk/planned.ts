@@ -8,7 +8,7 @@ import { LISTS } from "../work/types.ts";
 import type { Change, Model } from "./model/model.ts";
 import type { Edit } from "./model/types.ts";
 import { type RowsNow, rowResults } from "./planned/results.ts";
-import { cellsOf, machineOf, type Setups, setupsOf, sharing } from "./planned/setups.ts";
+import { machineAt, type Setups, setupsOf, sharing } from "./planned/setups.ts";
 import { below } from "./planned/walls.ts";
 import { type Hints, type Site, siteOf } from "./sites.ts";
 
@@ -153,10 +153,11 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
   /** Takes in the machines that rows are planned on now; the rows whose share of a setup changes by it. */
   function resettled(site: Site, rows: Iterable<number>): number[] {
     const known = setups.get(site)!;
+    const sheet = model.sheet(site.sheet);
     const other = new Set<string>();
     for (const row of rows) {
       const was = known.of.get(row);
-      const now = machineOf(site, cellsOf(model, site, row));
+      const now = machineAt(sheet, site, row);
       if (was === now) continue;
       for (const [machine, step] of [
         [was, -1],
