@@ -309,6 +309,8 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
   }
 
   let offered = "";
+  /** What the preview was drawn of by the last news of the table. */
+  let drawn: readonly unknown[] = [];
   return {
     element,
     show(now) {
@@ -319,6 +321,9 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
         offer(material, now.materials);
         offer(machine, now.machines);
       }
+      const of = [rows, others, rows.length > 0 && actions.effect(rows), now.ready, now.busy];
+      if (of.every((one, i) => one === drawn[i])) return;
+      drawn = of;
       draw();
     },
   };

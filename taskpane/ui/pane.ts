@@ -95,12 +95,17 @@ export function mountPane(
     workOut: () => void session.workOut(),
     addLists: () => void session.addLists(STARTING_LISTS),
   });
+  let effect: { readonly of: readonly unknown[]; readonly is: ReturnType<typeof additionOf> } | undefined;
   const calloutsPart = callouts({
     effect(rows) {
       const { table, matching, asked } = session.store.get();
       if (table === null || matching === null) return undefined;
       const given = unitsGiven(matching);
-      return additionOf(table, matching, given === "given" ? undefined : (given ?? asked), rows);
+      const of = [rows, table, matching, asked];
+      // The pane is shown again and again while the same rows wait to be added.
+      if (effect === undefined || of.some((one, i) => one !== effect!.of[i]))
+        effect = { of, is: additionOf(table, matching, given === "given" ? undefined : (given ?? asked), rows) };
+      return effect.is;
     },
     add: session.addCallouts,
   });
