@@ -56,6 +56,12 @@ describe("matching headings", () => {
     expect(keys(outputs)).toEqual({ spindleSpeed: 3 });
   });
 
+  it("takes headings that are named like what every object has for words that nobody said anything of", () => {
+    const headings = ["Operation", "constructor", "toString", "Depth"];
+    const { inputs } = match(headings, { depth: "" });
+    expect(inputs.map((m) => m.at)).toEqual([0]);
+    expect(planningScore(headings, { depth: "in:depth" })).toBeGreaterThan(0);
+  });
   it("lets a person say that a column is not used", () => {
     expect(keys(match(["Operation", "RPM"], { rpm: "" }).outputs)).toEqual({});
   });

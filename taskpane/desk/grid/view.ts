@@ -81,6 +81,8 @@ export class View {
   setModel(model: Model): void {
     this.model = model;
     this.scrolls.clear();
+    // Nothing of another workbook stays.
+    this.frozen = "";
     this.showSheet();
   }
 

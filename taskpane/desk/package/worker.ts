@@ -1,10 +1,11 @@
 /** Entry of the worker that opens files, so that the screen stays alive and opening can be cancelled by ending it. */
 import { FileError } from "../model/types.ts";
-import { type Opened, openUnpacked } from "./open.ts";
+import { openUnpacked } from "./open.ts";
+import { forTrip, type Travelling } from "./trip.ts";
 
 export type ReaderAnswer =
   | { readonly done: number }
-  | { readonly opened: Opened }
+  | { readonly arrived: Travelling }
   | { readonly failed: { readonly code: FileError["code"]; readonly message: string } };
 
 interface Scope {
@@ -23,7 +24,8 @@ scope.onmessage = async ({ data }) => {
         scope.postMessage({ done });
       },
     });
-    scope.postMessage({ opened }, [data.buffer as ArrayBuffer]);
+    const [arrived, handed] = forTrip(opened);
+    scope.postMessage({ arrived }, handed);
   } catch (problem) {
     const known = problem instanceof FileError;
     scope.postMessage({
