@@ -11,6 +11,7 @@
  *   conventional   normal = Σ(−Ft·sin θ + Fr·cos θ),  feed = Σ(−Ft·cos θ − Fr·sin θ)
  */
 import { count, notNegative, positive, within } from "../check.ts";
+import { powers } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
@@ -116,6 +117,7 @@ function rotation(cut: MillCut) {
   const trail = (2 * ap * Math.tan(helix)) / D;
   const psi = trail < STRAIGHT ? 0 : trail;
   const edged = Et > 0 || Er > 0;
+  const power = powers(1 - m);
   const G = antiderivative(m);
   G.at(phi);
   const whole = { c: G.c, s: G.s, t: G.t, ec: Math.sin(phi), es: 1 - Math.cos(phi) };
@@ -136,7 +138,7 @@ function rotation(cut: MillCut) {
     for (let x = tau; x < phi; x += p) {
       const sine = Math.sin(x);
       const cosine = Math.cos(x);
-      const f = sine ** (1 - m);
+      const f = power(sine);
       c += f * cosine;
       s += f * sine;
       t += f;

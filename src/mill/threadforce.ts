@@ -13,6 +13,7 @@
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
+import { powers } from "../numeric.ts";
 import type { CutForces, Way } from "./force.ts";
 import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
@@ -289,6 +290,7 @@ function profileCut(cut: ThreadCut) {
   const Er = cut.edgeRadial ?? 0;
   const sense = cut.way === "conventional" ? -1 : 1;
 
+  const power = powers(1 - m);
   const sine = Math.sin(alpha);
   const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
   const flankChip = flankEdge * sine ** (1 - m);
@@ -325,7 +327,7 @@ function profileCut(cut: ThreadCut) {
     const moment = below * (Dc / 2 - (low + high) / 2) + above * (Dc / 2 - (lowAbove + highAbove) / 2); // ∫ radius du
     const flat = x < phiTip ? f : 0;
     const sin = Math.sin(x);
-    const chip = K * sin ** (1 - m);
+    const chip = K * power(sin);
     const t = chip * (flat + flankChip * length) + Et * (flat + flankEdge * length);
     const r = kr * chip * (flat + thrust * flankChip * length) + Er * (flat + thrust * flankEdge * length);
     out[0]! += sense * t * sin + r * cosine;

@@ -5,7 +5,7 @@
  * The mean over a turn swaps the two integrals of threadforce.ts: over θ each level u of the profile is closed (antiderivative.ts),
  * over u a few Gauss points do, with u = t2 − v² where the engagement starts like a root.
  */
-import { gaussLegendre } from "../numeric.ts";
+import { gaussLegendre, powers } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
 import { slidingSums } from "./profiles.ts";
 import { checkedThreadCut, type ThreadCut } from "./threadforce.ts";
@@ -49,6 +49,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   // Where the teeth of each profile stand when one makes the wall does not hang on the pass: from N − 1 profiles ahead of it to N − 1
   // behind. Each has its teeth from the wall on, the last one past any engagement: sine, cosine, 1 − cosine and chip's force per width.
   const places = trail > 0 ? 2 * N - 1 : 1;
+  const power = powers(1 - m);
   const inTurn = Math.ceil(Math.PI / p) + 1;
   const teeth = new Float64Array(4 * places * inTurn);
   for (let place = 0, k = 0; place < places; place++) {
@@ -60,7 +61,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       teeth[k] = sine;
       teeth[k + 1] = cosine;
       teeth[k + 2] = x < Math.PI ? 1 - cosine : Number.POSITIVE_INFINITY;
-      teeth[k + 3] = x < Math.PI ? K * sine ** (1 - m) : 0;
+      teeth[k + 3] = x < Math.PI ? K * power(sine) : 0;
     }
   }
   const flankEdge = 2 / Math.cos(alpha);

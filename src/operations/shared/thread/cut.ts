@@ -19,7 +19,7 @@ import { type Attempt, choosePasses } from "./passes.ts";
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
   const { sizes, tool, diameter, side, tip } = g;
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, material, { own: "thread mill" });
+  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, { own: "thread mill" });
   const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
   if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
     work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });

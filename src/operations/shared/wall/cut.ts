@@ -108,7 +108,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   const beam = given && toolBeam(job, tool);
   let chosen = given && choosePasses(job, wall, tool, given, beam);
-  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
+  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, {
     engaged: chosen && engagedFactor(job, tool, chosen),
     own: ownSpeedOf(tool.kind),
   });
