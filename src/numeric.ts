@@ -160,9 +160,13 @@ export function powers(p: number): (x: number) => number {
   const c4 = (c3 * (p - 3)) / 4;
   const c5 = (c4 * (p - 4)) / 5;
   const c6 = (c5 * (p - 5)) / 6;
-  const power = (x: number) => {
+  const power = (x: number): number => {
     const turned = 1 / x;
-    if (!(turned >= 1 && turned < 2 ** HALVINGS)) return x ** p;
+    if (!(turned >= 1 && turned < 2 ** HALVINGS)) {
+      // An edge that just enters comes here.
+      if (x > 0 && x < 1) return halved[HALVINGS - 1]! * power(x * 2 ** (HALVINGS - 1));
+      return x ** p;
+    }
     // x = 2^−j·f, f in (1/2, 1], and f = node·(1 + d)
     const j = 31 - Math.clz32(turned);
     const f = x * (1 << j) * (2 * NODES);

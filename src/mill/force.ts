@@ -134,7 +134,12 @@ function rotation(cut: MillCut) {
   };
 
   const straight = (tau: number, out: Loads) => {
-    let [c, s, t, ec, es, et] = [0, 0, 0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let t = 0;
+    let ec = 0;
+    let es = 0;
+    let et = 0;
     for (let x = tau; x < phi; x += p) {
       const sine = Math.sin(x);
       const cosine = Math.cos(x);
@@ -151,7 +156,12 @@ function rotation(cut: MillCut) {
 
   const perAngle = ap / psi; // length of edge per angle, along the axis
   const helical = (tau: number, out: Loads) => {
-    let [c, s, t, ec, es, et] = [0, 0, 0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let t = 0;
+    let ec = 0;
+    let es = 0;
+    let et = 0;
     let inside = 0; // leading ends in the cut
     for (let x = tau; x < phi; x += p) {
       G.at(x);

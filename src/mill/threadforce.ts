@@ -299,7 +299,10 @@ function profileCut(cut: ThreadCut) {
     const cosine = Math.cos(x);
     const c = 1 - cosine;
     // What cuts of the profile below the depth of the pass before, and above it: from one u to another.
-    let [low, high, lowAbove, highAbove] = [0, 0, 0, 0];
+    let low = 0;
+    let high = 0;
+    let lowAbove = 0;
+    let highAbove = 0;
     if (t1 > 0) {
       // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
       const slope = 2 * (c * e - side * step);

@@ -65,7 +65,10 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
   const normal = (c: number, s: number, ec: number, es: number) => sense * (K * s + Et * es) + (radialK * c + Er * ec);
 
   const straight = (tau: number) => {
-    let [c, s, ec, es] = [0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let ec = 0;
+    let es = 0;
     for (let x = tau; x < phi; x += p) {
       const sine = Math.sin(x);
       const cosine = Math.cos(x);
@@ -78,7 +81,10 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
     return normal(ap * c, ap * s, ap * ec, ap * es);
   };
   const helical = (tau: number) => {
-    let [c, s, ec, es] = [0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let ec = 0;
+    let es = 0;
     let inside = 0; // leading ends in the cut
     for (let x = tau; x < phi; x += p) {
       G.at(x);
