@@ -71,8 +71,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   const pathRadius = (t2: number) => (internal ? R + t2 - Dc / 2 : R - t2 + Dc / 2);
   /** (1 − cos φe)/2 of the profile at u from the tip, on a pass from t1 to t2 with the path's radius e. */
   const engaged = (u: number, t1: number, t2: number, e: number) => {
-    const swept =
-      u < t1 ? (t2 - t1) * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
+    const swept = u < t1 ? (t2 - t1) * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
     return swept / (2 * e * (Dc - 2 * u));
   };
   const angleOf = (share: number) => (share >= 1 ? Math.PI : share > 0 ? 2 * Math.asin(Math.sqrt(share)) : 0);
