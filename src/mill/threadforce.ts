@@ -160,24 +160,6 @@ export function threadLoads(cut: ThreadCut): ThreadLoads {
 }
 
 /**
- * Normal force at the instant the edge makes the wall: `wallNormal` of threadMillForces alone, without going round.
- *
- * @param cut - the pass as for threadMillForces
- * @returns force, + away from the wall [N]
- * @throws TradeError "range" as threadMillForces does
- * @source KIENZLE1952 KLINE1982
- * @example
- * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
- */
-export function threadWallForce(cut: ThreadCut): number {
-  const { p, at, profiles, trail } = profileCut(cut);
-  if (trail > 0) return wallProfiles(p, at, profiles, trail).high;
-  const out = new Float64Array(4);
-  at(1e-9 * p, out);
-  return profiles * out[0]!;
-}
-
-/**
  * Checks where a pass of a thread mill runs.
  *
  * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.startDepth, cut.endDepth [mm], cut.internal

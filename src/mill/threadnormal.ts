@@ -23,7 +23,7 @@ const GAUSS = gaussLegendre(POINTS);
 /**
  * Normal forces between any two depths of one cut.
  *
- *   wall as threadWallForce;   mean = (z/2π)·∫ du ∫0^φ(u) (±Ft·sin θ + Fr·cos θ) dθ
+ *   wall as wallNormal of threadMillForces;   mean = (z/2π)·∫ du ∫0^φ(u) (±Ft·sin θ + Fr·cos θ) dθ
  *
  * @param cut - the cut as for threadMillForces but for its depths; checked once, at the depths `from` to `to` given here
  * @param from - a depth before [mm], scalar, ≥ 0

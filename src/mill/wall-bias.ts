@@ -36,7 +36,7 @@ export const CORNERS: readonly Corner[] = [
 ];
 
 /**
- * The tool of a wall at one corner of what is known, as wallLeft and passesLeft take it.
+ * The tool of a wall at one corner of what is known, as wallLeft takes it.
  *
  * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
  * @param corner - "good" or "bad" end, "wall" or "mean" force
