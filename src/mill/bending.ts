@@ -19,26 +19,13 @@ export interface BluntTool {
   readonly deepest?: number;
 }
 
-export interface BluntPasses extends BluntTool {
-  /** Depth that each pass is programmed to reach, from the wall before the first [mm], rising or level. */
-  readonly depths: readonly number[];
-  /** Depth of the wall before the first of these passes [mm]; 0 without. */
-  readonly before?: number;
-}
-
-export interface PassLeft {
-  /** Depth that the edge's path really reached, and depth of the wall it left [mm]. */
-  readonly path: number;
-  readonly wall: number;
-}
-
 /** A pass that would take less than this share of its depth does not touch the wall. */
 const UNTOUCHED = 1e-12;
 /** Share of a pass to which its path is solved. */
 const SOLVED = 1e-9;
 
 /**
- * What each pass of a springy tool with a blunt edge leaves.
+ * Wall that a pass of a springy tool with a blunt edge leaves.
  *
  *   p = t − c·F(a → p),   wall = p − r∞·(1 − e^(−(p − a)/r∞)),   a = wall before
  *
@@ -50,54 +37,30 @@ const SOLVED = 1e-9;
  * passes with equal areas the last k are programmed no shallower than the last k of n, and the first of them starts at a wall ≥ 0.
  * And 0 ≤ r ≤ p − a keeps every wall between a and t.
  *
- * @param series - programmed depths [mm], flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], deepest and before [mm]
- * @returns path and wall after each pass [mm], as long as `series.depths`
- * @throws TradeError "range" when the flexibility, the layer or a depth is negative
- * @source KLINE1982 ARCONA1998 DERIVED
- * @example
- * passesLeft({ depths: [1, 1], flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.8,"wall":0.8},{"path":0.96,"wall":0.96}]
- * passesLeft({ depths: [1], before: 0.8, flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.96,"wall":0.96}]
- */
-export function passesLeft(series: BluntPasses): PassLeft[] {
-  notNegative("flexibility", series.flexibility);
-  notNegative("layer", series.layer);
-  let wall = finite("before", series.before ?? 0);
-  return series.depths.map((depth) => {
-    const path = pathOf(series, wall, depth);
-    wall = wallOf(series, wall, path);
-    return { path, wall };
-  });
-}
-
-/**
- * Wall that one pass leaves: the last of passesLeft, without a word about its path.
- *
  * @param tool - flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], edges [-], deepest [mm]
  * @param before - a, depth of the wall before the pass [mm], scalar
- * @param depth - t, depth that it is programmed to reach [mm], scalar, ≥ 0
+ * @param depth - t, depth that the pass is programmed to reach [mm], scalar, ≥ 0
  * @returns wall [mm]
  * @throws TradeError "range" when the flexibility, the layer or the depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
+ * wallLeft({ flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }, 0, 1) //=> 0.8
  * wallLeft({ flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }, 0.8, 1) //=> 0.96
  */
 export function wallLeft(tool: BluntTool, before: number, depth: number): number {
   notNegative("flexibility", tool.flexibility);
-  notNegative("layer", tool.layer);
-  return wallOf(tool, before, pathOf(tool, before, depth));
+  const layer = notNegative("layer", tool.layer);
+  const a = finite("before", before);
+  const path = pathOf(tool, a, notNegative("depth", depth));
+  return path - a <= UNTOUCHED * path ? a : path - layerLeft(path - a, layer);
 }
-
-/** The wall that a path leaves; one that does not come to the wall before leaves that. */
-const wallOf = ({ layer }: BluntTool, a: number, path: number): number =>
-  path - a <= UNTOUCHED * path ? a : path - layerLeft(path - a, layer);
 
 /**
  * Path of a pass from the wall a programmed to t: the root of rest(p) = p − t + c·F(a → p) for a < p ≤ deepest, by false position
  * with halved ends (Illinois). At p = a the force is nothing and rest = a − t, which is known without asking; a tool that is pulled
  * in for ever stops at `deepest`.
  */
-function pathOf(tool: BluntTool, a: number, depth: number): number {
-  const t = notNegative("depth", depth);
+function pathOf(tool: BluntTool, a: number, t: number): number {
   const { flexibility: c, layer, edges = 1, deepest = 2 * t - a } = tool;
   if (c === 0 || t - a <= UNTOUCHED * t) return t;
   let low = a;

@@ -13,6 +13,7 @@
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
+import { powers } from "../numeric.ts";
 import type { CutForces, Way } from "./force.ts";
 import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
@@ -159,24 +160,6 @@ export function threadLoads(cut: ThreadCut): ThreadLoads {
 }
 
 /**
- * Normal force at the instant the edge makes the wall: `wallNormal` of threadMillForces alone, without going round.
- *
- * @param cut - the pass as for threadMillForces
- * @returns force, + away from the wall [N]
- * @throws TradeError "range" as threadMillForces does
- * @source KIENZLE1952 KLINE1982
- * @example
- * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
- */
-export function threadWallForce(cut: ThreadCut): number {
-  const { p, at, profiles, trail } = profileCut(cut);
-  if (trail > 0) return wallProfiles(p, at, profiles, trail).high;
-  const out = new Float64Array(4);
-  at(1e-9 * p, out);
-  return profiles * out[0]!;
-}
-
-/**
  * Checks where a pass of a thread mill runs.
  *
  * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.startDepth, cut.endDepth [mm], cut.internal
@@ -289,6 +272,7 @@ function profileCut(cut: ThreadCut) {
   const Er = cut.edgeRadial ?? 0;
   const sense = cut.way === "conventional" ? -1 : 1;
 
+  const power = powers(1 - m);
   const sine = Math.sin(alpha);
   const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
   const flankChip = flankEdge * sine ** (1 - m);
@@ -297,7 +281,10 @@ function profileCut(cut: ThreadCut) {
     const cosine = Math.cos(x);
     const c = 1 - cosine;
     // What cuts of the profile below the depth of the pass before, and above it: from one u to another.
-    let [low, high, lowAbove, highAbove] = [0, 0, 0, 0];
+    let low = 0;
+    let high = 0;
+    let lowAbove = 0;
+    let highAbove = 0;
     if (t1 > 0) {
       // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
       const slope = 2 * (c * e - side * step);
@@ -325,7 +312,7 @@ function profileCut(cut: ThreadCut) {
     const moment = below * (Dc / 2 - (low + high) / 2) + above * (Dc / 2 - (lowAbove + highAbove) / 2); // ∫ radius du
     const flat = x < phiTip ? f : 0;
     const sin = Math.sin(x);
-    const chip = K * sin ** (1 - m);
+    const chip = K * power(sin);
     const t = chip * (flat + flankChip * length) + Et * (flat + flankEdge * length);
     const r = kr * chip * (flat + thrust * flankChip * length) + Er * (flat + thrust * flankEdge * length);
     out[0]! += sense * t * sin + r * cosine;

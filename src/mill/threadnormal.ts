@@ -5,7 +5,7 @@
  * The mean over a turn swaps the two integrals of threadforce.ts: over θ each level u of the profile is closed (antiderivative.ts),
  * over u a few Gauss points do, with u = t2 − v² where the engagement starts like a root.
  */
-import { gaussLegendre } from "../numeric.ts";
+import { gaussLegendre, powers } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
 import { slidingSums } from "./profiles.ts";
 import { checkedThreadCut, type ThreadCut } from "./threadforce.ts";
@@ -23,7 +23,7 @@ const GAUSS = gaussLegendre(POINTS);
 /**
  * Normal forces between any two depths of one cut.
  *
- *   wall as threadWallForce;   mean = (z/2π)·∫ du ∫0^φ(u) (±Ft·sin θ + Fr·cos θ) dθ
+ *   wall as wallNormal of threadMillForces;   mean = (z/2π)·∫ du ∫0^φ(u) (±Ft·sin θ + Fr·cos θ) dθ
  *
  * @param cut - the cut as for threadMillForces but for its depths; checked once, at the depths `from` to `to` given here
  * @param from - a depth before [mm], scalar, ≥ 0
@@ -49,6 +49,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   // Where the teeth of each profile stand when one makes the wall does not hang on the pass: from N − 1 profiles ahead of it to N − 1
   // behind. Each has its teeth from the wall on, the last one past any engagement: sine, cosine, 1 − cosine and chip's force per width.
   const places = trail > 0 ? 2 * N - 1 : 1;
+  const power = powers(1 - m);
   const inTurn = Math.ceil(Math.PI / p) + 1;
   const teeth = new Float64Array(4 * places * inTurn);
   for (let place = 0, k = 0; place < places; place++) {
@@ -60,7 +61,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       teeth[k] = sine;
       teeth[k + 1] = cosine;
       teeth[k + 2] = x < Math.PI ? 1 - cosine : Number.POSITIVE_INFINITY;
-      teeth[k + 3] = x < Math.PI ? K * sine ** (1 - m) : 0;
+      teeth[k + 3] = x < Math.PI ? K * power(sine) : 0;
     }
   }
   const flankEdge = 2 / Math.cos(alpha);
@@ -70,8 +71,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
   const pathRadius = (t2: number) => (internal ? R + t2 - Dc / 2 : R - t2 + Dc / 2);
   /** (1 − cos φe)/2 of the profile at u from the tip, on a pass from t1 to t2 with the path's radius e. */
   const engaged = (u: number, t1: number, t2: number, e: number) => {
-    const swept =
-      u < t1 ? (t2 - t1) * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
+    const swept = u < t1 ? (t2 - t1) * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
     return swept / (2 * e * (Dc - 2 * u));
   };
   const angleOf = (share: number) => (share >= 1 ? Math.PI : share > 0 ? 2 * Math.asin(Math.sqrt(share)) : 0);

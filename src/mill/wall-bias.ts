@@ -36,7 +36,7 @@ export const CORNERS: readonly Corner[] = [
 ];
 
 /**
- * The tool of a wall at one corner of what is known, as wallLeft and passesLeft take it.
+ * The tool of a wall at one corner of what is known, as wallLeft takes it.
  *
  * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
  * @param corner - "good" or "bad" end, "wall" or "mean" force
@@ -46,7 +46,8 @@ export const CORNERS: readonly Corner[] = [
  * @example
  * wallCorner({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, ends: [0.5, 2], layers: [0, 0] }, ["bad", "wall"]).flexibility //=> 0.002
  */
-export function wallCorner(wall: BendingWall, [end, force]: Corner): BluntTool {
+export function wallCorner(wall: BendingWall, corner: Corner): BluntTool {
+  const [end, force] = corner;
   const c = notNegative("flexibility", wall.flexibility);
   const at = end === "good" ? 0 : 1;
   const { ends = [1, 1], edges = [1, 1], layers, deepest } = wall;

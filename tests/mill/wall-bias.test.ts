@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { passesLeft } from "../../src/mill/bending.ts";
 import { type BendingWall, CORNERS, wallCorner } from "../../src/mill/wall-bias.ts";
 import { wallForces } from "../../src/mill/wallnormal.ts";
+import { wallsLeft } from "./walls.ts";
 
 /** Deepest and shallowest wall after each pass, over all corners. */
 function wallEnds(wall: BendingWall, depths: readonly number[]) {
-  const corners = CORNERS.map((corner) => passesLeft({ ...wallCorner(wall, corner), depths }).map((p) => p.wall));
+  const corners = CORNERS.map((corner) => wallsLeft({ ...wallCorner(wall, corner), depths }));
   const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((w) => w[i]!)));
   return { deepest: over(Math.max), shallowest: over(Math.min) };
 }

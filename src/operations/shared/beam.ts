@@ -53,8 +53,8 @@ const beams = new WeakMap<Tool, ToolBeam[]>();
 
 /** The same beam for the same entry of a list, as long as it is held alike: it comes in many rows. */
 function beamOf(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
-  let known = beams.get(tool);
-  if (!known) beams.set(tool, (known = []));
+  const known = beams.get(tool) ?? [];
+  beams.set(tool, known);
   const same = known.find((b) => b.stickOut === stickOut && b.options.holderStiffness === holderStiffness);
   if (same) return same;
   const made = makeBeam(tool, stickOut, holderStiffness);

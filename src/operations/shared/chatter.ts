@@ -75,13 +75,21 @@ export function readModes(text: string): ChatterMode[] | undefined {
   return modes.every((m) => m !== undefined) ? modes : undefined;
 }
 
+type Measured = TipModes | { readonly unreadable: string };
+/** Of a tool of a list, read once: what is worked out of them is worked out once. */
+const measured = new WeakMap<Tool, Measured>();
+
 /** Measured modes of the tool on this machine; the text that cannot be read where the list has such. */
-function measuredModes({ machine }: Job, tool: Tool): TipModes | { readonly unreadable: string } | undefined {
+function measuredModes({ machine }: Job, tool: Tool): Measured | undefined {
   const { tipModesX, tipModesY = tipModesX, tipModesOn } = tool;
   if (tipModesX === undefined || tipModesY === undefined) return undefined;
   if (tipModesOn !== undefined && tipModesOn.toLowerCase() !== machine?.machine.toLowerCase()) return undefined;
+  const known = measured.get(tool);
+  if (known) return known;
   const [x, y] = [readModes(tipModesX), readModes(tipModesY)];
-  return x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
+  const read = x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
+  measured.set(tool, read);
+  return read;
 }
 
 interface Swinging {
@@ -99,7 +107,7 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
   const { diameter, teeth, surfaceSpeed } = pass;
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   const chip = meanChip(pass.centreFeed, radialDepth, diameter, pass.edgeAngle);
-  const measured = measuredModes(job, tool);
+  const found = measuredModes(job, tool);
   return {
     cut: {
       teeth,
@@ -112,7 +120,7 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
       surfaceSpeed,
     },
     depth: pass.axialDepth,
-    measured: measured && "x" in measured ? measured : undefined,
+    measured: found && "x" in found ? found : undefined,
     modes: () => modesOf(job, beam, tool),
   };
 }

@@ -144,7 +144,7 @@ function tryPasses({ job, g, listed, teeth, beam, loadFromTip }: ThreadTask, pas
   const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes, aim, scatter];
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
-  return waysOf(job.lists).get(key, () => 
+  return waysOf(job.lists).get(key, () =>
     ways({ g, listed, teeth, beam, loadFromTip, row, material, profiles, aim, scatter }, passes),
   );
 }

@@ -1,9 +1,9 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
 import { arcFeed } from "../../../mill/arc.ts";
+import { type BluntTool, wallLeft } from "../../../mill/bending.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { leastLayer } from "../../../mill/edge.ts";
 import { type MillCut, millForces } from "../../../mill/force.ts";
-import { type BluntTool, wallLeft } from "../../../mill/bending.ts";
 import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../../mill/wall-bias.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../../mill/wall-feed.ts";
 import { wallForces } from "../../../mill/wallnormal.ts";
