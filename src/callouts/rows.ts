@@ -79,7 +79,7 @@ class RowMaker extends Chain {
     });
     const threads = kept.filter((f) => f.thread);
     const pilots = new Map(threads.map((t) => [t, this.pilotOf(t, kept)] as const));
-    const used = new Set([...pilots.values()].filter((p) => p !== undefined));
+    const used = new Set<Feature | undefined>(pilots.values());
     // A larger hole of its own depth above the thread is a relief.
     const other = kept.find((f) => ["hole", "drill"].includes(f.kind) && !used.has(f));
     const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
@@ -349,15 +349,18 @@ class RowMaker extends Chain {
       notes.push("a tolerance so wide: is that so?");
       understood = false;
     }
+    if (operation === "countersink" && f.angle !== undefined && !(f.angle > 0 && f.angle < 180)) {
+      notes.push(`an angle of ${f.angle}°: is that so?`);
+      understood = false;
+    }
     const start = this.startOf(f, operation, features);
     let depth = this.value(f.depth);
     if (operation === "countersink") {
       notes.push(f.angle === undefined ? "angle is not told" : `countersink ${f.angle}°`);
       if (
         depth === null &&
+        understood &&
         f.angle !== undefined &&
-        f.angle > 0 &&
-        f.angle < 180 &&
         finish !== null &&
         start !== null &&
         finish > start

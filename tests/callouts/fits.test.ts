@@ -62,4 +62,10 @@ describe("limits that people write (a machinist's rules)", () => {
     expect(cells["Finish diameter"] as number).toBeCloseTo(0.5 + 0.009 / 25.4, 6);
     expect(cells["Size tolerance"] as number).toBeCloseTo(0.009 / 25.4, 6);
   });
+  it.each(["⌀.5 ±.6 ↧ 1", "⌀10 ±0 ↧ 20"])("%s leaves nothing between its limits, and is asked about", (text) => {
+    const { cells, note, understood } = readCallouts(text, { units: "mm" }).rows[0]!;
+    expect(note).toContain("tolerance not understood");
+    expect(cells["Size tolerance"]).toBeNull();
+    expect(understood).toBe(false);
+  });
 });
