@@ -74,9 +74,10 @@ export function doubtOf(
     const major = thread.major * (thread.native === "in" ? INCH : 1);
     if (depth < pitch) return `${deep} less than one pitch`;
     if (depth > limits.threadDepths * major) return `${deep} more than ${limits.threadDepths} diameters of thread`;
-  } else if (finish !== undefined && Operation !== "boss") {
+  } else if (Operation !== "boss") {
     const most = seat ? limits.seatDepths : Operation === "drill" ? limits.drillDepths : limits.holeDepths;
-    if (depth > most * finish * 1.000001) return `${deep} ${seat ? "a seat of " : ""}more than ${most} diameters`;
+    if (depth > most * (finish ?? Number.POSITIVE_INFINITY) * 1.000001)
+      return `${deep} ${seat ? "a seat of " : ""}more than ${most} diameters`;
   }
   return depth > limits.deepest ? `${deep} deeper than common work` : undefined;
 }

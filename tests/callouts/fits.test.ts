@@ -69,3 +69,18 @@ describe("limits that people write (a machinist's rules)", () => {
     expect(understood).toBe(false);
   });
 });
+
+describe("what a row says", () => {
+  const rows = (text: string) => readCallouts(text, { units: "mm" }).rows;
+  it("speaks of an angle where there is a countersink only", () => {
+    expect(rows("⌀5 THRU")[0]!.note).not.toContain("angle");
+    expect(rows("⌀5 THRU ⌵ ⌀10")[1]!.note).toContain("angle is not told");
+    expect(rows("⌀5 THRU ⌵ ⌀10 x 82°")[1]!.note).toContain("countersink 82°");
+  });
+  it("keeps the hole of a thread that does not exist", () => {
+    const operations = (text: string) => rows(text).map(({ cells }) => cells.Operation);
+    expect(operations("M6.5 ↧ 10")).toEqual(["thread mill"]);
+    expect(operations("M6.5 ↧ 10, PILOT ⌀5.5 ↧ 14")).toEqual(["drill", "thread mill"]);
+    expect(rows("M6.5 ↧ 10")[0]!.note).toContain("the nearest are M5.5, M6, M7");
+  });
+});
