@@ -84,7 +84,7 @@ interface Line {
 }
 
 /** Bullets, numbering and the quote marks of letters. "(4)" is a quantity, not a number of the list. */
-const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s+|(?=[⌀M#])) *|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
+const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s|(?=[⌀M#]))\s*|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
 
 /** A stacked callout has no more lines. */
 const MOST_LINES = 12;

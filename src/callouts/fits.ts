@@ -9,7 +9,7 @@ const INCH = 25.4;
 /** A drill holds about this grade (common practice); a hole with less tolerance is bored. */
 export const DRILLED_GRADE = 11;
 /** Classes that drawings of cut parts carry; A1, C6 or D9 behind a size is a datum, a chamfer or a depth rather than a class (common practice). */
-const ORDINARY = /^(?:JS|[E-V])(?:[5-9]|1[0-3])$/i;
+const ORDINARY = /[E-V](?:[5-9]|1[0-3])$/i;
 
 /** Limits of size in the units of a row. */
 export interface Limits {
