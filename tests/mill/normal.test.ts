@@ -53,7 +53,8 @@ describe("quick parts of the end-mill forces (identity)", () => {
         fc.boolean(),
         fc.boolean(),
         fc.constantFrom("climb" as const, "conventional" as const),
-        (share, first, last, teeth, internal, full, way) => {
+        fc.constantFrom(undefined, 0.5, 0.8),
+        (share, first, last, teeth, internal, full, way, flankThrust) => {
           const cut = {
             holeDiameter: 10,
             cutterDiameter: 10 * share,
@@ -70,6 +71,7 @@ describe("quick parts of the end-mill forces (identity)", () => {
             edgeTangential: 8,
             edgeRadial: 8,
             way,
+            flankThrust,
             ...(full ? { turnsInCut: 7, helixAngle: 12, pitch: 1.1 } : {}),
           };
           const whole = threadMillForces(cut);
