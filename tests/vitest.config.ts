@@ -10,7 +10,7 @@ const BROWSER = ["tests/browser/**/*.test.ts", "tests/pane/browser.test.ts", "te
 const SLOW = [
   "tests/desk/{calc/calculator,calc/corpus,package/fuzz,package/new,package/whole,package/worker,planned}.test.ts",
   "tests/functions/property.test.ts",
-  "tests/house/{certificate,requirements,server,toolchain,unused}.test.ts",
+  "tests/house/{certificate,faults,requirements,server,toolchain,unused}.test.ts",
   "tests/host/{chunks,light,sheet}.test.ts",
   "tests/mill/{chatter,force,stability,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/pane/{faults,missing,planning,posted,text-format}.test.ts",

@@ -5,17 +5,18 @@ import { bench } from "./bench.mjs";
 import { scripts } from "./plant.mjs";
 import { counting, LONG } from "./reach.mjs";
 
-/** Processor time [ms] that a trial may take beside what its tests take. */
+/** Processor time [ms] that a trial may take beside four times what its tests take. */
 const PATIENCE = 10_000;
 
 const keyOf = ({ script, place }) => `${script}#${place}`;
 
 /**
  * Trials with two threads. Most faults are woken and put to sleep in one that goes on: what it answers is believed when the red
- * test is green again without the fault, and when each green test did pass by the fault. Else, and for faults that act while a file
- * loads, the answer is that of a thread which has loaded nothing.
+ * test is green again without the fault. What lived there is tried again in a thread that has loaded nothing, and so is at once what
+ * acts while a file loads: something may be remembered from a time when the fault slept. The many tests of other rooms are asked
+ * once, where each does pass by the fault: too few may be found, never too many.
  */
-function trials(shim) {
+function trials(shim, patience) {
   const warm = bench(shim);
   const cold = bench(shim);
   const alone = new Map();
@@ -25,14 +26,14 @@ function trials(shim) {
     const key = keyOf(test);
     if (!alone.has(key)) {
       await cold.renew();
-      const answer = await cold.ask({ tests: [test] }, PATIENCE + 4 * test.ms);
+      const answer = await cold.ask({ tests: [test] }, patience + 4 * test.ms);
       alone.set(key, answer !== "late" && answer.red === undefined && answer.broken === undefined);
     }
     return alone.get(key);
   }
 
-  /** `late`, or `red` and `by`, the test that was; undefined when all were green. */
-  async function judged(id, all, atLoad) {
+  /** `late`, or `red` and `by`, the test that was; undefined when all were green: `twice`, in both threads. */
+  async function judged(id, all, { atLoad, twice }) {
     let fresh = atLoad;
     let tests = all.filter((test) => alone.get(keyOf(test)) !== false);
     while (tests.length > 0) {
@@ -41,20 +42,22 @@ function trials(shim) {
         fault: id,
         tests: tests.map(({ script, place, passes }) => ({ script, place, passes: passes && !fresh })),
       };
-      const ms = PATIENCE + 4 * tests.reduce((sum, test) => sum + test.ms, 0);
+      const ms = patience + 4 * tests.reduce((sum, test) => sum + test.ms, 0);
       const answer = await (fresh ? cold : warm).ask(order, ms);
       if (answer === "late") return { late: true };
       if (answer.broken !== undefined && fresh) return { red: answer.broken };
-      if (answer.red === undefined && answer.broken === undefined && !answer.stale) return;
+      const green = answer.red === undefined && answer.broken === undefined && !answer.stale;
+      if (green && (fresh || !twice)) return;
       const test = tests[answer.at];
-      if (fresh) {
+      if (green) fresh = true;
+      else if (fresh) {
         if (await fair(test)) return { red: answer.red, by: test };
         tests = tests.slice(answer.at + 1);
       } else {
         if (answer.red !== undefined) {
           const again = await warm.ask(
             { tests: [{ ...order.tests[answer.at], passes: false }] },
-            PATIENCE + 4 * test.ms,
+            patience + 4 * test.ms,
           );
           if (again !== "late" && again.red === undefined && again.broken === undefined)
             return { red: answer.red, by: test };
@@ -73,7 +76,7 @@ function trials(shim) {
  * `reached` (some test runs through the place); fewer when `stopped` says so. `near` says whether a test file is of the same room
  * as a source: only where these live with a fault are others asked.
  */
-export async function tried(root, { sources, drawn, tests, near }, progress, stopped) {
+export async function tried(root, { sources, drawn, tests, near, patience = PATIENCE }, progress, stopped) {
   const parent = path.join(root, "tests", ".out");
   fs.mkdirSync(parent, { recursive: true });
   const out = fs.mkdtempSync(path.join(parent, "planted-"));
@@ -82,7 +85,7 @@ export async function tried(root, { sources, drawn, tests, near }, progress, sto
   try {
     const { shim, judges } = await scripts(root, out, tests, sources);
     counter = bench(shim);
-    trial = trials(shim);
+    trial = trials(shim, patience);
     const reach = counting(root, counter, path.join(parent, "reach"), progress);
     const isNear = ({ test }) => drawn.some(({ fileName }) => near(fileName, test));
     for (const judge of judges.filter(isNear)) await reach.count(judge, true);
@@ -94,9 +97,9 @@ export async function tried(root, { sources, drawn, tests, near }, progress, sto
         .map((test) => ({ test, rank: ((test.ms + 5) * score.get(test.script).ms) / score.get(test.script).red }))
         .sort((a, b) => a.rank - b.rank)
         .map(({ test }) => test);
-    const ask = async (fault, all) => {
+    const ask = async (fault, all, twice) => {
       const chosen = ranked(all);
-      const answer = await trial.judged(fault.id, chosen, reach.atLoad(fault.id));
+      const answer = await trial.judged(fault.id, chosen, { atLoad: reach.atLoad(fault.id), twice });
       for (const test of chosen) {
         const entry = score.get(test.script);
         if (answer?.by === test) {
@@ -112,7 +115,7 @@ export async function tried(root, { sources, drawn, tests, near }, progress, sto
       const room = ({ judge }) => near(fault.fileName, judge.test);
       let chosen = reach.tests(fault.id).filter(room);
       let reached = chosen.length;
-      let answer = await ask(fault, chosen);
+      let answer = await ask(fault, chosen, true);
       if (answer === undefined) {
         for (const judge of judges) if (judge.files.has(fault.fileName)) await reach.count(judge, isNear(judge));
         const length = new Map();
@@ -120,7 +123,7 @@ export async function tried(root, { sources, drawn, tests, near }, progress, sto
         for (const { script, ms } of chosen) length.set(script, (length.get(script) ?? 0) + ms);
         chosen = chosen.filter(({ script }) => length.get(script) < LONG);
         reached += chosen.length;
-        answer = await ask(fault, chosen);
+        answer = await ask(fault, chosen, false);
       }
       if (stopped()) break;
       const { late = false, red } = answer ?? {};

@@ -55,7 +55,9 @@ function summary(root, results) {
   const files = new Map();
   for (const fault of results) files.set(fault.fileName, [...(files.get(fault.fileName) ?? []), fault]);
   return [...files].sort().flatMap(([name, faults]) => {
-    const lived = faults.filter(({ found }) => !found);
+    const lived = faults
+      .filter(({ found }) => !found)
+      .sort(({ location: { start: a } }, { location: { start: b } }) => a.line - b.line || a.column - b.column);
     const found = faults.length - lived.length;
     const line = `${share(found, faults.length).padStart(7)}  ${found} of ${faults.length}  ${path.relative(root, name)}`;
     return [line, ...lived.map((fault) => `         ${told(fault)}`)];
