@@ -8,6 +8,12 @@ import { counting, LONG } from "./reach.mjs";
 /** Processor time [ms] that a trial may take beside four times what its tests take. */
 const PATIENCE = 10_000;
 
+/**
+ * What the tests of one fault may take together [ms]: of those that take the longest for what they find, some are not asked. Too few
+ * may be found, never too many.
+ */
+const MOST = 8_000;
+
 const keyOf = ({ script, place }) => `${script}#${place}`;
 
 /**
@@ -92,11 +98,18 @@ export async function tried(root, { sources, drawn, tests, near, patience = PATI
     const results = [];
     // Tests of files that were red often for the time they took are tried first.
     const score = new Map(judges.map(({ script }) => [script, { red: 1, ms: 1000 }]));
-    const ranked = (all) =>
-      all
+    const ranked = (all) => {
+      let left = MOST;
+      return all
         .map((test) => ({ test, rank: ((test.ms + 5) * score.get(test.script).ms) / score.get(test.script).red }))
         .sort((a, b) => a.rank - b.rank)
-        .map(({ test }) => test);
+        .map(({ test }) => test)
+        .filter(({ ms }) => {
+          if (ms > left) return false;
+          left -= ms;
+          return true;
+        });
+    };
     const ask = async (fault, all, twice) => {
       const chosen = ranked(all);
       const answer = await trial.judged(fault.id, chosen, { atLoad: reach.atLoad(fault.id), twice });
