@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Lever } from "../../src/operations/operation.ts";
 import {
   candidatesFor,
+  feedOf,
   mayGoFaster,
   otherTools,
   type Situation,
@@ -109,6 +110,21 @@ describe("changes of a row (identity)", () => {
       expect(shares("maxRpm").length).toBeGreaterThan(2);
       expect(Math.max(...shares("maxRpm"))).toBeLessThan(1);
     }
+  });
+  it("a blank feed is the list's at the cutter's size, of a thread mill a share of its diameter", () => {
+    // listed at 6 and 12 mm: a line between them; 1.5 % of the thread mill's own diameter
+    const lists = {
+      "Feed 6 mm [mm per tooth]": 0.03,
+      "Feed 12 mm [mm per tooth]": 0.06,
+      "Thread feed [% of diameter]": 1.5,
+    };
+    const of = (row: RowCells) => {
+      const s = situation(row, { material: lists });
+      return { feed: feedOf(s, s.tool)!, diameter: s.tool!.diameter! };
+    };
+    expect(of(side).feed).toBeCloseTo(0.05, 12);
+    expect(of(thread).feed).toBeCloseTo(0.015 * of(thread).diameter, 12);
+    expect(of({ ...side, "Feed per tooth": 0.021 }).feed).toBeCloseTo(0.021, 12);
   });
   it("a side wall's thinner passes are whole shares of it, with as many more of them (3 mm twice is 6 mm in all)", () => {
     const s = situation({ ...side, "Radial depth": 3, Passes: 2 });
