@@ -130,7 +130,7 @@ export function advise(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed
     before,
     after: outcome(plan),
   });
-  const holding = base.verdict === "ok" ? [] : smallest(search);
+  const holding = smallest(search);
   const cheap = worthIt(cheapest(search, holding), holding.slice(0, MOST_SINGLES));
   const advice = holding.slice(0, MOST_SINGLES).map((found) => told("smallest change", found));
   if (cheap) advice.push(told("cheapest", cheap));
@@ -150,7 +150,7 @@ const badness = (plan: Plan): number =>
   weighty(plan).reduce((sum, f) => sum + (WEIGHT[f.severity] === 2 ? 100 : 1), 0) +
   Math.min(0.9, (plan.results.load ?? 0) / 10);
 
-/** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. */
+/** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. None for a row that holds. */
 function smallest(search: Search): Found[] {
   const levers = new Set<Lever>(weighty(search.base).flatMap((f) => RELIEF[f.code]));
   const singles = candidatesFor(search.situation, levers);

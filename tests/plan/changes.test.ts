@@ -139,6 +139,22 @@ describe("changes of a row (identity)", () => {
     const once = candidatesFor(situation({ ...side, "Radial depth": 3 }), new Set<Lever>(["radialDepth"]));
     for (const { change, along } of once) expect((change.to as number) * (along!.to as number)).toBeCloseTo(3, 9);
   });
+  it("a face's pass that is changed leaves the whole face as deep and as wide as it was", () => {
+    const face = { Operation: "face", Tool: "FM-40-4", Length: 120, "Radial depth": 25, "Axial depth": 2 };
+    const along = (row: RowCells, lever: Lever) =>
+      candidatesFor(situation(row), new Set<Lever>([lever]))
+        .filter(({ change }) => change.to !== null)
+        .map((c) => c.along && `${c.along.key} ${c.along.to}`);
+    const all = (list: readonly unknown[]) => [...new Set(list)];
+    // what only the pass says is said of the whole as well
+    expect(all(along(face, "axialDepth"))).toEqual(["depth 2"]);
+    expect(all(along(face, "radialDepth"))).toEqual(["totalWidth 25"]);
+    // what the row says of the whole already stays
+    expect(all(along({ ...face, Depth: 4 }, "axialDepth"))).toEqual([undefined]);
+    expect(all(along({ ...face, "Total width": 70 }, "radialDepth"))).toEqual([undefined]);
+    expect(all(along({ ...face, Depth: 4 }, "feedPerTooth"))).toEqual([undefined]);
+    expect(all(along(slot, "axialDepth"))).toEqual([undefined]);
+  });
   it("a wall's levels are more of them, each as deep as the next: 12 mm in two becomes three and more", () => {
     const s = situation({ ...slot, Depth: 12, "Axial depth": 6 });
     const counts = tried(s, "axialDepth")
