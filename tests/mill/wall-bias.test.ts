@@ -75,6 +75,8 @@ describe("what bending leaves of a wall (identity)", () => {
 });
 
 describe("what bending leaves of a wall (independent)", () => {
+  it("the corners are both ends with both forces, each once", () =>
+    expect(CORNERS.map((c) => c.join(" ")).sort()).toEqual(["bad mean", "bad wall", "good mean", "good wall"]));
   it("each corner takes its own force, ends, edges and layers: by hand for forces in proportion", () => {
     const springs: BendingWall = {
       wallForce: (a, b, edge) => 2000 * (b - a) + 100 * edge,
