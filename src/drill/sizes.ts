@@ -9,12 +9,10 @@ const INCH = 25.4;
 /** A diameter this far (as a share) beyond the ends of a set still has a nearest drill in it. */
 const REACH = 0.1;
 
-/** The drills of a set on both sides of a diameter (the same one twice when it fits exactly or lies beyond an end). */
+/** The drills of a set on both sides of a diameter; beyond an end the two that lie there. */
 function around(drills: readonly Drill[], diameter: number): [Drill, Drill] {
   let low = 0;
   let high = drills.length - 1;
-  if (diameter <= drills[low]!.diameter) return [drills[low]!, drills[low]!];
-  if (diameter >= drills[high]!.diameter) return [drills[high]!, drills[high]!];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (drills[middle]!.diameter <= diameter) low = middle;

@@ -58,11 +58,10 @@ export interface Advised {
 }
 
 /** Most times that a row is worked out for its advice. */
-export const ADVICE_BUDGET = 80;
-/** Of these, for single changes, for pairs, and kept back for leaving out what is not needed. */
+export const ADVICE_BUDGET = 74;
+/** Of these, for single changes and for pairs. */
 const FOR_SINGLES = 34;
 const FOR_PAIRS = 20;
-const FOR_PRUNING = 6;
 /** Different cells that are offered. */
 const MOST_SINGLES = 3;
 /** Singles that are combined when none is enough. */
@@ -122,8 +121,8 @@ class Search {
     return planRow(changed, this.lists, this.sharing, false, this.handed);
   }
 
-  left(kept = FOR_PRUNING): number {
-    return ADVICE_BUDGET - kept - this.tried;
+  get spent(): boolean {
+    return this.tried >= ADVICE_BUDGET;
   }
 }
 
@@ -149,8 +148,8 @@ export function* advising(read: ReadRow, lists: Lists, sharing = 1, handed?: Han
     before,
     after: outcome(plan),
   });
-  const holding = base.verdict === "ok" ? [] : yield* smallest(search);
-  const cheap = worthIt(yield* pruned(search, yield* cheapest(search, holding)), holding.slice(0, MOST_SINGLES));
+  const holding = yield* smallest(search);
+  const cheap = worthIt(yield* cheapest(search, holding), holding.slice(0, MOST_SINGLES));
   const advice = holding.slice(0, MOST_SINGLES).map((found) => told("smallest change", found));
   if (cheap) advice.push(told("cheapest", cheap));
   const open = advice.length > 0 ? [] : weighty(base).map((f) => f.code);
@@ -169,14 +168,14 @@ const badness = (plan: Plan): number =>
   weighty(plan).reduce((sum, f) => sum + (WEIGHT[f.severity] === 2 ? 100 : 1), 0) +
   Math.min(0.9, (plan.results.load ?? 0) / 10);
 
-/** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. */
+/** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. None for a row that holds. */
 function* smallest(search: Search): Steps<Found[]> {
   const levers = new Set<Lever>(weighty(search.base).flatMap((f) => RELIEF[f.code]));
   const singles = candidatesFor(search.situation, levers);
   const found: Found[] = [];
   const partly: (Candidate & { plan: Plan })[] = [];
   for (const candidate of singles) {
-    if (search.left(ADVICE_BUDGET - FOR_SINGLES) <= 0 || found.length === MOST_SINGLES) break;
+    if (search.tried >= FOR_SINGLES || found.length === MOST_SINGLES) break;
     const { change } = candidate;
     if (found.some((f) => f.changes[0]!.key === change.key)) continue;
     const changes = changesOf(candidate);
@@ -205,7 +204,7 @@ function* pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[])
     for (const { key } of own) rest.delete(key);
     const now = situationOf(withChanges(search.situation.row, own), first.plan, search.situation.lists);
     for (const second of candidatesFor(now, rest).slice(0, Math.ceil(FOR_PAIRS / firsts.length))) {
-      if (search.tried >= most || search.left() <= 0) return [];
+      if (search.tried >= most || search.spent) return [];
       const changes = [...own, ...changesOf(second)];
       const plan = yield* search.run(changes);
       if (plan.verdict === "ok") return [{ changes, plan }];
@@ -218,18 +217,6 @@ function* pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[])
 function worthIt(cheap: Found | undefined, offered: readonly Found[]): Found | undefined {
   const least = Math.min(...offered.filter((f) => f.plan.verdict === "ok").map((f) => price(f.plan)));
   return cheap && (least === Number.POSITIVE_INFINITY || price(cheap.plan) <= WORTH * least) ? cheap : undefined;
-}
-
-/** Without the changes that it does as well without. */
-function* pruned(search: Search, found: Found | undefined): Steps<Found | undefined> {
-  let best = found;
-  for (const one of found?.changes ?? []) {
-    const fewer = best!.changes.filter((c) => c !== one);
-    if (fewer.length === 0 || search.left(0) <= 0) break;
-    const plan = yield* search.run(fewer);
-    if (plan.verdict === "ok" && price(plan) <= price(best!.plan) * (1 + 1e-9)) best = { changes: fewer, plan };
-  }
-  return best;
 }
 
 /** Cells that money is looked for in, and shares of the list's feed that are tried. */
@@ -283,7 +270,7 @@ function* cheapest(search: Search, holding: readonly Found[]): Steps<Found | und
     const feed = feedOf(situation, tool);
     for (const held of sticks) {
       for (const speed of speedChanges) {
-        if (search.left() <= 0) return best;
+        if (search.spent) return best;
         const first = [...fixed, ...held, ...speed];
         const plan = first.length === 0 ? base : yield* search.run(first);
         consider(first, plan);
@@ -294,7 +281,7 @@ function* cheapest(search: Search, holding: readonly Found[]): Steps<Found | und
             // Cutting goes with passes over feed; half of the known price may be moves and changes that do not.
             const bound = price(plan) * Math.min(1, 0.5 + (0.5 * (n ?? used)) / used) * Math.min(1, 0.5 + 0.5 / f);
             if (bound >= limit) continue;
-            if (search.left() <= 0) return best;
+            if (search.spent) return best;
             const changes = [...first];
             if (f !== 1) changes.push(changeOf(situation, "feedPerTooth", feed! * f));
             if (n !== undefined && !(row.passes === undefined && n === base.results.passes))

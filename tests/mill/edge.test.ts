@@ -70,6 +70,8 @@ describe("edge forces (identity)", () => {
     expect(radialShare(law, 1e-9)).toBeCloseTo(0.9, 3);
     expect(radialShare(law, 1e4)).toBeCloseTo(0.35, 3);
     expect(radialShare({ ...law, edgeTangential: 0, edgeRadial: 0 }, 0.02)).toBeCloseTo(0.35, 12);
+    // between them by hand: 0.0625^0.75 = 1/8, so 1800/8 = 225 N/mm cut: (0.35·225 + 18)/(225 + 20)
+    expect(radialShare(law, 0.0625)).toBeCloseTo((0.35 * 225 + 18) / 245, 12);
   });
   it("leaves a layer that rises, saturates, never exceeds the interference and has a slope from 1 to 0", () => {
     fc.assert(

@@ -265,6 +265,27 @@ describe("means and peaks over a turn (identity)", () => {
     near(f.peak, 1, 1e-9);
     near(f.peakTangential, 1, 1e-9);
   });
+  it("finds the top and the bottom of lopsided waves where calculus puts them: x^a·(π − x)^b at π·a/(a + b)", () => {
+    for (const a of [0.8, 1, 1.7, 3, 5])
+      for (const b of [0.9, 1, 2.3, 4]) {
+        const wave = (x: number) => x ** a * (Math.PI - x) ** b;
+        const wanted = wave((Math.PI * a) / (a + b));
+        const at = (sign: number) =>
+          overTurn(
+            Math.PI,
+            [],
+            (x, out) => {
+              out[0] = sign * wave(x);
+              out[2] = wave(x);
+            },
+            Math.PI,
+          );
+        near(at(1).peak, wanted, 5e-9, `${a} ${b}`);
+        near(at(1).peakTangential, wanted, 5e-9);
+        near(at(1).wallHigh, wanted, 5e-9);
+        near(at(-1).wallLow, -wanted, 5e-9);
+      }
+  });
   it("keeps the mean of a magnitude that passes through zero", () => {
     const f = overTurn(
       2 * Math.PI,

@@ -33,11 +33,12 @@ describe("quick parts of the end-mill forces (identity)", () => {
           const sharp = millForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
           const quick = wallForces(cut);
           expect(quick.mean(cut.radialDepth, cut.axialDepth)).toBeCloseTo(sharp.meanNormal, 6);
+          // worst of 30,000: 0.0038; shrinking towards it finds 0.0040
           expect(Math.abs(quick.wall(cut.radialDepth, cut.axialDepth, 1) - whole.wallNormal)).toBeLessThan(
-            0.004 * whole.peak,
+            0.005 * whole.peak,
           );
           expect(Math.abs(quick.wall(cut.radialDepth, cut.axialDepth, 0) - sharp.wallNormal)).toBeLessThan(
-            0.004 * sharp.peak,
+            0.005 * sharp.peak,
           );
         },
       ),
@@ -53,7 +54,8 @@ describe("quick parts of the end-mill forces (identity)", () => {
         fc.boolean(),
         fc.boolean(),
         fc.constantFrom("climb" as const, "conventional" as const),
-        (share, first, last, teeth, internal, full, way) => {
+        fc.constantFrom(undefined, 0.5, 0.8),
+        (share, first, last, teeth, internal, full, way, flankThrust) => {
           const cut = {
             holeDiameter: 10,
             cutterDiameter: 10 * share,
@@ -70,6 +72,7 @@ describe("quick parts of the end-mill forces (identity)", () => {
             edgeTangential: 8,
             edgeRadial: 8,
             way,
+            flankThrust,
             ...(full ? { turnsInCut: 7, helixAngle: 12, pitch: 1.1 } : {}),
           };
           const whole = threadMillForces(cut);

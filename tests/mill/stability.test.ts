@@ -166,6 +166,13 @@ describe("stability (identity)", () => {
       last = b;
     }
   });
+  it("goes on without a step where thin cuts are summed as a series: at 0.3 rad of engagement", () => {
+    // by a cubic through four neighbours above it, where φ² − sin²φ is taken as it stands
+    const at = (phi: number) => Math.log(criticalDepth({ ...slot, radialDepth: 10 * Math.sin(phi / 2) ** 2 }));
+    const h = 1e-4;
+    const [a, b, c, d] = [1, 2, 3, 4].map((n) => at(0.3 + n * h));
+    expect(Math.abs(at(0.3) - (4 * a! - 6 * b! + 4 * c! - d!))).toBeLessThan(1e-11);
+  });
   it("settles at the critical depth at very low speed", () =>
     expect(stableDepth(slot, 20) / criticalDepth(slot)).toBeCloseTo(1, 3));
   it("has pockets at the speeds whose tooth frequency divides the natural frequency", () => {

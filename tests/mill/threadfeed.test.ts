@@ -84,6 +84,16 @@ describe("feed of a thread mill (identity)", () => {
       ),
     );
   });
+  it("the chip is the feed's part across the path, and the whole feed where the tooth passes square to it or beyond", () => {
+    // Martellotti: fz·sin φ up to 90°; a tooth engaged further has met its largest chip on the way
+    for (const [phi, chip] of [
+      [30, 0.01],
+      [90, 0.02],
+      [120, 0.02],
+      [180, 0.02],
+    ] as const)
+      expect(engagedChip(0.02, phi)).toBeCloseTo(chip, 12);
+  });
   it("by hand: M6 with a 4.2 mm cutter at 0.8 % of it", () => {
     // centre = 0.0336·(6 − 4.2)/6 = 0.01008; at 30° the chip is half of it; the list's 0.02 would allow 0.04
     const f = threadFeed({

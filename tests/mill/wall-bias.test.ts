@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type BendingWall, CORNERS, wallCorner } from "../../src/mill/wall-bias.ts";
+import { wallLeft } from "../../src/mill/bending.ts";
+import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../src/mill/wall-bias.ts";
 import { wallForces } from "../../src/mill/wallnormal.ts";
 import { wallsLeft } from "./walls.ts";
 
@@ -76,6 +77,32 @@ describe("what bending leaves of a wall (identity)", () => {
 });
 
 describe("what bending leaves of a wall (independent)", () => {
+  it("the corners are both ends with both forces, each once", () =>
+    expect(CORNERS.map((c) => c.join(" ")).sort()).toEqual(["bad mean", "bad wall", "good mean", "good wall"]));
+  it("each corner takes its own force, ends, edges and layers: by hand for forces in proportion", () => {
+    const springs: BendingWall = {
+      wallForce: (a, b, edge) => 2000 * (b - a) + 100 * edge,
+      meanForce: (a, b) => 500 * (b - a),
+      flexibility: 1e-3,
+      ends: [0.5, 1.5],
+      edges: [0, 2],
+      layers: [0, 0],
+    };
+    const left = (wall: BendingWall, corner: Corner) => wallLeft(wallCorner(wall, corner), 0, 1);
+    const wall = (corner: Corner) => left(springs, corner);
+    // p = t − c·F: p·(1 + c·e·k) = t − c·e·edge
+    expect(wall(["good", "wall"])).toBeCloseTo(1 / (1 + 1), 9);
+    expect(wall(["bad", "wall"])).toBeCloseTo((1 - 0.0015 * 200) / (1 + 3), 9);
+    expect(wall(["good", "mean"])).toBeCloseTo(1 / 1.25, 9);
+    expect(wall(["bad", "mean"])).toBeCloseTo(1 / 1.75, 9);
+    // a thick layer is left whole, 0.01 at one end and 0.02 at the other
+    const rigid: BendingWall = { ...springs, flexibility: 0, layers: [0.01, 0.02] };
+    expect(left(rigid, ["good", "mean"])).toBeCloseTo(0.99, 9);
+    expect(left(rigid, ["bad", "mean"])).toBeCloseTo(0.98, 9);
+    // without ends and edges both are the middle
+    const plain: BendingWall = { ...springs, ends: undefined, edges: undefined };
+    for (const end of ["good", "bad"] as const) expect(left(plain, [end, "wall"])).toBeCloseTo((1 - 0.1) / 3, 9);
+  });
   it("each end solves its own balance: path and force checked by stepping the path in", () => {
     const wall = wallOf(0.05, "climb", { layers: [0, 0], ends: [1, 1] });
     const { deepest, shallowest } = wallEnds(wall, [1.5]);

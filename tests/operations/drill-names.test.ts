@@ -24,6 +24,12 @@ describe("name of a drill (published: the sizes of the sets)", () => {
     // 1/4 in is 6.35 mm: between the metric drills of 6.3 and 6.4
     expect(name({ ...ream, "Finish diameter": 6.5, "Start diameter": 6.35 })).toMatch(/^1\/4/);
     expect(name({ ...ream, "Finish diameter": 6.6, "Start diameter": 6.325 })).toBeNull();
+    // no standard drill is as large as 150 mm, nor as small as 0.1: the row goes on without a name
+    for (const size of [150, 0.1]) {
+      const plan = planOf({ row: { ...STEEL, Operation: "drill", "Finish diameter": size, Depth: size } });
+      expect(plan.results.drill, String(size)).toBeNull();
+      expect(plan.findings.map((f) => f.code)).not.toContain("cannot-be-computed");
+    }
   });
 });
 

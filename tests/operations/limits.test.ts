@@ -18,6 +18,18 @@ const ROWS = [
 ];
 
 describe("spindle of a row (identity: P = 2·π·n·M)", () => {
+  it.each(ROWS.map((row) => [row.Operation, row] as const))(
+    "%s: a band lies as far below its load as above",
+    (_, row) => {
+      // but of a mill's stress, whose runout only adds
+      const banded = at(row).limits.filter(({ key, band }) => band !== undefined && key !== "stress");
+      expect(banded.length).toBeGreaterThan(0);
+      for (const { key, load, band } of banded) {
+        expect(band![0] + band![1], key).toBeCloseTo(2 * load, 9);
+        expect(band![0], key).toBeLessThan(load);
+      }
+    },
+  );
   it.each(ROWS.map((row) => [row.Operation, row] as const))("%s: power and torque belong to one speed", (_, row) => {
     const plan = at(row);
     const torque = limit(plan, "torque");

@@ -5,6 +5,8 @@ import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { ADVICE_BUDGET, advise, advising } from "../../src/plan/advise.ts";
+import { candidatesFor, situationOf, withChanges } from "../../src/plan/changes.ts";
+import { RELIEF } from "../../src/plan/relief.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import { type ReadRow, readLists, readRows } from "../../src/table/read.ts";
@@ -155,6 +157,84 @@ describe("advice (identity: typed into the table and planned again)", () => {
     expect(fast.after.cost!).toBeLessThanOrEqual(at(low).results.cost! * (1 + 1e-9));
     const speed = fast.changes.find((c) => c.key === "surfaceSpeed")!;
     expect(speed.to as number).toBeLessThan(at().results.surfaceSpeed!);
+  });
+  it.each([
+    {
+      Operation: "bore",
+      Tool: "EM-12-4",
+      "Start diameter": 36,
+      "Finish diameter": 40,
+      Depth: 12,
+      Passes: 3,
+      "Size tolerance": 0.05,
+    },
+    { Operation: "thread mill", Tool: "TM-M10-S", Thread: "M10", "Start diameter": 8.5, Depth: 12, Passes: 4 },
+    { Operation: "drill", Tool: "D-10.2", "Finish diameter": 10.2, Depth: 20, "Surface speed": 10 },
+    { Operation: "ream", Tool: "R-10", "Finish diameter": 10, Depth: 20, Through: "yes", "Feed per tooth": 0.05 },
+  ] as readonly RowCells[])(
+    "comes within a fifth of the best of all speeds, stick-outs, feeds and passes: %o",
+    (cells) => {
+      const one = {
+        row: {
+          ...{
+            Units: "mm",
+            Material: "Steel C45 (AISI 1045)",
+            Machine: "Centre V3",
+            Quantity: 20,
+          },
+          ...cells,
+        },
+        tool: { Price: 100 },
+      };
+      const [read, all] = [caseRow(one), caseLists(one)];
+      const items = all.tools.items.filter((t) => t.tool === cells.Tool);
+      const own = { ...all, tools: { ...all.tools, items } };
+      const { row: typedRow } = read;
+      const base = planRow(read, own, 1, false);
+      const tool = items[0]!;
+      const [speed, feed] = [base.results.surfaceSpeed!, base.results.feedPerTooth!];
+      const shortest = Math.max(tool.neckLength ?? 0, tool.cuttingLength ?? 0, typedRow.depth ?? 0);
+      let least = Number.POSITIVE_INFINITY;
+      for (const surfaceSpeed of [0.75, 0.9, 1, 1.1, 1.3].map((f) => f * speed))
+        for (const stickOut of [typedRow.stickOut, shortest])
+          for (const feedPerTooth of [typedRow.feedPerTooth, 0.8 * feed, 0.5 * feed])
+            for (const passes of [typedRow.passes, 1, 2, 3]) {
+              const plan = planRow(
+                { ...read, row: { ...typedRow, surfaceSpeed, stickOut, feedPerTooth, passes } },
+                own,
+                1,
+                false,
+              );
+              if (plan.verdict === "ok") least = Math.min(least, plan.results.cost!);
+            }
+      expect(least).toBeLessThan(0.95 * base.results.cost!);
+      const fast = advise(read, own).advice.find((a) => a.kind === "cheapest")!;
+      expect(fast.after.cost!).toBeLessThanOrEqual(1.2 * least);
+    },
+  );
+  it("offers the smallest change that holds, and of each cell one (independent: all single changes tried)", () => {
+    let offered = 0;
+    for (const { read, base, advice } of helped) {
+      const small = advice.filter((a) => a.kind === "smallest change" && a.after.verdict === "ok");
+      if (small.length === 0 || base === undefined) continue;
+      const keys = small.map((a) => a.changes[0]!.key);
+      expect(new Set(keys).size, String(read.name)).toBe(keys.length);
+      expect(keys.length).toBeLessThanOrEqual(3);
+      const [first] = small;
+      if (first!.changes.length > 1) continue;
+      const situation = situationOf(read.row, base, lists);
+      const levers = new Set(base.findings.flatMap((f) => (f.severity === "ok" ? [] : RELIEF[f.code])));
+      const holds = candidatesFor(situation, levers).find(({ change, along }) => {
+        const row = withChanges(read.row, along ? [change, along] : [change]);
+        return planRow({ ...read, row }, lists, 1, false).verdict === "ok";
+      })!;
+      offered++;
+      expect({ key: first!.changes[0]!.key, to: first!.changes[0]!.to }, String(read.name)).toEqual({
+        key: holds.change.key,
+        to: holds.change.to,
+      });
+    }
+    expect(offered).toBeGreaterThan(5);
   });
   it("is not beaten by fewer passes of the same row, where the row takes more than it needs", () => {
     for (const more of [

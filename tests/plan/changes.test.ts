@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Lever } from "../../src/operations/operation.ts";
 import {
   candidatesFor,
+  feedOf,
   mayGoFaster,
   otherTools,
   type Situation,
@@ -110,6 +111,21 @@ describe("changes of a row (identity)", () => {
       expect(Math.max(...shares("maxRpm"))).toBeLessThan(1);
     }
   });
+  it("a blank feed is the list's at the cutter's size, of a thread mill a share of its diameter", () => {
+    // listed at 6 and 12 mm: a line between them; 1.5 % of the thread mill's own diameter
+    const lists = {
+      "Feed 6 mm [mm per tooth]": 0.03,
+      "Feed 12 mm [mm per tooth]": 0.06,
+      "Thread feed [% of diameter]": 1.5,
+    };
+    const of = (row: RowCells) => {
+      const s = situation(row, { material: lists });
+      return { feed: feedOf(s, s.tool)!, diameter: s.tool!.diameter! };
+    };
+    expect(of(side).feed).toBeCloseTo(0.05, 12);
+    expect(of(thread).feed).toBeCloseTo(0.015 * of(thread).diameter, 12);
+    expect(of({ ...side, "Feed per tooth": 0.021 }).feed).toBeCloseTo(0.021, 12);
+  });
   it("a side wall's thinner passes are whole shares of it, with as many more of them (3 mm twice is 6 mm in all)", () => {
     const s = situation({ ...side, "Radial depth": 3, Passes: 2 });
     const thinner = candidatesFor(s, new Set<Lever>(["radialDepth"])).filter(({ change }) => change.to !== null);
@@ -122,6 +138,22 @@ describe("changes of a row (identity)", () => {
     // once as thick is one pass more than none is said of
     const once = candidatesFor(situation({ ...side, "Radial depth": 3 }), new Set<Lever>(["radialDepth"]));
     for (const { change, along } of once) expect((change.to as number) * (along!.to as number)).toBeCloseTo(3, 9);
+  });
+  it("a face's pass that is changed leaves the whole face as deep and as wide as it was", () => {
+    const face = { Operation: "face", Tool: "FM-40-4", Length: 120, "Radial depth": 25, "Axial depth": 2 };
+    const along = (row: RowCells, lever: Lever) =>
+      candidatesFor(situation(row), new Set<Lever>([lever]))
+        .filter(({ change }) => change.to !== null)
+        .map((c) => c.along && `${c.along.key} ${c.along.to}`);
+    const all = (list: readonly unknown[]) => [...new Set(list)];
+    // what only the pass says is said of the whole as well
+    expect(all(along(face, "axialDepth"))).toEqual(["depth 2"]);
+    expect(all(along(face, "radialDepth"))).toEqual(["totalWidth 25"]);
+    // what the row says of the whole already stays
+    expect(all(along({ ...face, Depth: 4 }, "axialDepth"))).toEqual([undefined]);
+    expect(all(along({ ...face, "Total width": 70 }, "radialDepth"))).toEqual([undefined]);
+    expect(all(along({ ...face, Depth: 4 }, "feedPerTooth"))).toEqual([undefined]);
+    expect(all(along(slot, "axialDepth"))).toEqual([undefined]);
   });
   it("a wall's levels are more of them, each as deep as the next: 12 mm in two becomes three and more", () => {
     const s = situation({ ...slot, Depth: 12, "Axial depth": 6 });

@@ -97,6 +97,9 @@ describe("which rows cut one wall (identity)", () => {
     expect(read(side, side)).toBe(false);
     expect(read(side, { ...side, Feature: "Other flank", "Radial depth": 0.3 })).toBe(false);
     expect(read({ ...side, Feature: null }, { ...side, Feature: null, "Radial depth": 0.3 })).toBe(false);
+    // a face or a slot leaves no wall to the next, whatever its width
+    for (const Operation of ["face", "slot"])
+      expect(read({ ...side, Operation }, { ...side, Operation, "Radial depth": 0.3 }), Operation).toBe(false);
   });
   it("the nearest row above counts, and none from further than the lines that are looked back over", () => {
     const filler = { ...COMMON, Operation: "drill", "Finish diameter": 5, Depth: 5 };

@@ -75,6 +75,7 @@ describe("money of a row (identity)", () => {
       at({}, { material: { "Speed carbide high [m/min]": null } }),
     ]) {
       expect(plan.life).toBeUndefined();
+      expect(plan.findings.map((f) => f.code)).not.toContain("no-life");
       expect(plan.money!.tool).toBe(0);
       expect(plan.results.cost).toBeCloseTo((74 * plan.results.time!) / 3600, 9);
     }
