@@ -13,7 +13,7 @@ import type { Place } from "./model/address.ts";
 import { FileError } from "./model/types.ts";
 import { offering } from "./offering.ts";
 import { readInWorker } from "./package/client.ts";
-import { openUnpacked } from "./package/open.ts";
+import { openUnpacked } from "./package/unpack.ts";
 import { createShell } from "./shell.ts";
 import type { mountSide } from "./side.ts";
 import { type OpenBook, openBook } from "./workbook.ts";

@@ -2,7 +2,7 @@
 import type { Coming } from "./filing.ts";
 import type { KeptWork } from "./keep/database.ts";
 import type { Keeper } from "./keep/work.ts";
-import { openUnpacked } from "./package/open.ts";
+import { openUnpacked } from "./package/unpack.ts";
 import type { Shell } from "./shell.ts";
 
 export interface Offering {

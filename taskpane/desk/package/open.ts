@@ -11,7 +11,7 @@ import { readSheet } from "./sheet-read.ts";
 import { readStrings } from "./strings.ts";
 import { readStyles, readTheme } from "./styles-read.ts";
 import { readTables } from "./tables-read.ts";
-import { type Unpacked, unpack } from "./unpack.ts";
+import type { Unpacked } from "./unpack.ts";
 import { dynamicMarks, readWorkbook, shownNames } from "./workbook-read.ts";
 import { inflateEntry, readZip } from "./zip.ts";
 
@@ -28,7 +28,7 @@ export interface OpenOptions {
 }
 
 /** The parts of a file, when it is a package at all. */
-function listed(bytes: Uint8Array, limits: Limits): KeptPackage {
+export function listed(bytes: Uint8Array, limits: Limits): KeptPackage {
   refuseOther(bytes);
   return { bytes, entries: readZip(bytes, limits) };
 }
@@ -39,17 +39,11 @@ function listed(bytes: Uint8Array, limits: Limits): KeptPackage {
  * @throws FileError with a sentence for the person: no workbook, encrypted, damaged, too large, cancelled
  */
 export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opened {
-  return openParts(listed(bytes, { ...LIMITS, ...options.limits }), undefined, options);
+  return openParts(listed(bytes, { ...LIMITS, ...options.limits }), options);
 }
 
-/** The same, unpacked by the browser where it can: quicker, and not at once. */
-export async function openUnpacked(bytes: Uint8Array, options: OpenOptions = {}): Promise<Opened> {
-  const limits = { ...LIMITS, ...options.limits };
-  const kept = listed(bytes, limits);
-  return openParts(kept, await unpack(bytes, kept.entries, limits.part), options);
-}
-
-function openParts(kept: KeptPackage, unpacked: Unpacked | undefined, options: OpenOptions): Opened {
+/** @param unpacked - parts that were unpacked and verified before */
+export function openParts(kept: KeptPackage, options: OpenOptions, unpacked?: Unpacked): Opened {
   const { bytes } = kept;
   const limits = { ...LIMITS, ...options.limits };
   const { signal, onProgress } = options;

@@ -3,6 +3,8 @@
  * gzip file (RFC 1952) that it would be, so that the browser verifies size and checksum as well. Where it cannot, or finds
  * a part damaged, the part is left to `inflateEntry`, which says what is wrong.
  */
+import { LIMITS } from "./limits.ts";
+import { listed, type Opened, type OpenOptions, openPackage, openParts } from "./open.ts";
 import type { ZipEntry } from "./zip.ts";
 
 /** What was unpacked and found whole, by the name of the part. */
@@ -49,7 +51,6 @@ async function unpackedEntry(bytes: Uint8Array, entry: ZipEntry): Promise<Uint8A
  */
 export async function unpack(bytes: Uint8Array, entries: readonly ZipEntry[], most: number): Promise<Unpacked> {
   const found = new Map<string, Uint8Array>();
-  if (typeof DecompressionStream === "undefined") return found;
   const some = entries.filter(({ method, packed, size }) => method === 8 && packed > 0 && size <= most);
   await Promise.all(
     some.map(async (entry) => {
@@ -58,4 +59,12 @@ export async function unpack(bytes: Uint8Array, entries: readonly ZipEntry[], mo
     }),
   );
   return found;
+}
+
+/** Opens a file as `openPackage` does, unpacked by the browser where it can: quicker, and not at once. */
+export async function openUnpacked(bytes: Uint8Array, options: OpenOptions = {}): Promise<Opened> {
+  if (typeof DecompressionStream === "undefined") return openPackage(bytes, options);
+  const limits = { ...LIMITS, ...options.limits };
+  const kept = listed(bytes, limits);
+  return openParts(kept, options, await unpack(bytes, kept.entries, limits.part));
 }

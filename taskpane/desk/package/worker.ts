@@ -1,7 +1,7 @@
 /** Entry of the worker that opens files, so that the screen stays alive and opening can be cancelled by ending it. */
 import { FileError } from "../model/types.ts";
-import { openUnpacked } from "./open.ts";
 import { forTrip, type Travelling } from "./trip.ts";
+import { openUnpacked } from "./unpack.ts";
 
 export type ReaderAnswer =
   | { readonly done: number }

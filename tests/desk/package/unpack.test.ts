@@ -2,8 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { FileError } from "../../../taskpane/desk/model/types.ts";
 import { LIMITS } from "../../../taskpane/desk/package/limits.ts";
-import { openPackage, openUnpacked } from "../../../taskpane/desk/package/open.ts";
-import { unpack } from "../../../taskpane/desk/package/unpack.ts";
+import { openPackage } from "../../../taskpane/desk/package/open.ts";
+import { openUnpacked, unpack } from "../../../taskpane/desk/package/unpack.ts";
 import { inflateEntry, readZip } from "../../../taskpane/desk/package/zip.ts";
 import { cellOf, file, least } from "./packages.ts";
 
