@@ -26,6 +26,7 @@ import * as millCorner from "../src/mill/corner.ts";
 import * as millEdge from "../src/mill/edge.ts";
 import * as millEngagedSpeed from "../src/mill/engaged-speed.ts";
 import * as millEngagement from "../src/mill/engagement.ts";
+import * as millFlutes from "../src/mill/flutes.ts";
 import * as millForce from "../src/mill/force.ts";
 import * as millPower from "../src/mill/power.ts";
 import * as millProfiles from "../src/mill/profiles.ts";
@@ -107,6 +108,7 @@ const MODULES: readonly (readonly [string, Readonly<Record<string, unknown>>])[]
   ["mill/edge", millEdge],
   ["mill/engaged-speed", millEngagedSpeed],
   ["mill/engagement", millEngagement],
+  ["mill/flutes", millFlutes],
   ["mill/force", millForce],
   ["mill/power", millPower],
   ["mill/profiles", millProfiles],

@@ -1,18 +1,15 @@
 /**
  * Forces of a cylindrical end mill, summed over teeth, helix and one turn.
  *
- * A tooth stands at the angle θ from the wall that is being made; it cuts for 0 < θ < φe with the chip fz·sin θ. Per length of edge
- * it carries kc1.1·h^(1−m) + Kte against its motion and the radial ratio of that (or its own edge force) towards the axis.
- * A flute of helix β trails by ψ = 2·ap·tan β/D over the depth and so covers an interval of θ: its force is the difference of
- * an antiderivative at the two ends, no slices needed. Full engagement is one wall of a slot; flutes may wrap around the tool.
+ * Per length of edge a tooth carries kc1.1·h^(1−m) + Kte against its motion and the radial ratio of that (or its own edge force)
+ * towards the axis; the edges in the cut are summed in flutes.ts.
  *
  * Directions, as forces on the tool: normal + away from the wall, feed + the way the tool travels over the work.
  *   climb          normal = Σ(Ft·sin θ + Fr·cos θ),   feed = Σ( Ft·cos θ − Fr·sin θ)
  *   conventional   normal = Σ(−Ft·sin θ + Fr·cos θ),  feed = Σ(−Ft·cos θ − Fr·sin θ)
  */
 import { count, notNegative, positive, within } from "../check.ts";
-import { powers } from "../numeric.ts";
-import { antiderivative } from "./antiderivative.ts";
+import { fluteSums } from "./flutes.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
 export type Way = "climb" | "conventional";
@@ -64,9 +61,6 @@ export interface CutForces {
   readonly wallNormalLeast: number;
 }
 
-/** Below this trail of the flute [rad] the edge counts as straight. */
-export const STRAIGHT = 1e-7;
-
 /**
  * Forces of an end mill with Kienzle's specific force, edge forces added where they are given.
  *
@@ -105,106 +99,36 @@ function rotation(cut: MillCut) {
   const ap = positive("axialDepth", cut.axialDepth);
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
   const K = positive("kc11", cut.kc11) * positive("feedPerTooth", cut.feedPerTooth) ** (1 - m);
-  const helix = (within("helixAngle", cut.helixAngle, 0, 90, undefined, "high") * Math.PI) / 180;
   const kr = notNegative("radialRatio", cut.radialRatio);
   const Et = notNegative("edgeTangential", cut.edgeTangential ?? 0);
   const Er = notNegative("edgeRadial", cut.edgeRadial ?? 0);
   const ka = notNegative("axialRatio", cut.axialRatio ?? 0);
   const sense = cut.way === "conventional" ? -1 : 1;
 
-  const phi = ae / D > 1 - 1e-15 ? Math.PI : 2 * Math.asin(Math.sqrt(ae / D));
-  const p = (2 * Math.PI) / z;
-  const trail = (2 * ap * Math.tan(helix)) / D;
-  const psi = trail < STRAIGHT ? 0 : trail;
-  const edged = Et > 0 || Er > 0;
-  const power = powers(1 - m);
-  const G = antiderivative(m);
-  G.at(phi);
-  const whole = { c: G.c, s: G.s, t: G.t, ec: Math.sin(phi), es: 1 - Math.cos(phi) };
+  const sums = fluteSums(cut);
+  sums.edged = Et > 0 || Er > 0;
+  sums.engage(ae, ap);
+  const { phi, psi, whole } = sums;
 
   /** From the sums of the chip part and of the edge part to the loads. */
-  const load = (out: Loads, c: number, s: number, t: number, ec: number, es: number, et: number) => {
-    const tc = K * c + Et * ec;
-    const ts = K * s + Et * es;
-    const rc = kr * K * c + Er * ec;
-    const rs = kr * K * s + Er * es;
+  const load = (out: Loads, { c, s, t, ec, es, et }: typeof whole, length: number) => {
+    const tc = length * (K * c + Et * ec);
+    const ts = length * (K * s + Et * es);
+    const rc = length * (kr * K * c + Er * ec);
+    const rs = length * (kr * K * s + Er * es);
     out[0] = sense * ts + rc;
     out[1] = sense * tc - rs;
-    out[2] = K * t + Et * et;
+    out[2] = length * (K * t + Et * et);
   };
-
-  const straight = (tau: number, out: Loads) => {
-    let c = 0;
-    let s = 0;
-    let t = 0;
-    let ec = 0;
-    let es = 0;
-    let et = 0;
-    for (let x = tau; x < phi; x += p) {
-      const sine = Math.sin(x);
-      const cosine = Math.cos(x);
-      const f = power(sine);
-      c += f * cosine;
-      s += f * sine;
-      t += f;
-      ec += cosine;
-      es += sine;
-      et += 1;
-    }
-    load(out, ap * c, ap * s, ap * t, ap * ec, ap * es, ap * et);
+  const at = (tau: number, out: Loads) => {
+    sums.at(tau);
+    load(out, sums, 1);
   };
-
-  const perAngle = ap / psi; // length of edge per angle, along the axis
-  const helical = (tau: number, out: Loads) => {
-    let c = 0;
-    let s = 0;
-    let t = 0;
-    let ec = 0;
-    let es = 0;
-    let et = 0;
-    let inside = 0; // leading ends in the cut
-    for (let x = tau; x < phi; x += p) {
-      G.at(x);
-      c += G.c;
-      s += G.s;
-      t += G.t;
-      if (edged) {
-        ec += Math.sin(x);
-        es += 1 - Math.cos(x);
-        et += x;
-      }
-      inside++;
-    }
-    const passed = Math.max(0, Math.ceil((psi - tau) / p)); // flutes whose trailing end has not come to the wall
-    let past = passed - inside; // flutes with the leading end out of the cut and the trailing end not
-    for (let y = tau + passed * p - psi; y < phi; y += p) {
-      G.at(y);
-      c -= G.c;
-      s -= G.s;
-      t -= G.t;
-      if (edged) {
-        ec -= Math.sin(y);
-        es -= 1 - Math.cos(y);
-        et -= y;
-      }
-      past++;
-    }
-    load(
-      out,
-      perAngle * (c + past * whole.c),
-      perAngle * (s + past * whole.s),
-      perAngle * (t + past * whole.t),
-      perAngle * (ec + past * whole.ec),
-      perAngle * (es + past * whole.es),
-      perAngle * (et + past * phi),
-    );
-  };
-
   // The means of the signed parts do not depend on the helix and are closed.
   const mean = new Float64Array(4);
   const share = (z * ap) / (2 * Math.PI);
-  load(mean, share * whole.c, share * whole.s, share * whole.t, share * whole.ec, share * whole.es, share * phi);
-  return { D, p, phi, psi, at: psi === 0 ? straight : helical, mean, axial: ka * share * K * whole.t };
+  load(mean, whole, share);
+  return { D, p: (2 * Math.PI) / z, phi, psi, at, mean, axial: ka * share * K * whole.t };
 }
 
 export interface LinearEdgeCut extends Omit<MillCut, "kc11" | "exponent" | "radialRatio" | "axialRatio"> {
