@@ -103,15 +103,15 @@ const COMMANDS = {
     install();
     process.exitCode = run("node", ["tests/bench/run.mjs", ...args]);
   },
-  check() {
+  async check() {
     options(
       args.filter((word) => word !== "--write"),
       [],
     );
     install();
-    const write = args.includes("--write") ? ["--write"] : [];
-    const lint = run("npx", ["biome", "check", "--config-path=.biome.json", ...write, "."]);
-    process.exitCode = lint || run("npx", ["tsc", "-p", "."]);
+    const { lint, types } = await import("./tests/run/steps.mjs");
+    const steps = [lint(...(args.includes("--write") ? ["--write"] : [])), types()];
+    process.exitCode = steps.reduce((failed, [program, ...words]) => failed || run(program, words), 0);
   },
 };
 

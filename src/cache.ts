@@ -1,6 +1,9 @@
 /** A memory with a name and an end: the only kind that this house keeps between calls. */
 
-/** Keeps the last `most` things asked for; the one that was not asked for longest goes first. */
+/** What goes when it is full, as a share: to take many out at once costs far less than one each time. */
+const GOES = 4;
+
+/** Keeps the last things asked for, `most` of them and at least three quarters of it; what was not asked for longest goes first. */
 export class Cache<K, V> {
   readonly name: string;
   readonly most: number;
@@ -25,7 +28,13 @@ export class Cache<K, V> {
       return known;
     }
     const made = make();
-    if (this.kept.size >= this.most) this.kept.delete(this.kept.keys().next().value as K);
+    if (this.kept.size >= this.most) {
+      let left = Math.max(1, Math.floor(this.most / GOES));
+      for (const old of this.kept.keys()) {
+        if (left-- <= 0) break;
+        this.kept.delete(old);
+      }
+    }
     this.kept.set(key, made);
     return made;
   }

@@ -140,16 +140,7 @@ interface Refusal {
 }
 
 /** Arguments that an inner formula refuses under its own name for them. */
-const INNER: Readonly<Record<string, string>> = {
-  ...{
-    diameter1: "radius",
-    diameter2: "radius",
-    measured: "measuredPitchDiameter",
-    wanted: "wantedPitchDiameter",
-    feedPerTooth: "spacing",
-  },
-  ...{ from: "startDepth", to: "endDepth" },
-};
+const INNER: Readonly<Record<string, string>> = { from: "startDepth", to: "endDepth" };
 /** Its comment promises a refusal of another argument only. */
 const UNSAID = ["overTurn wallSpan"];
 

@@ -4,20 +4,25 @@ import { defineConfig } from "vitest/config";
 const BROWSER = ["tests/browser/**/*.test.ts", "tests/pane/browser.test.ts", "tests/house/{manifest,policy}.test.ts"];
 
 /**
- * A second or more each: brute-force judges, other programs and big libraries, the whole workbook without a screen.
+ * About half a second or more each: brute-force judges, other programs and big libraries, the whole workbook without a screen.
  * `npm run quick` leaves them to `npm test`.
  */
 const SLOW = [
-  "tests/desk/{calc/calculator,calc/corpus,package/fuzz,package/new,package/whole,package/worker,planned}.test.ts",
-  "tests/functions/property.test.ts",
-  "tests/house/{certificate,faults,requirements,server,toolchain,unused}.test.ts",
-  "tests/host/{chunks,light,sheet}.test.ts",
-  "tests/mill/{chatter,force,stability,threadfeed,threadforce,wall-feed}.test.ts",
-  "tests/pane/{faults,missing,planning,posted,text-format}.test.ts",
-  "tests/plan/{chain,real-chip,twins}.test.ts",
-  "tests/program/words.test.ts",
-  "tests/quote/quote.test.ts",
   "tests/reading.test.ts",
+  "tests/callouts/{callouts,own}.test.ts",
+  "tests/desk/{calc/calculator,calc/corpus,grid/axis,model/model,model/typed,package/edit,package/fuzz,package/new,package/rows,package/settings,package/whole,package/worker,planned}.test.ts",
+  "tests/findings/rules.test.ts",
+  "tests/functions/{error-cells,property}.test.ts",
+  "tests/host/{chunks,light,reading,sheet}.test.ts",
+  "tests/house/{certificate,faults,generated,requirements,server,toolchain,unused}.test.ts",
+  "tests/mill/{chatter,force,stability,surface,thread-chatter,threadfeed,threadforce,wall-feed}.test.ts",
+  "tests/operations/{needs,wall-size}.test.ts",
+  "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
+  "tests/plan/{advise,chain,demo,handed,holes,money,real-chip,steps,twins}.test.ts",
+  "tests/program/{edges,faults-cut,faults-place,reader,sound,words}.test.ts",
+  "tests/quote/quote.test.ts",
+  "tests/table/{designations,shop-lists,spellings,taken-for-date}.test.ts",
+  "tests/thread/{gauging,sweep}.test.ts",
 ];
 
 export default defineConfig({
@@ -27,6 +32,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 300_000,
     maxWorkers: 2,
+    experimental: { fsModuleCache: true },
     projects: [
       {
         extends: true,

@@ -46,12 +46,9 @@ export class Brackets extends Cursor {
 
   /** "⌀.250 THRU ±.005": only THRU stands between the size and here. */
   protected behindThrough(): boolean {
-    const { feature } = this;
     let at = this.at - 1;
     while (this.tokens[at]?.kind === "separator") at--;
-    return (
-      isMark(this.tokens[at], "through") && feature?.depth === undefined && feature?.tokens.at(-1) === this.tokens[at]
-    );
+    return isMark(this.tokens[at], "through") && this.feature?.depth === undefined;
   }
 
   /** A size in brackets behind a size: the same once more, in words, figures or the other system, or a contradiction. */

@@ -84,7 +84,7 @@ interface Line {
 }
 
 /** Bullets, numbering and the quote marks of letters. "(4)" is a quantity, not a number of the list. */
-const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s+|(?=[⌀M#])) *|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
+const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s|(?=[⌀M#]))\s*|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
 
 /** A stacked callout has no more lines. */
 const MOST_LINES = 12;
@@ -228,7 +228,7 @@ function pairOfLimits(items: readonly (readonly Line[])[], rows: CalloutRow[][])
 }
 
 function ask(row: CalloutRow, why: string): CalloutRow {
-  const note = row.note === "" ? why : `${why}; ${row.note}`;
+  const note = `${why}; ${row.note}`;
   return { ...row, cells: { ...row.cells, Remark: note }, understood: false, note };
 }
 
@@ -290,7 +290,7 @@ function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said)
     const note = [...new Set(said)].join("; ");
     // The lines move when the text is pasted anew: a row does not remember their numbers.
     const remark = joined ? note.replace(joined, `${lines.length} lines read as one callout`) : note;
-    return { cells: { ...cells, Remark: remark === "" ? null : remark }, source, understood: sound, note };
+    return { cells: { ...cells, Remark: remark }, source, understood: sound, note };
   });
   if (words !== undefined) {
     const note = `not understood: this part of "${feature}"`;

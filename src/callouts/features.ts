@@ -161,7 +161,8 @@ class Reader extends Brackets {
       this.group.circle = size;
       return;
     }
-    if (pending === "spaced" || isMark(next, "spaced")) {
+    // A number that a sign is waiting for is not the one of the word behind it: "↧ 10 SPACED 20".
+    if (pending === "spaced" || (pending === undefined && isMark(next, "spaced"))) {
       this.group.spacing = size;
       return;
     }

@@ -74,11 +74,10 @@ export function doubtOf(
     const major = thread.major * (thread.native === "in" ? INCH : 1);
     if (depth < pitch) return `${deep} less than one pitch`;
     if (depth > limits.threadDepths * major) return `${deep} more than ${limits.threadDepths} diameters of thread`;
-  } else if (finish !== undefined && seat) {
-    if (depth > limits.seatDepths * finish) return `${deep} a seat of more than ${limits.seatDepths} diameters`;
-  } else if (finish !== undefined && cells.Operation !== "boss") {
-    const most = Operation === "drill" ? limits.drillDepths : limits.holeDepths;
-    if (depth > most * finish * 1.000001) return `${deep} more than ${most} diameters`;
+  } else if (Operation !== "boss") {
+    const most = seat ? limits.seatDepths : Operation === "drill" ? limits.drillDepths : limits.holeDepths;
+    if (depth > most * (finish ?? Number.POSITIVE_INFINITY) * 1.000001)
+      return `${deep} ${seat ? "a seat of " : ""}more than ${most} diameters`;
   }
   return depth > limits.deepest ? `${deep} deeper than common work` : undefined;
 }

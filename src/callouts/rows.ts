@@ -5,7 +5,7 @@ import { TradeError } from "../errors.ts";
 import { drillOversize } from "../operations/shared/choices.ts";
 import type { Units } from "../units.ts";
 import { Chain, HOLES } from "./chain.ts";
-import { limitsOf, standardTolerance } from "./fits.ts";
+import { DRILLED_GRADE, drilledTolerance, limitsOf } from "./fits.ts";
 import { insertNote } from "./insert.ts";
 import { doubtOf, type Plausible } from "./plausible.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
@@ -13,8 +13,6 @@ import { clean, quantityOf, spacingOf } from "./units.ts";
 
 /** Blind tapped hole where only the thread's length is given: the drill goes this many pitches deeper (common practice for thread milling). */
 const PITCHES_BELOW_THREAD = 2;
-/** A drill holds about this grade (common practice); a hole with less tolerance is bored. */
-const DRILLED_GRADE = 11;
 /** Classes that an ordinary reamer holds (common practice). */
 const REAMED = /^H[789]$/;
 /** Whole sizes that reamers are kept in [mm], and room below the depth for their lead, over the diameter (common practice). */
@@ -81,7 +79,7 @@ class RowMaker extends Chain {
     });
     const threads = kept.filter((f) => f.thread);
     const pilots = new Map(threads.map((t) => [t, this.pilotOf(t, kept)] as const));
-    const used = new Set([...pilots.values()].filter((p) => p !== undefined));
+    const used = new Set<Feature | undefined>(pilots.values());
     // A larger hole of its own depth above the thread is a relief.
     const other = kept.find((f) => ["hole", "drill"].includes(f.kind) && !used.has(f));
     const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
@@ -297,7 +295,7 @@ class RowMaker extends Chain {
       notes.push(`${f.fit} is a shaft class: planned as a boss`);
     } else if (f.kind === "hole" && nominal !== null && this.units !== null) {
       const scale = this.units === "in" ? INCH : 1;
-      const holds = standardTolerance(nominal * scale, DRILLED_GRADE);
+      const holds = drilledTolerance(nominal * scale);
       if (limits && holds !== undefined && (limits.high - limits.low) * scale < holds - 1e-9) {
         operation = "bore";
         notes.push(`planned as a bore from solid: the tolerance is less than drilling holds (IT${DRILLED_GRADE})`);
@@ -351,15 +349,18 @@ class RowMaker extends Chain {
       notes.push("a tolerance so wide: is that so?");
       understood = false;
     }
+    if (operation === "countersink" && f.angle !== undefined && !(f.angle > 0 && f.angle < 180)) {
+      notes.push(`an angle of ${f.angle}°: is that so?`);
+      understood = false;
+    }
     const start = this.startOf(f, operation, features);
     let depth = this.value(f.depth);
     if (operation === "countersink") {
       notes.push(f.angle === undefined ? "angle is not told" : `countersink ${f.angle}°`);
       if (
         depth === null &&
+        understood &&
         f.angle !== undefined &&
-        f.angle > 0 &&
-        f.angle < 180 &&
         finish !== null &&
         start !== null &&
         finish > start

@@ -238,7 +238,6 @@ export function tokensOf(text: string): Token[] {
 const LARGEST = 1e6;
 function sane(content: Content): boolean {
   if (content.kind === "length") return content.size.value < LARGEST;
-  if (content.kind === "angle") return content.degrees <= 360;
   return content.kind !== "tolerance" || (content.upper.value < LARGEST && content.lower.value > -LARGEST);
 }
 

@@ -8,7 +8,7 @@ export interface Said {
   readonly rival?: Units;
   /** All of its numbers are. */
   readonly throughout?: boolean;
-  readonly note?: string;
+  readonly note: string;
   readonly understood: boolean;
 }
 

@@ -3,6 +3,7 @@
  * slices of a helical flute into a difference of two values.
  */
 import { within } from "../check.ts";
+import { powers } from "../numeric.ts";
 
 /** Terms of the series; the last is below 1e-14 of the first at θ = π/2, the largest angle it is used for. */
 const TERMS = 24;
@@ -77,6 +78,7 @@ export function antiderivative(exponent: number): Antiderivative {
 function make(m: number): Antiderivative {
   const q1 = series(1 - m);
   const q2 = series(2 - m);
+  const powerOf = powers(2 - m);
   /** [c, s, t] by the series. */
   const exact = (x: number, terms: number): [number, number, number] => {
     const sine = Math.sin(x);
@@ -123,7 +125,7 @@ function make(m: number): Antiderivative {
         t = h0 * table[k + 2]! + h1 * table[k + 8]! + g0 * table[k + 5]! + g1 * table[k + 11]!;
       } else if (x > 0) {
         const sine = Math.sin(x);
-        const power = sine ** (2 - m);
+        const power = powerOf(sine);
         const y = x * x;
         for (let n = FEW - 1; n >= 0; n--) {
           t = t * y + q1[n]!;

@@ -2,9 +2,8 @@
 import { finite, notNegative } from "../check.ts";
 import { edgeShare, layerLeft } from "./edge.ts";
 
-export interface BluntPasses {
-  /** Depth that each pass is programmed to reach, from the wall before the first [mm], rising or level. */
-  readonly depths: readonly number[];
+/** A tool that bends and whose edge is not sharp. */
+export interface BluntTool {
   /** c, bending of the tool where it cuts, per force [mm/N]. */
   readonly flexibility: number;
   /**
@@ -14,16 +13,10 @@ export interface BluntPasses {
   readonly normalForce: (from: number, to: number, edge: number) => number;
   /** r∞, thickest layer that the edge leaves, in the direction of the depths [mm]; 0 is a sharp edge. */
   readonly layer: number;
+  /** Factor on the share of the edge force [-]; 1 without. */
+  readonly edges?: number;
   /** Depth beyond which the tool cannot be pulled in [mm]; without it twice the pass. */
   readonly deepest?: number;
-  /** Depth of the wall before the first of these passes [mm]; 0 without. */
-  readonly before?: number;
-}
-
-export interface PassLeft {
-  /** Depth that the edge's path really reached, and depth of the wall it left [mm]. */
-  readonly path: number;
-  readonly wall: number;
 }
 
 /** A pass that would take less than this share of its depth does not touch the wall. */
@@ -32,7 +25,7 @@ const UNTOUCHED = 1e-12;
 const SOLVED = 1e-9;
 
 /**
- * What each pass of a springy tool with a blunt edge leaves.
+ * Wall that a pass of a springy tool with a blunt edge leaves.
  *
  *   p = t − c·F(a → p),   wall = p − r∞·(1 − e^(−(p − a)/r∞)),   a = wall before
  *
@@ -44,45 +37,43 @@ const SOLVED = 1e-9;
  * passes with equal areas the last k are programmed no shallower than the last k of n, and the first of them starts at a wall ≥ 0.
  * And 0 ≤ r ≤ p − a keeps every wall between a and t.
  *
- * @param series - programmed depths [mm], flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], deepest and before [mm]
- * @returns path and wall after each pass [mm], as long as `series.depths`
- * @throws TradeError "range" when the flexibility, the layer or a depth is negative
+ * @param tool - flexibility c [mm/N], force F(from, to, edge) [N], layer r∞ [mm], edges [-], deepest [mm]
+ * @param before - a, depth of the wall before the pass [mm], scalar
+ * @param depth - t, depth that the pass is programmed to reach [mm], scalar, ≥ 0
+ * @returns wall [mm]
+ * @throws TradeError "range" when the flexibility, the layer or the depth is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
- * passesLeft({ depths: [1, 1], flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.8,"wall":0.8},{"path":0.96,"wall":0.96}]
- * passesLeft({ depths: [1], before: 0.8, flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }) //=> [{"path":0.96,"wall":0.96}]
+ * wallLeft({ flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }, 0, 1) //=> 0.8
+ * wallLeft({ flexibility: 0.001, layer: 0, normalForce: (a, b) => 250 * (b - a) }, 0.8, 1) //=> 0.96
  */
-export function passesLeft(series: BluntPasses): PassLeft[] {
-  const c = notNegative("flexibility", series.flexibility);
-  const layer = notNegative("layer", series.layer);
-  let wall = finite("before", series.before ?? 0);
-  return series.depths.map((depth) => {
-    const t = notNegative("depth", depth);
-    if (t - wall <= UNTOUCHED * t) return { path: t, wall };
-    const a = wall;
-    const force = (p: number) => series.normalForce(a, p, edgeShare(p - a, layer));
-    const path = c === 0 ? t : pathOf(a, t, series.deepest ?? 2 * t - a, (p) => p - t + c * force(p));
-    wall = path - layerLeft(path - a, layer);
-    return { path, wall };
-  });
+export function wallLeft(tool: BluntTool, before: number, depth: number): number {
+  notNegative("flexibility", tool.flexibility);
+  const layer = notNegative("layer", tool.layer);
+  const a = finite("before", before);
+  const path = pathOf(tool, a, notNegative("depth", depth));
+  return path - a <= UNTOUCHED * path ? a : path - layerLeft(path - a, layer);
 }
 
 /**
- * Root of rest(p) = p − t + c·F(a → p) for a < p ≤ deepest, by false position with halved ends (Illinois). At p = a the force is
- * nothing and rest = a − t, which is known without asking; a tool that is pulled in for ever stops at `deepest`.
+ * Path of a pass from the wall a programmed to t: the root of rest(p) = p − t + c·F(a → p) for a < p ≤ deepest, by false position
+ * with halved ends (Illinois). At p = a the force is nothing and rest = a − t, which is known without asking; a tool that is pulled
+ * in for ever stops at `deepest`.
  */
-function pathOf(a: number, t: number, deepest: number, rest: (p: number) => number): number {
+function pathOf(tool: BluntTool, a: number, t: number): number {
+  const { flexibility: c, layer, edges = 1, deepest = 2 * t - a } = tool;
+  if (c === 0 || t - a <= UNTOUCHED * t) return t;
   let low = a;
   let restLow = a - t;
   let high = t;
-  let restHigh = rest(t);
+  let restHigh = c * tool.normalForce(a, t, edges * edgeShare(t - a, layer));
   while (restHigh < 0) {
     // pulled in: go on as far again, to the end
     if (high >= deepest) return deepest;
     low = high;
     restLow = restHigh;
     high = Math.min(deepest, high + 2 * Math.max(-restHigh, SOLVED * (t - a)));
-    restHigh = rest(high);
+    restHigh = high - t + c * tool.normalForce(a, high, edges * edgeShare(high - a, layer));
   }
   const close = SOLVED * (t - a) + 4 * Number.EPSILON * t;
   let side = 0;
@@ -90,7 +81,7 @@ function pathOf(a: number, t: number, deepest: number, rest: (p: number) => numb
     const falsePosition = high - (restHigh * (high - low)) / (restHigh - restLow);
     // a jump of the force makes false position creep: halve now and then
     const p = i % 4 === 3 || !(falsePosition > low && falsePosition < high) ? (low + high) / 2 : falsePosition;
-    const r = rest(p);
+    const r = p - t + c * tool.normalForce(a, p, edges * edgeShare(p - a, layer));
     if (Math.abs(r) <= close) return p;
     if (r < 0) {
       low = p;

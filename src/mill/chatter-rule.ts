@@ -194,20 +194,13 @@ export function threadParts(pass: ThreadPassCut): EdgePart[] {
       slope: forceSlope(pass.kc11, pass.exponent, chip),
     };
   };
+  const parts = [part(0, tip, 1)];
+  const stretch = (from: number, to: number) => {
+    for (const [at, weight] of PLACES)
+      parts.push(part(from + at * (to - from), weight * ((to - from) / t2) * flanks, Math.sin(alpha)));
+  };
   // Below the depth of the pass before, its wall was there; above it the hole's own.
-  const stretches =
-    t1 > 0
-      ? ([
-          [0, t1],
-          [t1, t2],
-        ] as const)
-      : ([[0, t2]] as const);
-  return [
-    part(0, tip, 1),
-    ...stretches.flatMap(([from, to]) =>
-      PLACES.map(([at, weight]) =>
-        part(from + at * (to - from), weight * ((to - from) / t2) * flanks, Math.sin(alpha)),
-      ),
-    ),
-  ];
+  if (t1 > 0) stretch(0, t1);
+  stretch(t1, t2);
+  return parts;
 }

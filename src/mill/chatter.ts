@@ -61,6 +61,12 @@ export interface ChatterCut {
   readonly parts?: readonly EdgePart[];
 }
 
+/** Time-averaged matrices of a cut, row by row: of the force with the vibration, and with its speed. */
+interface Averaged {
+  readonly A: readonly number[];
+  readonly P: readonly number[];
+}
+
 /** Where the frequencies are looked for, in parts of the lowest and of the highest mode. */
 const FROM = 0.6;
 const TO = 4;
@@ -103,40 +109,38 @@ export function forceSlope(kc11: number, exponent: number, chipThickness: number
  * @example
  * averagedCut({ teeth: 4, radialDepth: 10, diameter: 10, slope: 1000, radialRatio: 0.4, way: "climb", surfaceSpeed: 60, processDamping: 0 }).A //=> [400.0, 1000.0, -1000.0, 400.0]
  */
-export function averagedCut(cut: ChatterCut): { readonly A: readonly number[]; readonly P: readonly number[] } {
-  if (cut.parts === undefined) return evenCut(cut);
-  const A = [0, 0, 0, 0];
-  const P = [0, 0, 0, 0];
-  for (const { share, ...part } of cut.parts) {
-    const own = evenCut({ ...cut, ...part });
-    for (let i = 0; i < 4; i++) {
-      A[i]! += share * own.A[i]!;
-      P[i]! += share * own.P[i]!;
-    }
-  }
-  return { A, P };
-}
-
-/** The matrices of a width that is engaged alike all along. */
-function evenCut(cut: Omit<ChatterCut, "parts">): ReturnType<typeof averagedCut> {
+export function averagedCut(cut: ChatterCut): Averaged {
   const z = count("teeth", cut.teeth, 1, MOST_TEETH);
-  const D = positive("diameter", cut.diameter);
-  const ae = within("radialDepth", positive("radialDepth", cut.radialDepth), 0, D, "length", "low");
-  const Kt = positive("slope", cut.slope);
   const Kr = notNegative("radialRatio", cut.radialRatio);
   // C/v in N·s/m² = 10⁻⁶ N·s/mm²
   const flank =
     (1e-6 * notNegative("processDamping", cut.processDamping) * 60) / positive("surfaceSpeed", cut.surfaceSpeed);
-  const phi = 2 * Math.asin(Math.sqrt(ae / D));
-  // Half of [θ/2 ∓ sin 2θ/4] is the same for both ways; sc changes its sign with the way.
-  const share = z / (2 * Math.PI);
-  const ss = share * halfGap(phi);
-  const cc = share * (phi - halfGap(phi));
-  const sc = (cut.way === "climb" ? -1 : 1) * share * (Math.sin(phi) ** 2 / 2);
-  return {
-    A: [Kt * (sc + Kr * ss), Kt * (cc + Kr * sc), -Kt * (ss - Kr * sc), -Kt * (sc - Kr * cc)],
-    P: [flank * ss, flank * sc, flank * sc, flank * cc],
+  const A = [0, 0, 0, 0];
+  const P = [0, 0, 0, 0];
+  /** Adds a part of the width that is engaged alike all along. */
+  const add = (share: number, radialDepth: number, diameter: number, slope: number) => {
+    const D = positive("diameter", diameter);
+    const ae = within("radialDepth", positive("radialDepth", radialDepth), 0, D, "length", "low");
+    const Kt = share * positive("slope", slope);
+    const phi = 2 * Math.asin(Math.sqrt(ae / D));
+    // Half of [θ/2 ∓ sin 2θ/4] is the same for both ways; sc changes its sign with the way.
+    const teeth = z / (2 * Math.PI);
+    const ss = teeth * halfGap(phi);
+    const cc = teeth * (phi - halfGap(phi));
+    const sc = (cut.way === "climb" ? -1 : 1) * teeth * (Math.sin(phi) ** 2 / 2);
+    A[0]! += Kt * (sc + Kr * ss);
+    A[1]! += Kt * (cc + Kr * sc);
+    A[2]! -= Kt * (ss - Kr * sc);
+    A[3]! -= Kt * (sc - Kr * cc);
+    const damping = share * flank;
+    P[0]! += damping * ss;
+    P[1]! += damping * sc;
+    P[3]! += damping * cc;
   };
+  if (cut.parts === undefined) add(1, cut.radialDepth, cut.diameter, cut.slope);
+  else for (const { share, radialDepth, diameter, slope } of cut.parts) add(share, radialDepth, diameter, slope);
+  P[2] = P[1]!;
+  return { A, P };
 }
 
 /** φ/2 − sin 2φ/4 without loss of figures at small angles. */
@@ -178,6 +182,8 @@ interface Sweep {
   readonly omegas: Float64Array;
   /** Four numbers an ω, see {@link inverses}. */
   readonly inverses: Float64Array;
+  /** Place of the first ω above the lowest mode: just there a cut that chatters does so. */
+  readonly above: number;
 }
 const sweeps = new WeakMap<TipModes, Sweep>();
 
@@ -188,30 +194,25 @@ function sweepOf(modes: TipModes): Sweep {
   const all = [...modes.x, ...modes.y].map((m) => m.frequency);
   const low = 2 * Math.PI * FROM * Math.min(...all);
   const high = 2 * Math.PI * TO * Math.max(...all);
-  const sweep = { omegas: new Float64Array(STEPS + 1), inverses: new Float64Array(4 * (STEPS + 1)) };
+  const omegas = new Float64Array(STEPS + 1);
+  const answers = new Float64Array(4 * (STEPS + 1));
   for (let i = 0; i <= STEPS; i++) {
-    const omega = low * (high / low) ** (i / STEPS);
-    sweep.omegas[i] = omega;
-    inverses(modes, omega, sweep.inverses, 4 * i);
+    omegas[i] = low * (high / low) ** (i / STEPS);
+    inverses(modes, omegas[i]!, answers, 4 * i);
   }
+  const above = omegas.findIndex((omega) => omega > low / FROM);
+  const sweep: Sweep = { omegas, inverses: answers, above };
   sweeps.set(modes, sweep);
   return sweep;
 }
 
-/** The two roots η = b·μ of det(B + η·A) = 0 at ω, as [re, im, re, im]; a root at infinity is left out as infinity. */
-function roots(
-  { A, P }: { readonly A: readonly number[]; readonly P: readonly number[] },
-  tool: Float64Array,
-  place: number,
-  omega: number,
-  depth: number,
-  out: Float64Array,
-): void {
-  const xr = tool[place]!;
-  const xi = tool[place + 1]!;
-  const yr = tool[place + 2]!;
-  const yi = tool[place + 3]!;
-  const w = omega * depth;
+/** The two roots η = b·μ of det(B + η·A) = 0 at a place of a sweep, as [re, im, re, im]; a root at infinity is left out as infinity. */
+function roots({ A, P }: Averaged, { omegas, inverses: tool }: Sweep, at: number, depth: number): void {
+  const xr = tool[4 * at]!;
+  const xi = tool[4 * at + 1]!;
+  const yr = tool[4 * at + 2]!;
+  const yi = tool[4 * at + 3]!;
+  const w = omegas[at]! * depth;
   const i11 = xi + w * P[0]!;
   const i22 = yi + w * P[3]!;
   const i12 = w * P[1]!; // B12 = B21 = i·i12
@@ -234,57 +235,58 @@ function roots(
   const qr = -(br + sr) / 2;
   const qi = -(bi + si) / 2;
   const q2 = qr * qr + qi * qi;
-  out[0] = qr / a;
-  out[1] = qi / a;
-  out[2] = (cr * qr + ci * qi) / q2;
-  out[3] = (ci * qr - cr * qi) / q2;
+  ROOTS[0] = qr / a;
+  ROOTS[1] = qi / a;
+  ROOTS[2] = (cr * qr + ci * qi) / q2;
+  ROOTS[3] = (ci * qr - cr * qi) / q2;
 }
 
 const ROOTS = new Float64Array(4);
 
-/** A figure of the cut at ω, with what the tool answers there: four numbers from a place on. */
-type AtOmega = (omega: number, tool: Float64Array, place: number) => number;
+/** A figure of the cut at a place of a sweep, put at the same place of `out`. */
+type Figure = (sweep: Sweep, at: number, out: Float64Array) => void;
 
-/** Least |1 − μ|² over both roots at ω. */
+/** Least |1 − μ|² over both roots. */
 const nearest =
-  (cut: ReturnType<typeof averagedCut>, depth: number): AtOmega =>
-  (omega, tool, place) => {
-    roots(cut, tool, place, omega, depth, ROOTS);
-    let least = Number.POSITIVE_INFINITY;
+  (cut: Averaged, depth: number): Figure =>
+  (sweep, at, out) => {
+    roots(cut, sweep, at, depth);
+    out[at] = Number.POSITIVE_INFINITY;
     for (let i = 0; i < 4; i += 2) {
       const re = 1 - ROOTS[i]! / depth;
       const im = ROOTS[i + 1]! / depth;
       const d = re * re + im * im;
-      if (d < least) least = d;
+      if (d < out[at]!) out[at] = d;
     }
-    return least;
   };
 
 /** Depth that one frequency allows where nothing but the structure damps: |η|²/(2·Re η), least over both roots. */
 const undamped =
-  (cut: ReturnType<typeof averagedCut>): AtOmega =>
-  (omega, tool, place) => {
-    roots(cut, tool, place, omega, 1, ROOTS);
-    let least = Number.POSITIVE_INFINITY;
+  (cut: Averaged): Figure =>
+  (sweep, at, out) => {
+    roots(cut, sweep, at, 1);
+    out[at] = Number.POSITIVE_INFINITY;
     for (let i = 0; i < 4; i += 2) {
       const re = ROOTS[i]!;
       const im = ROOTS[i + 1]!;
-      if (re > 0) least = Math.min(least, (re * re + im * im) / (2 * re));
+      if (re > 0) out[at] = Math.min(out[at]!, (re * re + im * im) / (2 * re));
     }
-    return least;
   };
 
-const HERE = new Float64Array(4);
+/** A sweep of one place, and the value there. */
+const HERE: Sweep = { omegas: new Float64Array(1), inverses: new Float64Array(4), above: 0 };
+const VALUE = new Float64Array(1);
 const values = new Float64Array(STEPS + 1);
 
 /** Least value of a figure over the range of the modes: a logarithmic sweep, then finer about its lowest points. */
-function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINITY): number {
-  const { omegas, inverses: tool } = sweepOf(modes);
+function least(modes: TipModes, figure: Figure, enough = Number.NEGATIVE_INFINITY): number {
+  const sweep = sweepOf(modes);
+  const { omegas, above } = sweep;
   let best = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= STEPS; i++) {
-    const value = figure(omegas[i]!, tool, 4 * i);
-    values[i] = value;
-    if (value < best) best = value;
+  for (let k = 0; k <= STEPS; k++) {
+    const i = (above + k) % (STEPS + 1);
+    figure(sweep, i, values);
+    if (values[i]! < best) best = values[i]!;
     if (best < enough) return best;
   }
   // A sharp mode may have its lowest point between two steps of a shallow dip: look into the two lowest dips.
@@ -294,8 +296,10 @@ function least(modes: TipModes, figure: AtOmega, enough = Number.NEGATIVE_INFINI
   }
   dips.sort((i, j) => values[i]! - values[j]!);
   const between = (omega: number) => {
-    inverses(modes, omega, HERE, 0);
-    return -figure(omega, HERE, 0);
+    HERE.omegas[0] = omega;
+    inverses(modes, omega, HERE.inverses, 0);
+    figure(HERE, 0, VALUE);
+    return -VALUE[0]!;
   };
   for (const i of dips.slice(0, 2))
     best = Math.min(best, -maximum(between, omegas[i - 1]!, omegas[i + 1]!, REFINED).value);
@@ -331,7 +335,7 @@ export function stableAtAnySpeed(cut: ChatterCut, modes: TipModes, depth: number
   return stableAt(averagedCut(cut), checked(modes), positive("depth", depth));
 }
 
-function stableAt(matrices: ReturnType<typeof averagedCut>, modes: TipModes, depth: number): boolean {
+function stableAt(matrices: Averaged, modes: TipModes, depth: number): boolean {
   return least(modes, nearest(matrices, depth), 1) >= 1;
 }
 

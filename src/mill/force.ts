@@ -11,6 +11,7 @@
  *   conventional   normal = Σ(−Ft·sin θ + Fr·cos θ),  feed = Σ(−Ft·cos θ − Fr·sin θ)
  */
 import { count, notNegative, positive, within } from "../check.ts";
+import { powers } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
 
@@ -116,6 +117,7 @@ function rotation(cut: MillCut) {
   const trail = (2 * ap * Math.tan(helix)) / D;
   const psi = trail < STRAIGHT ? 0 : trail;
   const edged = Et > 0 || Er > 0;
+  const power = powers(1 - m);
   const G = antiderivative(m);
   G.at(phi);
   const whole = { c: G.c, s: G.s, t: G.t, ec: Math.sin(phi), es: 1 - Math.cos(phi) };
@@ -132,11 +134,16 @@ function rotation(cut: MillCut) {
   };
 
   const straight = (tau: number, out: Loads) => {
-    let [c, s, t, ec, es, et] = [0, 0, 0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let t = 0;
+    let ec = 0;
+    let es = 0;
+    let et = 0;
     for (let x = tau; x < phi; x += p) {
       const sine = Math.sin(x);
       const cosine = Math.cos(x);
-      const f = sine ** (1 - m);
+      const f = power(sine);
       c += f * cosine;
       s += f * sine;
       t += f;
@@ -149,7 +156,12 @@ function rotation(cut: MillCut) {
 
   const perAngle = ap / psi; // length of edge per angle, along the axis
   const helical = (tau: number, out: Loads) => {
-    let [c, s, t, ec, es, et] = [0, 0, 0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let t = 0;
+    let ec = 0;
+    let es = 0;
+    let et = 0;
     let inside = 0; // leading ends in the cut
     for (let x = tau; x < phi; x += p) {
       G.at(x);

@@ -123,5 +123,9 @@ export function wallRoughness(wall: MilledWall): number {
  */
 export function floorRoughness(feedPerTooth: number, teeth: number, cornerRadius: number, runout: number): number {
   const z = count("teeth", teeth, 1, MOST_TEETH);
-  return markHeight(eccentric(runout, z), feedPerTooth, positive("cornerRadius", cornerRadius));
+  return markHeight(
+    eccentric(runout, z),
+    positive("feedPerTooth", feedPerTooth),
+    positive("cornerRadius", cornerRadius),
+  );
 }

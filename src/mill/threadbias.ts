@@ -7,9 +7,9 @@
  * All four corners are carried through all passes; the deepest and the shallowest wall are the band.
  */
 import { notNegative } from "../check.ts";
-import { passesLeft } from "./bending.ts";
-import { type ThreadCut, threadEngagement } from "./threadforce.ts";
-import { type NormalForces, threadNormal } from "./threadnormal.ts";
+import { type BluntTool, wallLeft } from "./bending.ts";
+import { checkPass, type ThreadCut } from "./threadforce.ts";
+import { threadNormal } from "./threadnormal.ts";
 
 export interface BendingThread {
   /** The cut but for its depths; edge forces are the full ones, used only where the edge makes the wall. */
@@ -58,29 +58,42 @@ const DEEPEST = 0.98;
 export function threadWalls(
   thread: BendingThread,
 ): (depths: readonly number[], corners?: keyof typeof CORNERS, before?: readonly number[]) => OpenBand {
-  const { cut, layers } = thread;
+  const { cut, layers, ends = [1, 1], edges = [1, 1] } = thread;
   const c = notNegative("flexibility", thread.flexibility);
-  const ends = thread.ends ?? [1, 1];
   const reach = cut.internal ? cut.cutterDiameter : Math.min(cut.cutterDiameter, cut.holeDiameter);
   const deepest = (DEEPEST * reach) / 2;
-  const edges = thread.edges ?? [1, 1];
-  let forces: NormalForces | undefined;
+  /** The tool at the corners of each end: the force while the edge makes the wall, the mean one. */
+  let tools: readonly (readonly BluntTool[])[] | undefined;
+  let checked = 0;
   return (depths, corners = "all", before) => {
     const last = depths.at(-1) ?? 0;
     if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0), last: [0, 0, 0, 0] };
-    // The cut is checked with the first depth; the ones after it must lie within the cutter as well.
-    if (forces) threadEngagement({ ...cut, startDepth: 0, endDepth: last });
-    else forces = threadNormal(cut, 0, last);
-    const { wall, mean } = forces;
-    const walls = CORNERS[corners].flatMap((end, i) => {
-      const series = { depths, flexibility: c * ends[end], layer: layers[end], deepest };
-      const atWall = (from: number, to: number, share: number) => wall(from, to, edges[end] * share);
-      return [
-        passesLeft({ ...series, before: before?.[2 * i], normalForce: atWall }),
-        passesLeft({ ...series, before: before?.[2 * i + 1], normalForce: mean }),
-      ];
-    });
-    const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...walls.map((s) => s[i]!.wall)));
-    return { deepest: over(Math.max), shallowest: over(Math.min), last: walls.map((s) => s.at(-1)!.wall) };
+    if (!tools) {
+      const { wall, mean } = threadNormal(cut, 0, last);
+      tools = ([0, 1] as const).map((end) => {
+        const tool = { flexibility: c * ends[end], layer: layers[end], edges: edges[end], deepest };
+        return [
+          { ...tool, normalForce: wall },
+          { ...tool, normalForce: mean },
+        ];
+      });
+      checked = last;
+    } else if (last > checked) {
+      // The cut is checked with the first depth; deeper ones must lie within the cutter as well.
+      checkPass({ ...cut, startDepth: 0, endDepth: last });
+      checked = last;
+    }
+    const band = { deepest: [] as number[], shallowest: [] as number[], last: [] as number[] };
+    for (const end of CORNERS[corners])
+      for (const tool of tools[end]!) {
+        let wall = before?.[band.last.length] ?? 0;
+        depths.forEach((depth, i) => {
+          wall = wallLeft(tool, wall, depth);
+          band.deepest[i] = Math.max(band.deepest[i] ?? wall, wall);
+          band.shallowest[i] = Math.min(band.shallowest[i] ?? wall, wall);
+        });
+        band.last.push(wall);
+      }
+    return band;
   };
 }

@@ -13,6 +13,7 @@
  */
 import { count, notNegative, positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";
+import { powers } from "../numeric.ts";
 import type { CutForces, Way } from "./force.ts";
 import { profileTrail, sumProfiles, wallProfiles } from "./profiles.ts";
 import { type Loads, MOST_TEETH, overTurn } from "./turn.ts";
@@ -159,25 +160,16 @@ export function threadLoads(cut: ThreadCut): ThreadLoads {
 }
 
 /**
- * Normal force at the instant the edge makes the wall: `wallNormal` of threadMillForces alone, without going round.
+ * Checks where a pass of a thread mill runs.
  *
- * @param cut - the pass as for threadMillForces
- * @returns force, + away from the wall [N]
+ * @param cut - the pass; cut.holeDiameter, cut.cutterDiameter, cut.startDepth, cut.endDepth [mm], cut.internal
+ * @returns nothing
  * @throws TradeError "range" as threadMillForces does
- * @source KIENZLE1952 KLINE1982
+ * @source DERIVED
  * @example
- * threadWallForce({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true, edgeRadial: 10, edgeTangential: 10 }) //=> 6.87424
+ * checkPass({ holeDiameter: 10, cutterDiameter: 5, startDepth: 0, endDepth: 0.5, internal: true }) //=> undefined
  */
-export function threadWallForce(cut: ThreadCut): number {
-  const { p, at, profiles, trail } = profileCut(cut);
-  if (trail > 0) return wallProfiles(p, at, profiles, trail).high;
-  const out = new Float64Array(4);
-  at(1e-9 * p, out);
-  return profiles * out[0]!;
-}
-
-/** Where a pass lies and how far round each part of its profile is engaged. */
-function passGeometry(cut: ThreadPass) {
+export function checkPass(cut: ThreadPass): void {
   const R = positive("holeDiameter", cut.holeDiameter) / 2;
   const Dc = positive("cutterDiameter", cut.cutterDiameter);
   if (cut.internal) within("cutterDiameter", Dc, 0, 2 * R, "length", "low");
@@ -193,6 +185,12 @@ function passGeometry(cut: ThreadPass) {
       "length",
     );
   }
+}
+
+/** Where a pass that was checked lies and how far round each part of its profile is engaged. */
+function passGeometry(cut: ThreadPass) {
+  const { cutterDiameter: Dc, startDepth: t1, endDepth: t2 } = cut;
+  const R = cut.holeDiameter / 2;
   const side = cut.internal ? 1 : -1;
   const e = tipPathRadius(cut.holeDiameter, t2, Dc, cut.internal);
   const step = t2 - t1;
@@ -226,30 +224,55 @@ function passGeometry(cut: ThreadPass) {
  * threadEngagement({ holeDiameter: 10, cutterDiameter: 5, startDepth: 0, endDepth: 0.5, internal: true }) //=> 49.458398
  */
 export function threadEngagement(pass: ThreadPass): number {
+  checkPass(pass);
   return (passGeometry(pass).reach * 180) / Math.PI;
+}
+
+/**
+ * Checks a pass of a thread mill without working it out.
+ *
+ * @param cut - the pass as for threadMillForces
+ * @returns angle from tooth to tooth p [rad]; profiles N that cut at once [-], each behind the one below it by trail δ [rad], 0 where
+ *   all of them cut alike
+ * @throws TradeError "range" as threadMillForces does
+ * @source DERIVED
+ * @example
+ * checkedThreadCut({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 3, kc11: 800, exponent: 0.25, startDepth: 0, endDepth: 0.2706, radialRatio: 0.35, internal: true }) //=> {"p":2.0943951,"profiles":1,"trail":0}
+ */
+export function checkedThreadCut(cut: ThreadCut): { p: number; profiles: number; trail: number } {
+  checkPass(cut);
+  notNegative("tipFlat", cut.tipFlat);
+  within("profileAngle", cut.profileAngle, 0, 180, undefined, "both");
+  within("exponent", cut.exponent, 0, 1, undefined, "high");
+  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
+  positive("feedPerTooth", cut.feedPerTooth);
+  positive("kc11", cut.kc11);
+  notNegative("radialRatio", cut.radialRatio);
+  within("flankThrust", cut.flankThrust ?? 1, 0, 1);
+  notNegative("axialRatio", cut.axialRatio ?? 0);
+  notNegative("edgeTangential", cut.edgeTangential ?? 0);
+  notNegative("edgeRadial", cut.edgeRadial ?? 0);
+  const profiles = positive("turnsInCut", cut.turnsInCut ?? 1);
+  const helical = profiles > 1 && cut.helixAngle !== undefined && cut.pitch !== undefined;
+  const trail = helical ? profileTrail(cut.pitch, cut.helixAngle, cut.cutterDiameter) : 0;
+  if (trail > 0) count("turnsInCut", profiles, 1, MOST_TEETH);
+  return { p: (2 * Math.PI) / z, profiles, trail };
 }
 
 /** One pass at every rotation: what threadMillForces and its quicker part share. */
 function profileCut(cut: ThreadCut) {
+  const { p, profiles, trail } = checkedThreadCut(cut);
   const { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach } = passGeometry(cut);
-  const f = notNegative("tipFlat", cut.tipFlat);
-  const alpha = (within("profileAngle", cut.profileAngle, 0, 180, undefined, "both") * Math.PI) / 360;
-  const m = within("exponent", cut.exponent, 0, 1, undefined, "high");
-  const z = count("teeth", cut.teeth, 1, MOST_TEETH);
-  const fz = positive("feedPerTooth", cut.feedPerTooth);
-  const K = positive("kc11", cut.kc11) * fz ** (1 - m);
-  const kr = notNegative("radialRatio", cut.radialRatio);
-  const thrust = within("flankThrust", cut.flankThrust ?? 1, 0, 1);
-  const ka = notNegative("axialRatio", cut.axialRatio ?? 0);
-  const Et = notNegative("edgeTangential", cut.edgeTangential ?? 0);
-  const Er = notNegative("edgeRadial", cut.edgeRadial ?? 0);
-  const profiles = positive("turnsInCut", cut.turnsInCut ?? 1);
-  const helical = profiles > 1 && cut.helixAngle !== undefined && cut.pitch !== undefined;
-  const trail = helical ? profileTrail(cut.pitch, cut.helixAngle, Dc) : 0;
-  if (trail > 0) count("turnsInCut", profiles, 1, MOST_TEETH);
+  const { tipFlat: f, exponent: m, feedPerTooth: fz, radialRatio: kr } = cut;
+  const alpha = (cut.profileAngle * Math.PI) / 360;
+  const K = cut.kc11 * fz ** (1 - m);
+  const thrust = cut.flankThrust ?? 1;
+  const ka = cut.axialRatio ?? 0;
+  const Et = cut.edgeTangential ?? 0;
+  const Er = cut.edgeRadial ?? 0;
   const sense = cut.way === "conventional" ? -1 : 1;
 
-  const p = (2 * Math.PI) / z;
+  const power = powers(1 - m);
   const sine = Math.sin(alpha);
   const flankEdge = 2 / Math.cos(alpha); // of both flanks, per u
   const flankChip = flankEdge * sine ** (1 - m);
@@ -257,20 +280,17 @@ function profileCut(cut: ThreadCut) {
   const tooth = (x: number, out: Loads) => {
     const cosine = Math.cos(x);
     const c = 1 - cosine;
-    let length = 0; // of the profile in the cut, along u
-    let moment = 0; // ∫ radius du
-    const stretch = (low: number, high: number) => {
-      if (!(high > low)) return;
-      length += high - low;
-      moment += (high - low) * (Dc / 2 - (low + high) / 2);
-    };
+    // What cuts of the profile below the depth of the pass before, and above it: from one u to another.
+    let low = 0;
+    let high = 0;
+    let lowAbove = 0;
+    let highAbove = 0;
     if (t1 > 0) {
       // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
       const slope = 2 * (c * e - side * step);
       const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
-      if (slope > 0) stretch(Math.max(0, -rest / slope), t1);
-      else if (slope < 0) stretch(0, Math.min(t1, rest / -slope));
-      else if (rest >= 0) stretch(0, t1);
+      if (slope > 0) low = Math.max(0, -rest / slope);
+      high = slope < 0 ? Math.min(t1, rest / -slope) : slope > 0 || rest >= 0 ? t1 : 0;
     }
     // v·(2R ± v) ≥ c·e·(Dc − 2·t2 + 2v) with v = t2 − u, quadratic in v
     const half = R - c * e;
@@ -279,15 +299,22 @@ function profileCut(cut: ThreadCut) {
     if (root2 >= 0) {
       const q = Math.sqrt(root2);
       if (cut.internal) {
-        const low = half > 0 ? last / (half + q) : q - half;
-        stretch(t1, t2 - low);
-      } else if (half > 0) stretch(Math.max(t1, t2 - half - q), t2 - last / (half + q));
+        lowAbove = t1;
+        highAbove = t2 - (half > 0 ? last / (half + q) : q - half);
+      } else if (half > 0) {
+        lowAbove = Math.max(t1, t2 - half - q);
+        highAbove = t2 - last / (half + q);
+      }
     }
+    const below = Math.max(0, high - low);
+    const above = Math.max(0, highAbove - lowAbove);
+    const length = below + above; // along u
+    const moment = below * (Dc / 2 - (low + high) / 2) + above * (Dc / 2 - (lowAbove + highAbove) / 2); // ∫ radius du
     const flat = x < phiTip ? f : 0;
-    const chip = K * Math.sin(x) ** (1 - m);
+    const sin = Math.sin(x);
+    const chip = K * power(sin);
     const t = chip * (flat + flankChip * length) + Et * (flat + flankEdge * length);
     const r = kr * chip * (flat + thrust * flankChip * length) + Er * (flat + thrust * flankEdge * length);
-    const sin = Math.sin(x);
     out[0]! += sense * t * sin + r * cosine;
     out[1]! += sense * t * cosine - r * sin;
     out[2]! += t;

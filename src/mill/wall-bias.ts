@@ -7,7 +7,7 @@
  * All four corners are carried through all passes; the deepest and the shallowest wall are the band.
  */
 import { notNegative } from "../check.ts";
-import { passesLeft } from "./bending.ts";
+import type { BluntTool } from "./bending.ts";
 
 export interface BendingWall {
   /** Force normal to the wall at the instant an edge makes it, from one radial depth to another, with a share of the edge's own force [N]. */
@@ -36,28 +36,21 @@ export const CORNERS: readonly Corner[] = [
 ];
 
 /**
- * Depth of a wall after each pass, at one corner of what is known.
+ * The tool of a wall at one corner of what is known, as wallLeft takes it.
  *
  * @param wall - forces [N], wall.flexibility [mm/N], wall.ends [-], wall.layers [mm], wall.edges [-]
- * @param depths - programmed depth of each pass from the stock's face [mm], rising or level
  * @param corner - "good" or "bad" end, "wall" or "mean" force
- * @param before - depth of the wall before the first of these passes [mm], scalar; 0 when omitted
- * @returns wall after each pass [mm]
- * @throws TradeError "range" when flexibility, a layer or a depth is negative
+ * @returns flexibility [mm/N], normalForce [N], layer [mm], edges [-], deepest [mm]
+ * @throws TradeError "range" when the flexibility is negative
  * @source KLINE1982 ARCONA1998 DERIVED
  * @example
- * wallCorner({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, layers: [0, 0] }, [1.3], ["good", "wall"]) //=> [1.000000]
+ * wallCorner({ wallForce: (a, b) => 300 * (b - a), meanForce: (a, b) => 100 * (b - a), flexibility: 0.001, ends: [0.5, 2], layers: [0, 0] }, ["bad", "wall"]).flexibility //=> 0.002
  */
-export function wallCorner(wall: BendingWall, depths: readonly number[], corner: Corner, before = 0): number[] {
+export function wallCorner(wall: BendingWall, corner: Corner): BluntTool {
   const [end, force] = corner;
   const c = notNegative("flexibility", wall.flexibility);
   const at = end === "good" ? 0 : 1;
   const { ends = [1, 1], edges = [1, 1], layers, deepest } = wall;
-  const normalForce =
-    force === "mean"
-      ? wall.meanForce
-      : (from: number, to: number, share: number) => wall.wallForce(from, to, edges[at] * share);
-  return passesLeft({ depths, flexibility: c * ends[at], layer: layers[at], deepest, before, normalForce }).map(
-    (p) => p.wall,
-  );
+  const normalForce = force === "mean" ? wall.meanForce : wall.wallForce;
+  return { flexibility: c * ends[at], layer: layers[at], edges: edges[at], deepest, normalForce };
 }

@@ -3,6 +3,7 @@
  * cut anew for each depth. Of the sums in force.ts only the part normal to the wall is made.
  */
 import { count, notNegative, positive, within } from "../check.ts";
+import { powers } from "../numeric.ts";
 import { antiderivative } from "./antiderivative.ts";
 import { type MillCut, STRAIGHT } from "./force.ts";
 import { MOST_TEETH } from "./turn.ts";
@@ -48,6 +49,7 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
   const edgeRadial = notNegative("edgeRadial", cut.edgeRadial ?? 0);
   const sense = cut.way === "conventional" ? -1 : 1;
   const p = (2 * Math.PI) / z;
+  const power = powers(1 - m);
   const G = antiderivative(m);
 
   // the cut that is looked at: engagement, its antiderivatives, trail of the flute, edge forces, length of edge
@@ -63,11 +65,14 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
   const normal = (c: number, s: number, ec: number, es: number) => sense * (K * s + Et * es) + (radialK * c + Er * ec);
 
   const straight = (tau: number) => {
-    let [c, s, ec, es] = [0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let ec = 0;
+    let es = 0;
     for (let x = tau; x < phi; x += p) {
       const sine = Math.sin(x);
       const cosine = Math.cos(x);
-      const f = sine ** (1 - m);
+      const f = power(sine);
       c += f * cosine;
       s += f * sine;
       ec += cosine;
@@ -76,7 +81,10 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
     return normal(ap * c, ap * s, ap * ec, ap * es);
   };
   const helical = (tau: number) => {
-    let [c, s, ec, es] = [0, 0, 0, 0];
+    let c = 0;
+    let s = 0;
+    let ec = 0;
+    let es = 0;
     let inside = 0; // leading ends in the cut
     for (let x = tau; x < phi; x += p) {
       G.at(x);

@@ -1,7 +1,8 @@
 /** Circular bores, helical from solid or at depth. */
 import type { Operation } from "./operation.ts";
 import { circleWall } from "./shared/wall/circle.ts";
-import { inBore, planWall, wallCutters } from "./shared/wall/cut.ts";
+import { planWall } from "./shared/wall/cut.ts";
+import { inBore, wallCutters } from "./shared/wall/cutters.ts";
 
 export const bore: Operation = {
   needs: () => ["finishDiameter", "depth"],

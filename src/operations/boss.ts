@@ -1,7 +1,8 @@
 /** Bosses: round walls milled from outside. */
 import type { Operation } from "./operation.ts";
 import { circleWall } from "./shared/wall/circle.ts";
-import { onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
+import { planWall } from "./shared/wall/cut.ts";
+import { onWall, wallCutters } from "./shared/wall/cutters.ts";
 
 export const boss: Operation = {
   needs: () => ["startDiameter", "finishDiameter", "depth"],

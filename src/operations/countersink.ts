@@ -2,7 +2,6 @@
 import { countersinkDepth, countersinkTravel, ringTorque } from "../drill/ream.ts";
 import { drillFeed } from "../drill/start.ts";
 import type { Tool } from "../table/lists.ts";
-import { moveTime } from "../time.ts";
 import type { Operation } from "./operation.ts";
 import { CLEARANCE } from "./shared/choices.ts";
 import { holeSpeed, judgeFeedOver, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
@@ -36,8 +35,8 @@ const TEETH = 3;
 /** Feed per turn over that of a drill of the same diameter (common practice: slow and steady, it chatters), and over the diameter. */
 const FEED_OVER_DRILL = 0.6;
 const FEED_SHARE = 0.01;
-/** Turns that it stays at the bottom. */
-const DWELL = 0.1;
+/** Turns that it stays at the bottom, so that every edge has been all the way round (common practice: one to three). */
+const TURNS_AT_BOTTOM = 2;
 /** Angles this near are the same cone [deg]. */
 const ANGLE_SLACK = 2;
 
@@ -96,7 +95,7 @@ function plan(job: Job): Done {
   motion.arrive(row);
   motion.feed(travel + CLEARANCE, feed);
   motion.rapid(travel + CLEARANCE);
-  motion.wait(moveTime(DWELL * diameter, feed, m.acceleration));
+  motion.wait((60 * TURNS_AT_BOTTOM) / speed.rpm);
   return { tool, time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
 }
 

@@ -2,7 +2,8 @@
 import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
-import { inBore, onWall, planWall, wallCutters } from "./shared/wall/cut.ts";
+import { planWall } from "./shared/wall/cut.ts";
+import { inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {

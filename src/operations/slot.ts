@@ -2,7 +2,8 @@
 import { slotStep } from "../mill/chip-space.ts";
 import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
-import { onWall, planWall, type WallWork, wallCutters } from "./shared/wall/cut.ts";
+import { planWall } from "./shared/wall/cut.ts";
+import { onWall, type WallWork, wallCutters } from "./shared/wall/cutters.ts";
 import { straightWall } from "./shared/wall/pass.ts";
 import { goesIn, slotWidth } from "./shared/wall/slot-width.ts";
 import { groupOf } from "./shared/wall/surface.ts";

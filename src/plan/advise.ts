@@ -88,6 +88,9 @@ interface Found {
   readonly plan: Plan;
 }
 
+/** A search that can be left between two times that the row is worked out. */
+type Steps<T> = Generator<void, T>;
+
 class Search {
   tried = 0;
   readonly base: Plan;
@@ -102,11 +105,17 @@ class Search {
     this.lists = lists;
     this.sharing = sharing;
     this.handed = handed;
-    this.base = this.run([]);
+    this.base = this.worked([]);
     this.situation = situationOf(read.row, this.base, lists);
   }
 
-  run(changes: readonly Change[]): Plan {
+  /** Works the row out with changes; whoever looks on may rest before it. */
+  *run(changes: readonly Change[]): Steps<Plan> {
+    yield;
+    return this.worked(changes);
+  }
+
+  private worked(changes: readonly Change[]): Plan {
     this.tried++;
     const changed = { ...this.read, row: withChanges(this.read.row, changes) };
     return planRow(changed, this.lists, this.sharing, false, this.handed);
@@ -119,6 +128,15 @@ class Search {
 
 /** Advice for one row, best first, and what nothing in the row relieves. */
 export function advise(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed): Advised {
+  const steps = advising(read, lists, sharing, handed);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in steps, one for each time that the row is worked out: to be looked for while a person goes on working. */
+export function* advising(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed): Steps<Advised> {
   if (read.row.operation === undefined || read.row.units === undefined || read.problems.length > 0)
     return { advice: [], tried: 0, open: [] };
   const search = new Search(read, lists, sharing, handed);
@@ -130,8 +148,8 @@ export function advise(read: ReadRow, lists: Lists, sharing = 1, handed?: Handed
     before,
     after: outcome(plan),
   });
-  const holding = smallest(search);
-  const cheap = worthIt(cheapest(search, holding), holding.slice(0, MOST_SINGLES));
+  const holding = yield* smallest(search);
+  const cheap = worthIt(yield* cheapest(search, holding), holding.slice(0, MOST_SINGLES));
   const advice = holding.slice(0, MOST_SINGLES).map((found) => told("smallest change", found));
   if (cheap) advice.push(told("cheapest", cheap));
   const open = advice.length > 0 ? [] : weighty(base).map((f) => f.code);
@@ -151,7 +169,7 @@ const badness = (plan: Plan): number =>
   Math.min(0.9, (plan.results.load ?? 0) / 10);
 
 /** The smallest changes that make the row hold, one a cell; pairs where no single one is enough. None for a row that holds. */
-function smallest(search: Search): Found[] {
+function* smallest(search: Search): Steps<Found[]> {
   const levers = new Set<Lever>(weighty(search.base).flatMap((f) => RELIEF[f.code]));
   const singles = candidatesFor(search.situation, levers);
   const found: Found[] = [];
@@ -161,12 +179,12 @@ function smallest(search: Search): Found[] {
     const { change } = candidate;
     if (found.some((f) => f.changes[0]!.key === change.key)) continue;
     const changes = changesOf(candidate);
-    const plan = search.run(changes);
+    const plan = yield* search.run(changes);
     if (plan.verdict === "ok") found.push({ changes, plan });
     else if (badness(plan) < badness(search.base)) partly.push({ ...candidate, plan });
   }
   if (found.length > 0) return found;
-  const both = pairs(search, partly);
+  const both = yield* pairs(search, partly);
   if (both.length > 0 || search.base.verdict !== "stop") return both;
   // Nothing makes it hold: what at least takes the stop away.
   const lighter = partly.find((c) => c.plan.verdict === "check");
@@ -176,7 +194,7 @@ function smallest(search: Search): Found[] {
 const changesOf = ({ change, along }: Candidate): readonly Change[] => (along ? [change, along] : [change]);
 
 /** The singles that helped most, each with what would relieve the rest. */
-function pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]): Found[] {
+function* pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]): Steps<Found[]> {
   const most = search.tried + FOR_PAIRS;
   const best = [...partly].sort((a, b) => badness(a.plan) - badness(b.plan));
   const firsts = best.filter((c, i) => best.findIndex((o) => o.change.key === c.change.key) === i).slice(0, PARTNERS);
@@ -188,7 +206,7 @@ function pairs(search: Search, partly: readonly (Candidate & { plan: Plan })[]):
     for (const second of candidatesFor(now, rest).slice(0, Math.ceil(FOR_PAIRS / firsts.length))) {
       if (search.tried >= most || search.spent) return [];
       const changes = [...own, ...changesOf(second)];
-      const plan = search.run(changes);
+      const plan = yield* search.run(changes);
       if (plan.verdict === "ok") return [{ changes, plan }];
     }
   }
@@ -209,7 +227,7 @@ const PASSES = [1, 2, 3, 4, 6] as const;
  * Branch and bound over tool, stick-out, speed, feed and passes. The price of a branch is bounded from below by the
  * price already known for the tool, scaled as if half of it went with feed and passes.
  */
-function cheapest(search: Search, holding: readonly Found[]): Found | undefined {
+function* cheapest(search: Search, holding: readonly Found[]): Steps<Found | undefined> {
   const { situation, base } = search;
   const { row } = situation;
   const levers = new Set<Lever>(row.operation === undefined ? [] : OPERATIONS[row.operation].levers);
@@ -254,7 +272,7 @@ function cheapest(search: Search, holding: readonly Found[]): Found | undefined 
       for (const speed of speedChanges) {
         if (search.spent) return best;
         const first = [...fixed, ...held, ...speed];
-        const plan = first.length === 0 ? base : search.run(first);
+        const plan = first.length === 0 ? base : yield* search.run(first);
         consider(first, plan);
         const used = (plan.results.passes ?? 1) + (plan.results.springPasses ?? 0);
         for (const f of free("feedPerTooth") && feed !== undefined ? FEEDS : [1]) {
@@ -268,7 +286,7 @@ function cheapest(search: Search, holding: readonly Found[]): Found | undefined 
             if (f !== 1) changes.push(changeOf(situation, "feedPerTooth", feed! * f));
             if (n !== undefined && !(row.passes === undefined && n === base.results.passes))
               changes.push(changeOf(situation, "passes", n));
-            consider(changes, search.run(changes));
+            consider(changes, yield* search.run(changes));
           }
         }
       }

@@ -24,17 +24,18 @@ const ROUND: readonly (Row["operation"] | undefined)[] = ["bore", "boss", "count
  * Feature where it takes the thinner cut. Both in one material and one system of units, and no deeper than the other.
  */
 export function finishes(rough: Row, row: Row): boolean {
-  if (row.operation === undefined || rough.operation !== row.operation || rough.units !== row.units) return false;
-  if (!sameText(rough.material, row.material)) return false;
+  const { operation } = row;
+  if (operation !== "side" && !ROUND.includes(operation)) return false;
+  if (rough.operation !== operation || rough.units !== row.units) return false;
   if (rough.depth === undefined || row.depth === undefined || rough.depth < row.depth * (1 - SAME)) return false;
-  if (ROUND.includes(row.operation)) {
+  if (operation !== "side") {
     const { startDiameter } = row;
-    return (
-      startDiameter !== undefined && rough.finishDiameter !== undefined && same(rough.finishDiameter, startDiameter)
-    );
+    if (startDiameter === undefined || rough.finishDiameter === undefined) return false;
+    return same(rough.finishDiameter, startDiameter) && sameText(rough.material, row.material);
   }
-  if (row.operation !== "side" || !sameText(rough.feature, row.feature)) return false;
-  return (rough.side ?? "straight") === (row.side ?? "straight") && (rough.radialDepth ?? 0) > (row.radialDepth ?? 0);
+  if ((rough.side ?? "straight") !== (row.side ?? "straight")) return false;
+  if (!((rough.radialDepth ?? 0) > (row.radialDepth ?? 0))) return false;
+  return sameText(rough.feature, row.feature) && sameText(rough.material, row.material);
 }
 
 /** Place of the row that roughs the wall of another: the nearest one above it. */

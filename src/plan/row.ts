@@ -37,7 +37,7 @@ function workOut(
   handed: Handed | undefined,
   tool?: Tool,
 ): Worked {
-  const started = { ...startJob(read, lists, detail), handed };
+  const started = startJob(read, lists, detail, handed);
   const job: Job = tool ? { ...started, tool } : started;
   const { operation, units } = read.row;
   const more = kept(job, () => {

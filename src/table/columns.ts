@@ -1,5 +1,6 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
-import { headingText } from "./headings.ts";
+import { Cache } from "../cache.ts";
+import { headingText, LONGEST } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { meaningsOf, type TableName } from "./meant.ts";
 import { type Column, columnsOf } from "./quantity.ts";
@@ -53,10 +54,8 @@ function canonicalOf(columns: readonly Column[]): ReadonlyMap<string, Column> {
   return made;
 }
 
-/** What a heading may mean, and the unit that it names for each. */
-interface Candidate {
-  readonly at: number;
-  readonly heading: string;
+/** What a text means as a heading of a table, wherever it stands there. */
+interface Understood {
   readonly exact: boolean;
   /** True where nothing in it tells which it is, or whether it is one. */
   readonly doubtful: boolean;
@@ -64,14 +63,40 @@ interface Candidate {
   readonly unit?: UnitText;
 }
 
+/** What a heading may mean, and the unit that it names for each. */
+interface Candidate extends Understood {
+  readonly at: number;
+  readonly heading: string;
+}
+
+/** Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. */
+const memories = new WeakMap<readonly Column[], Cache<string, { readonly is: Understood | undefined }>>();
+
+function memoryOf(columns: readonly Column[]): Cache<string, { readonly is: Understood | undefined }> {
+  const known = memories.get(columns);
+  if (known) return known;
+  const made = new Cache<string, { readonly is: Understood | undefined }>("headings of a table", 4000);
+  memories.set(columns, made);
+  return made;
+}
+
 function candidate(heading: unknown, at: number, columns: readonly Column[]): Candidate | undefined {
+  // No word of a heading is a number alone.
+  if (heading === null || heading === undefined || heading === "" || typeof heading === "number") return undefined;
+  const text = String(heading);
+  if (text.length > LONGEST) return undefined;
+  const { is } = memoryOf(columns).get(text, () => ({ is: understood(text, columns) }));
+  return is && { at, heading: text, ...is };
+}
+
+function understood(heading: string, columns: readonly Column[]): Understood | undefined {
   const { keys, texts, unit, told } = headingText(heading);
   const canonical = canonicalOf(columns);
   for (const key of keys) {
     const column = canonical.get(key);
     if (column) {
       if (unit && !fits(column, unit)) return undefined;
-      return { at, heading: String(heading), exact: true, doubtful: false, meanings: new Map([[column, 1]]), unit };
+      return { exact: true, doubtful: false, meanings: new Map([[column, 1]]), unit };
     }
   }
   // Our own word for a result is never an input: "Depths" is no depth.
@@ -90,8 +115,6 @@ function candidate(heading: unknown, at: number, columns: readonly Column[]): Ca
     const own = sure.length > 0 ? sure : meanings;
     if (own.length > 0)
       return {
-        at,
-        heading: String(heading),
         exact: false,
         doubtful: sure.length === 0,
         meanings: new Map(own.map((m) => [m.column, m.languages])),

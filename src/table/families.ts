@@ -69,11 +69,11 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
   // AISI, SAE, AA and ASTM.
   ["stainless/duplex", /^(?:2205|2304|2507|f5[135])$/],
   ["stainless/hardening", /^(?:1[57]-?[457](?:ph)?|63[01]|13-8(?:mo|ph)?)$/],
-  ["steel/free", /^(?:1[12]l\d\d|1[12]\d\d)$/],
+  ["steel/free", /^1[12](?:l|(?!00))\d\d$/],
   ["aluminium/wrought", /^(?:enaw|aw|aa)-?\d{4}[a-z]?(?:-?[tohf]\d*)?$/],
   [
     "aluminium/wrought",
-    /^(?:al|a)?-?(?:1100|1200|1350|2[0126]\d\d|3[01]\d\d|4032|5(?:0[05]|[24-7]\d|08|15|18)\d|6(?:0\d\d|101|2[06]\d|35\d|46\d)|7[01247]\d\d|80\d\d)[a-z]?(?:-?[tohf]\d*)?$/,
+    /^(?:al|a)?-?(?:1100|1200|1350|2[0126]\d\d|3[01]\d\d|4032|5(?:0[058]|1[58]|[2-7]\d)\d|6(?:0\d\d|101|2[06]\d|35\d|46\d)|7[01247]\d\d|80\d\d)[a-z]?(?:-?[tohf]\d*)?$/,
   ],
   ["steel/carbon", /^(?:10[0-4]\d|10[89]\d|15\d\d|m10\d\d)$/],
   ["steel/alloy", /^(?:13\d\d|4[0-8]\d\d|5[01]\d\d|52100|61\d\d|8[1678]\d\d|9[234]\d\d)h?$/],
@@ -121,7 +121,7 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
 const SAID: readonly (readonly [Family, RegExp])[] = [
   ["hardened", /hardened|gehartet|trempe|templado|temprato|焼入/],
   ["stainless", /stainless|edelstahl|rostfrei|inox|ステンレス/],
-  ["iron/grey", /gr[ea]y(?:cast)?iron|grauguss|fontegrise|fundiciongris|ghisagrigia|ネズミ鋳鉄/],
+  ["iron/grey", /gr[ea]y(?:cast)?iron|grauguss|fontegrise|fundiciongris|ghisagrigia|(?:ネズミ|ねずみ)鋳鉄/],
   ["iron/nodular", /nodular|ductileiron|kugelgraphit|spharoguss|fontegs|sferoidale|球状黒鉛/],
   ["iron", /castiron|gusseisen|^fonte|fundicion|ghisa|鋳鉄/],
   ["steel/tool", /toolsteel|werkzeugstahl|acieraoutil|aceropara?herramientas|acciaiodautensili|工具鋼/],
@@ -130,7 +130,7 @@ const SAID: readonly (readonly [Family, RegExp])[] = [
   ["steel/alloy", /alloysteel|vergutungsstahl|einsatzstahl|acierallie|aceroaleado|合金鋼/],
   ["steel", /steel|stahl|^acier|acero|acciaio|鋼/],
   ["aluminium/cast", /cast(?:aluminium|aluminum)|alu(?:minium)?guss|アルミ鋳物/],
-  ["aluminium", /alumini?um|^alu$|alumini[oe]|アルミ/],
+  ["aluminium", /alumini?um|^alu$|all?umini[oe]|アルミ/],
   ["copper/brass", /brass|messing|laiton|laton|ottone|黄銅|真鍮/],
   ["copper/bronze", /bron[zc][eo]?|rotguss|青銅/],
   ["copper/pure", /copper|kupfer|cuivre|cobre|rame|銅/],

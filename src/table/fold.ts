@@ -32,8 +32,13 @@ export function plainWidth(text: string): string {
     .replace(/[\u2018\u2019\u2032]/g, "'");
 }
 
+/** True for printable characters of ASCII alone, as most texts are: the quick way for them. */
+export const isPlain = (text: string): boolean => !/[^ -~]/.test(text);
+
 /** Lower case without accents, whatever the width of the characters; every sign of a diameter is ø. */
 export function fold(text: string): string {
+  // Most texts have nothing to take off.
+  if (isPlain(text)) return text.toLowerCase();
   return (
     plainWidth(text)
       .toLowerCase()
@@ -51,6 +56,9 @@ export function fold(text: string): string {
 
 /** A folded text without blanks and punctuation: what words and headings are found by. */
 export function compact(folded: string): string {
-  const bare = folded.replace(/n°/g, "no").replace(/[^\p{L}\p{N}%]+/gu, "");
+  if (/^(?:[a-z0-9]+|[ぁ-ゖァ-ヺー一-鿿]+)$/.test(folded)) return folded;
+  const bare = isPlain(folded)
+    ? folded.replace(/[^A-Za-z0-9%]+/g, "")
+    : folded.replace(/n°/g, "no").replace(/[^\p{L}\p{N}%]+/gu, "");
   return bare === "" ? folded.trim() : bare;
 }

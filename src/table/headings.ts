@@ -4,7 +4,7 @@ import { compact, fold } from "./fold.ts";
 import { type UnitText, unitOf } from "./unit-text.ts";
 
 /** A longer text is no heading of a column. */
-const LONGEST = 200;
+export const LONGEST = 200;
 
 export interface HeadingText {
   /** Folded, from the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */

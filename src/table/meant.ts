@@ -1,5 +1,4 @@
 /** Which columns a set of notions may mean. */
-import { Cache } from "../cache.ts";
 import { type NotionSet, notionSets, withNotions } from "./notions.ts";
 import { common } from "./spellings/common.ts";
 import { MEANINGS } from "./spellings/meanings.ts";
@@ -21,13 +20,14 @@ interface Said {
 
 /** All the sets that one way of saying stands for. */
 function expanded(way: string): NotionSet[] {
-  let sets: NotionSet[] = [""];
+  let sets: (readonly string[])[] = [[]];
   for (const word of way.split(" ")) {
-    const notions = word.replace(/\?$/, "").split("/");
-    const more = sets.flatMap((set) => notions.map((notion) => withNotions(set, [notion])));
-    sets = word.endsWith("?") ? [...sets, ...more] : more;
+    const open = word.endsWith("?");
+    const notions = (open ? word.slice(0, -1) : word).split("/");
+    const more = sets.flatMap((set) => notions.map((notion) => [...set, notion]));
+    sets = open ? [...sets, ...more] : more;
   }
-  return sets.filter((set) => set !== "");
+  return sets.filter((set) => set.length > 0).map((set) => (set.length === 1 ? set[0]! : withNotions("", set)));
 }
 
 const tables = new Map<TableName, ReadonlyMap<NotionSet, readonly Said[]>>();
@@ -83,17 +83,12 @@ function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] 
   return understood ? [...found.values()] : undefined;
 }
 
-/** Headings looked up before: a table is matched again and again. */
-const seen = new Cache<string, { readonly said: readonly Meaning[] | undefined }>("meanings", 4000);
-
 /**
  * What a folded text may mean as a heading of a table; undefined where it is no words of any language. Words cut short
  * by a full stop are taken for longer ones where no language knows them as they stand.
  */
 export function meaningsOf(folded: string, name: TableName): readonly Meaning[] | undefined {
-  return seen.get(`${name}|${folded}`, () => {
-    const said = meaningsIn(folded, name, false);
-    if ((said && said.length > 0) || !folded.includes(".")) return { said };
-    return { said: meaningsIn(folded, name, true) ?? said };
-  }).said;
+  const said = meaningsIn(folded, name, false);
+  if ((said && said.length > 0) || !folded.includes(".")) return said;
+  return meaningsIn(folded, name, true) ?? said;
 }

@@ -1,108 +1,28 @@
 /** A heading as notions: its words looked up in each language, compounds and abbreviations taken apart. */
 import { Cache } from "../cache.ts";
-import { compact, fold } from "./fold.ts";
-import { common } from "./spellings/common.ts";
-import { COMPOUNDING, LANGUAGES, spelledApart, type Words } from "./spellings/index.ts";
+import { isPlain } from "./fold.ts";
+import {
+  ELIDED,
+  GERMAN,
+  JAPANESE,
+  japanese,
+  type Lexicon,
+  latin,
+  lexicons,
+  reachAt,
+  type Senses,
+  SHORTEST,
+  speakersAt,
+  stem,
+} from "./lexicon.ts";
 
 /** Notions in the order of their names, with a blank between two: how a heading is looked up. */
 export type NotionSet = string;
 
-/** What one word may stand for: each a list of notions. */
-type Senses = readonly (readonly string[])[];
-
 /** No heading of a column is longer. */
 const LONGEST = 100;
-/** Shorter parts of a compound, and shorter abbreviations, may be anything. */
-const SHORTEST = 3;
 /** More ways to read a heading than this are none. */
 const MOST_SETS = 48;
-
-const [GERMAN, FRENCH, JAPANESE] = [1, 2, 5];
-
-interface Lexicon {
-  readonly language: number;
-  readonly exact: ReadonlyMap<string, Senses>;
-  /** Words without the ending that number and gender change. */
-  readonly stems: ReadonlyMap<string, Senses>;
-  /** The first two letters of every word: what begins otherwise is none. */
-  readonly starts: ReadonlySet<string>;
-  /** Length of the longest word. */
-  readonly longest: number;
-  readonly compounds: boolean;
-  /** Letters of the shortest word inside a compound. */
-  readonly shortest: number;
-}
-
-/** A word without the ending of number and gender; "~" where a vowel went, so that a slip of one is not mended. */
-function stem(word: string, language: number): string {
-  if (language === 0) return word.length < 5 ? word : word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
-  if (language === GERMAN || language === JAPANESE || word.length < 4) return word;
-  const one = word.replace(/(?<!s)s$/, "");
-  return one.length < 4 ? one : one.replace(language === FRENCH ? /(?<![aeio])e$/ : /(?<![aeio])[aeio]$/, "~");
-}
-
-const KATAKANA: readonly (readonly [RegExp, string])[] = [
-  [/ねじれ/g, "ネジレ"],
-  [/ねじ/g, "ネジ"],
-  [/たわみ/g, "タワミ"],
-  [/はめあい/g, "ハメアイ"],
-  [/はめ/g, "ハメ"],
-  [/あけ/g, "アケ"],
-  [/くず/g, "クズ"],
-  [/一(?=刃)/g, "1"],
-  // Long vowels at the end of a word are written and left out.
-  [/ー/g, ""],
-];
-
-/** Japanese as it is compared: kana that follow a character are written and left out. */
-export function japanese(text: string): string {
-  if (!/[\u3041-\u30ff]/.test(text)) return text;
-  const plain = KATAKANA.reduce((all, [from, to]) => all.replace(from, to), text);
-  const bare = plain.replace(/[さきりしみちげけえたれるめのらいすうがあびまかわせよ]/g, "");
-  return bare.trim() === "" ? plain : bare;
-}
-
-/** "d'" and "l'" before a word, in French and Italian. */
-const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
-
-const written = (folded: string, language: number): string =>
-  language === JAPANESE ? japanese(folded) : folded.replace(ELIDED, "");
-
-function lexiconOf(language: number): Lexicon {
-  const exact = new Map<string, Senses>();
-  const stems = new Map<string, Senses>();
-  const put = (map: Map<string, Senses>, key: string, sense: readonly string[]) => {
-    const senses = map.get(key) ?? [];
-    const name = sense.join(" ");
-    if (!senses.some((known) => known.join(" ") === name)) map.set(key, [...senses, sense]);
-  };
-  const add = (words: Words) => {
-    for (const [key, texts] of Object.entries(words))
-      for (const text of spelledApart(texts)) {
-        const word = compact(written(fold(text), language));
-        const sense = key === "stop" ? [] : key.split(" ");
-        put(exact, word, sense);
-        put(stems, stem(word, language), sense);
-      }
-  };
-  add(common);
-  add(LANGUAGES[language]!.notions);
-  return {
-    language,
-    exact,
-    stems,
-    starts: new Set([...exact.keys()].map((word) => word.slice(0, 2))),
-    longest: Math.max(...[...exact.keys()].map((word) => word.length)),
-    compounds: COMPOUNDING.has(language),
-    shortest: language === JAPANESE ? 1 : SHORTEST,
-  };
-}
-
-const lexicons: (Lexicon | undefined)[] = [];
-const lexicon = (language: number): Lexicon => {
-  lexicons[language] ??= lexiconOf(language);
-  return lexicons[language];
-};
 
 /** The letters and digits of a text without anything between, with the places where words begin and end. */
 interface Spelled {
@@ -115,9 +35,11 @@ interface Spelled {
 }
 
 const WORD = /[\p{L}\p{N}%]+/gu;
+const PLAIN_WORD = /[a-z0-9%]+/gi;
 
 /** What is written with signs or grown together. */
 const SIGNS = /n[°.r]|[#±ø]|[dl]'|\+ ?\//;
+const PLAIN_SIGNS = /(?<![a-z0-9])n\.|[a-z]{3}nr(?![a-z0-9])|#|(?<![a-z])[dl]'|\+ ?\//;
 const signsApart = (folded: string): string =>
   folded
     .replace(/n°|(?<![\p{L}\p{N}])n\.(?![\p{L}\p{N}])/gu, "no ")
@@ -128,11 +50,12 @@ const signsApart = (folded: string): string =>
     .replace(/ø/g, " ø ");
 
 function spelled(folded: string): Spelled {
-  const apart = SIGNS.test(folded) ? signsApart(folded) : folded;
+  const signs = isPlain(folded) ? PLAIN_SIGNS : SIGNS;
+  const apart = signs.test(folded) ? signsApart(folded) : folded;
   let text = "";
   const edges = new Set([0]);
   const cut = new Set<number>();
-  for (const match of apart.matchAll(WORD)) {
+  for (const match of apart.matchAll(isPlain(apart) ? PLAIN_WORD : WORD)) {
     text += match[0];
     edges.add(text.length);
     if (apart[match.index + match[0].length] === ".") cut.add(text.length);
@@ -149,8 +72,6 @@ function spelled(folded: string): Spelled {
 const shortFor = (text: string, word: string): boolean =>
   word.startsWith(text) ||
   (text.length > SHORTEST && word.startsWith(text.slice(0, -1)) && word.endsWith(text.at(-1)!));
-
-const latin = (text: string): boolean => /^[a-z]+$/.test(text);
 
 const NONE: Senses = [];
 
@@ -173,40 +94,54 @@ function sensesOf({ text, edges, next, cut }: Spelled, from: number, to: number,
 /** Letters that join two parts of a German compound. */
 const JOINTS = ["s", "n", "en", "es"];
 
+/** A word with which a text may go on: where the next begins, and what it may stand for. */
+interface Step {
+  readonly to: number;
+  readonly senses: Senses;
+}
+
+/** The words that may begin at a place. */
+function stepsFrom(said: Spelled, from: number, of: Lexicon, short: boolean): Step[] {
+  const { text, edges, next } = said;
+  const last = Math.min(text.length, from + reachAt(of, text, from, edges));
+  const steps: Step[] = [];
+  for (let to = of.compounds ? from + 1 : next[from]!; to <= last; to = of.compounds ? to + 1 : next[to]!) {
+    const known = sensesOf(said, from, to, of, short);
+    // A single letter at the end is a name: "Side A".
+    const name = to === text.length && to - from === 1 && latin(text[from]!);
+    const senses = name ? known.filter((sense) => sense.length > 0) : known;
+    if (senses.length === 0) continue;
+    steps.push({ to, senses });
+    if (of.language === GERMAN && !edges.has(to))
+      for (const joint of JOINTS)
+        if (text.startsWith(joint, to) && !edges.has(to + joint.length)) steps.push({ to: to + joint.length, senses });
+  }
+  return steps;
+}
+
 /** Every way to read a text in a language as a set of notions, by the fewest words. */
 function setsIn(said: Spelled, of: Lexicon, short: boolean): NotionSet[] {
-  const { text, edges } = said;
-  /** By place: how few words lead there, and the sets that they make. */
-  const reached: ({ words: number; sets: Set<NotionSet> } | undefined)[] = [{ words: 0, sets: new Set([""]) }];
-  const arrive = (at: number, words: number, sets: Iterable<NotionSet>) => {
-    const known = reached[at];
-    if (known && known.words < words) return;
-    const target = known && known.words === words ? known : { words, sets: new Set<NotionSet>() };
-    for (const set of sets) if (target.sets.size < MOST_SETS) target.sets.add(set);
-    reached[at] = target;
-  };
-  for (let from = 0; from < text.length; from++) {
-    const here = reached[from];
-    if (!here) continue;
-    const longest = of.starts.has(text.slice(from, from + 2)) ? of.longest : 1;
-    const last = Math.min(text.length, from + longest);
-    for (let to = of.compounds ? from + 1 : said.next[from]!; to <= last; to = of.compounds ? to + 1 : said.next[to]!) {
-      const senses = sensesOf(said, from, to, of, short);
-      // A single letter at the end is a name: "Side A".
-      const telling =
-        to === text.length && to - from === 1 && latin(text[from]!)
-          ? senses.filter((sense) => sense.length > 0)
-          : senses;
-      if (telling.length === 0) continue;
-      const sets = telling.flatMap((sense) => [...here.sets].map((set) => withNotions(set, sense)));
-      arrive(to, here.words + 1, sets);
-      if (of.language === GERMAN && !edges.has(to))
-        for (const joint of JOINTS)
-          if (text.startsWith(joint, to) && !edges.has(to + joint.length))
-            arrive(to + joint.length, here.words + 1, sets);
-    }
+  const { length } = said.text;
+  // Most texts are no heading: whether words lead to the end is found before what they say.
+  const steps: Step[][] = [];
+  const fewest: (number | undefined)[] = [0];
+  for (let from = 0; from < length; from++) {
+    const words = fewest[from];
+    if (words === undefined) continue;
+    const here = stepsFrom(said, from, of, short);
+    steps[from] = here;
+    for (const { to } of here) fewest[to] = Math.min(words + 1, fewest[to] ?? Number.POSITIVE_INFINITY);
   }
-  return [...(reached[text.length]?.sets ?? [])].flatMap((set) => numbered(set));
+  if (fewest[length] === undefined) return [];
+  const sets: Set<NotionSet>[] = [new Set([""])];
+  for (let from = 0; from < length; from++)
+    for (const { to, senses } of steps[from] ?? []) {
+      if (fewest[to] !== fewest[from]! + 1) continue;
+      sets[to] ??= new Set();
+      for (const sense of senses)
+        for (const set of sets[from]!) if (sets[to].size < MOST_SETS) sets[to].add(withNotions(set, sense));
+    }
+  return [...sets[length]!].flatMap((set) => numbered(set));
 }
 
 /** Texts read before: every row of a sheet is asked whether it holds headings. */
@@ -217,11 +152,14 @@ export function notionSets(folded: string, short: boolean): readonly (readonly N
   if (folded.length > LONGEST) return [];
   return seen.get(`${short ? "." : ""}|${folded}`, () => {
     const plain = spelled(folded);
-    const kana = japanese(folded);
     if (plain.text === "") return [];
-    return LANGUAGES.map((_, language) =>
-      setsIn(language === JAPANESE && kana !== folded ? spelled(kana) : plain, lexicon(language), short),
-    );
+    const kana = japanese(folded);
+    const all = lexicons();
+    const said = speakersAt(plain.text, 0, plain.edges);
+    return all.map((of) => {
+      if (of.language === JAPANESE && kana !== folded) return setsIn(spelled(kana), of, short);
+      return said & (1 << of.language) ? setsIn(plain, of, short) : [];
+    });
   });
 }
 

@@ -132,6 +132,7 @@ function readList<T extends object>(
     if (!asked.has(name)) asked.set(name, search.owners(name, items));
     return asked.get(name);
   };
+  const offered = new Map<string, readonly string[]>();
   return {
     items,
     problems,
@@ -144,8 +145,13 @@ function readList<T extends object>(
     },
     nameOf: (entry) => String(entry[nameKey]),
     nearest(name) {
-      const own = owners(name);
-      return own && own.length > 0 ? [...own] : search.nearest(name, items);
+      let names = offered.get(name);
+      if (!names) {
+        const own = owners(name);
+        names = own && own.length > 0 ? own : search.nearest(name, items);
+        offered.set(name, names);
+      }
+      return [...names];
     },
   };
 }

@@ -1,6 +1,6 @@
 /** What the words of a cell mean, in every language at hand. */
 import { compact, fold } from "./fold.ts";
-import { japanese } from "./notions.ts";
+import { japanese } from "./lexicon.ts";
 import type { Column } from "./quantity.ts";
 import { LANGUAGES, spelledApart } from "./spellings/index.ts";
 

@@ -10,12 +10,12 @@ const KNOWN = 'designations such as "1/2-13 UNC-2B", "#10-32 UNF", "M6", "M10×1
 
 /** Other thread systems: recognised, so that the answer says "not covered" and not "no such thread". */
 const NOT_COVERED: readonly (readonly [RegExp, string])[] = [
-  [/NPS|NPTR|NPT|NPTF|ANPT|PTF|DRYSEAL/, "American pipe threads (NPT, NPTF, NPS …) are not covered yet"],
+  [/NPS|NPT|PTF|DRYSEAL/, "American pipe threads (NPT, NPTF, NPS …) are not covered yet"],
   [/ACME|STUB/, "ACME threads are not covered yet"],
   [/BUTT|^S\s*\d+\s*X/, "buttress threads are not covered yet"],
   [/^TR\s*\d/, "trapezoidal threads (Tr) are not covered yet"],
   [/^R[CP]?\s*\d.*\/|^R[CP]?\s*\d$|BSPT/, "pipe threads sealed on the thread (R, Rc, Rp) are not covered yet"],
-  [/BSPP?|^BSP/, "write this pipe thread as G and its size, such as G1/4 or G1/4A"],
+  [/BSP/, "write this pipe thread as G and its size, such as G1/4 or G1/4A"],
   [/BSW|BSF|WHIT|^W\s*\d|\bBA\b/, "Whitworth and BA threads are not covered yet"],
   [/^RD\s*\d/, "round threads (Rd) are not covered yet"],
   [/^PG\s*\d/, "steel conduit threads (Pg) are not covered yet"],

@@ -2,7 +2,7 @@
  * Pitch diameter by wires and balls, and what to do in the control when it is off.
  * α is half the profile angle, λ the lead angle at the pitch diameter, tan λ = L/(π·D2).
  */
-import { finite, positive, within } from "../check.ts";
+import { positive, within } from "../check.ts";
 import { crestRise, minorFall, type ThreadKind } from "./path.ts";
 
 /** Depth of the rounding at crest and root of the 55° profile, per unit of pitch (BS 84, from memory). */
@@ -179,7 +179,6 @@ export function gaugedPitchDiameter(measured: number, thread: Omit<Gauged, "pitc
  * wearChange(5.38, 5.42) //=> -0.02
  */
 export function wearChange(measured: number, wanted: number, gain = 1): number {
-  positive("measuredPitchDiameter", measured);
-  positive("wantedPitchDiameter", wanted);
-  return (positive("gain", gain) * finite("measuredPitchDiameter", measured - wanted)) / 2;
+  const off = positive("measured", measured) - positive("wanted", wanted);
+  return (positive("gain", gain) * off) / 2;
 }

@@ -152,7 +152,7 @@ export function sweptPathRadius(cutter: SingleProfile, pitch: number, pitchDiame
   if (kind === "internal") {
     // Contact at the tip grows only until the path radius reaches √(R² − Rc²): look below it first.
     const turn = Math.sqrt((R - k.Rc) * (R + k.Rc));
-    if (turn < far && beyondFlat(k, turn, R) >= wanted) far = turn;
+    if (beyondFlat(k, turn, R) >= wanted) far = Math.min(turn, far);
   }
   return root((e) => beyondFlat(k, e, R) - wanted, touching, far, 1e-15 * R, "cutterDiameter");
 }

@@ -1,5 +1,6 @@
 /** Form of the groove that a swept cutter leaves: overcut of the flanks, flank angle, crest. Lengths in any one unit. */
-import { finite, positive } from "../check.ts";
+import { positive } from "../check.ts";
+import { TradeError } from "../errors.ts";
 import { flankTangent } from "./path.ts";
 import { grooveHalfWidth, type SingleProfile } from "./sweep.ts";
 
@@ -87,8 +88,8 @@ export function flankAngleError(
   diameter1: number,
   diameter2: number,
 ): number {
-  const across = Math.abs(finite("diameter2", diameter2) - finite("diameter1", diameter1)) / 2;
-  positive("diameter2", across);
+  const across = Math.abs(positive("diameter2", diameter2) - positive("diameter1", diameter1)) / 2;
+  if (across === 0) throw new TradeError("range", "diameter2", diameter2, "a diameter other than diameter1 is allowed");
   const W1 = grooveHalfWidth(cutter, pathRadius, diameter1 / 2);
   const W2 = grooveHalfWidth(cutter, pathRadius, diameter2 / 2);
   return (Math.atan(Math.abs(W1 - W2) / across) * 180) / Math.PI - cutter.profileAngle / 2;

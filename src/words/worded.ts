@@ -67,18 +67,15 @@ const reasonsOf = (plan: Plan, words: Words, say: Say): Reason[] =>
   plan.findings.map((finding) => reason(finding, words, say));
 
 function resultsOf(plan: Plan, words: Words, say: Say, reasons: readonly Reason[]): SaidResults {
-  const { direction, depths, ...numbers } = plan.results;
-  return {
-    ...numbers,
-    ...(direction === undefined ? {} : { direction: direction && words.direction(direction) }),
-    ...(depths === undefined
-      ? {}
-      : { depths: depths && ("pecks" in depths ? words.pecks(depths.pecks) : say.list(depths)) }),
-    row: plan.row,
-    verdict: words.verdicts[plan.verdict],
-    reasons: reasons.map((r) => r.text).join(REASON_MARK),
-    limit: plan.binding ? words.limits[plan.binding.key] : null,
-  };
+  const { direction, depths } = plan.results;
+  const said: Partial<Record<ResultKey, unknown>> = { ...plan.results };
+  if (direction) said.direction = words.direction(direction);
+  if (depths) said.depths = "pecks" in depths ? words.pecks(depths.pecks) : say.list(depths);
+  said.row = plan.row;
+  said.verdict = words.verdicts[plan.verdict];
+  said.reasons = reasons.map((r) => r.text).join(REASON_MARK);
+  said.limit = plan.binding ? words.limits[plan.binding.key] : null;
+  return said as SaidResults;
 }
 
 /** The results of `worded` alone: what stands in the cells of a table. */

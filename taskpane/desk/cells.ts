@@ -23,6 +23,10 @@ export function rowOf(sheet: SheetState, row: number, left: number, width: numbe
   return made;
 }
 
+/** Value of one cell, a spilled one included. */
+export const cellValueAt = (sheet: SheetState, row: number, column: number): CellValue =>
+  plain(sheet.cells.get(row)?.get(column)?.value) ?? plain(sheet.spills.get(row)?.get(column)?.value);
+
 interface Grid {
   readonly changes: number;
   readonly columns: number;

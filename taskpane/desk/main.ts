@@ -2,8 +2,6 @@
 import "./desk.css";
 import "../pane.css";
 import { sheetHost } from "../host/sheet.ts";
-import { mountPane } from "../ui/pane.ts";
-import { advisor, planner } from "../work/planner.ts";
 import { type Coming, createFiling } from "./filing.ts";
 import { mountGrid } from "./grid/grid.ts";
 import type { GridHandle } from "./grid/options.ts";
@@ -15,8 +13,9 @@ import type { Place } from "./model/address.ts";
 import { FileError } from "./model/types.ts";
 import { offering } from "./offering.ts";
 import { readInWorker } from "./package/client.ts";
-import { openPackage } from "./package/open.ts";
+import { openUnpacked } from "./package/unpack.ts";
 import { createShell } from "./shell.ts";
+import type { mountSide } from "./side.ts";
 import { type OpenBook, openBook } from "./workbook.ts";
 
 const DEMO = { file: "demo.xlsx", name: "Demo job.xlsx", words: "The demo job of the Harrow Lane Machine Works." };
@@ -33,7 +32,7 @@ let book: OpenBook;
 let grid: GridHandle | undefined;
 let looks: ReturnType<typeof createLooks> | undefined;
 let host: ReturnType<typeof sheetHost> | undefined;
-let pane: ReturnType<typeof mountPane> | undefined;
+let pane: ReturnType<typeof mountSide> | undefined;
 
 const shell = createShell({
   open: () => void guarded(() => filing.open(shell.input)),
@@ -133,7 +132,6 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
     host!.setModel(model);
     grid.setModel(model);
   }
-  if (place) grid.select(place, { middle: true });
 
   const started = keeper.begin({
     name,
@@ -163,24 +161,12 @@ function show({ opened, name, words, steps, handle, seen, from }: Coming): void 
 /** True while rows are looked through that nobody has changed. */
 let checking = false;
 
-/** Says that the plan is there when every cell of it holds its value, and looks then whether all are up to date. */
+/** Says that the plan is there when every cell of it holds its value; then comes the pane, and a look whether all are up to date. */
 async function settle(words: string): Promise<void> {
   const own = book;
   await own.calculating.ready();
   await own.planned.settled();
   if (own !== book) return;
-  if (pane === undefined) {
-    // There is always a table on the desk: it says more than a welcome.
-    pane = mountPane(shell.pane, host!, planner, advisor, { welcome: false });
-    const said = () => JSON.stringify([session()?.byHand, session()?.asked]);
-    let asked = said();
-    pane.session.store.subscribe(() => {
-      const now = said();
-      if (now === asked) return;
-      asked = now;
-      book.planned.again();
-    });
-  }
   // Of workbooks that are ours there is nothing to tell.
   const unseen =
     own.unseen.length === 0 || words === DEMO.words || words === BLANK.words
@@ -188,6 +174,7 @@ async function settle(words: string): Promise<void> {
       : ` Kept, not shown here: ${own.unseen.join(", ")}.`;
   shell.say(`${words}${unseen}`);
   shell.ready();
+  await showSide();
   await new Promise((resolve) => setTimeout(resolve, 300));
   if (own !== book) return;
   checking = true;
@@ -197,6 +184,30 @@ async function settle(words: string): Promise<void> {
     shell.say(
       `${rows === 1 ? "1 row was" : `${rows} rows were`} not up to date and planned again; Ctrl+Z takes that back.`,
     );
+}
+
+/** Resolves when what stands on the page now has been drawn; at once where nobody sees it. */
+const drawn = () =>
+  new Promise<void>((resolve) => {
+    if (document.hidden) resolve();
+    else requestAnimationFrame(() => setTimeout(resolve, 0));
+  });
+
+/** Shows the pane when the plan is on the screen. */
+async function showSide(): Promise<void> {
+  const script = import("./side.ts");
+  await drawn();
+  const { mountSide } = await script;
+  if (pane !== undefined) return;
+  pane = mountSide(shell.pane, host!);
+  const said = () => JSON.stringify([session()?.byHand, session()?.asked]);
+  let asked = said();
+  pane.session.store.subscribe(() => {
+    const now = said();
+    if (now === asked) return;
+    asked = now;
+    book.planned.again();
+  });
 }
 
 /** A row that shows what the plan is for: a thread that stops at a limit, else any row that stops, else one to check. */
@@ -248,7 +259,7 @@ function fetchBook(file: string): Promise<Uint8Array> {
 async function ours({ file, name, words }: typeof DEMO): Promise<void> {
   if (!(await filing.mayLeave())) return;
   shell.say("Opening …", { busy: true });
-  show({ opened: openPackage(await fetchBook(file)), name, words });
+  show({ opened: await openUnpacked(await fetchBook(file)), name, words });
 }
 
 const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave() });
@@ -256,7 +267,7 @@ const offers = offering({ shell, keeper, show, mayLeave: () => filing.mayLeave()
 async function start(): Promise<void> {
   const mine = keeper.mine();
   if (mine !== undefined && (await offers.bring(mine, RELOAD))) return;
-  show({ opened: openPackage(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
+  show({ opened: await openUnpacked(await fetchBook(DEMO.file)), name: DEMO.name, words: DEMO.words });
 }
 
 /** For the tests, and for whoever looks at the desk from the browser's console. */

@@ -2,7 +2,7 @@
 import type { Coming } from "./filing.ts";
 import type { KeptWork } from "./keep/database.ts";
 import type { Keeper } from "./keep/work.ts";
-import { openPackage } from "./package/open.ts";
+import { openUnpacked } from "./package/unpack.ts";
 import type { Shell } from "./shell.ts";
 
 export interface Offering {
@@ -40,7 +40,7 @@ export function offering({
     const { work, bytes, steps } = brought;
     try {
       show({
-        opened: openPackage(bytes),
+        opened: await openUnpacked(bytes),
         name: work.name,
         words: work.unsaved
           ? `Brought back “${work.name}” with ${changes(work.steps)} not in a file yet.`

@@ -7,8 +7,8 @@ import { BASIS } from "../work/planning.ts";
 import { LISTS } from "../work/types.ts";
 import type { Change, Model } from "./model/model.ts";
 import type { Edit } from "./model/types.ts";
-import { rowResults } from "./planned/results.ts";
-import { cellsOf, machineOf, type Setups, setupsOf, sharing } from "./planned/setups.ts";
+import { type RowsNow, rowResults } from "./planned/results.ts";
+import { machineAt, type Setups, setupsOf, sharing } from "./planned/setups.ts";
 import { below } from "./planned/walls.ts";
 import { type Hints, type Site, siteOf } from "./sites.ts";
 
@@ -99,12 +99,13 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     while (pending.length > 0 && performance.now() < end) {
       const near = pending.find(({ site }) => site.sheet === at.sheet) ?? pending[0]!;
       const order = [...near.rows].sort((a, b) => Math.abs(a - at.row) - Math.abs(b - at.row));
+      const now = results.now(near.site);
       for (let from = 0; from < order.length && performance.now() < end; from += TOGETHER) {
         const some = order.slice(from, from + TOGETHER);
-        results.remember(near.site, some);
+        now.remember(some);
         for (const row of some) {
           near.rows.delete(row);
-          const made = results.editsFor(near.site, row);
+          const made = now.editsFor(row);
           if (made.length > 0) mended += 1;
           edits.push(...made);
         }
@@ -149,17 +150,41 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     });
   }
 
+  /** Takes in the machines that rows are planned on now; the rows whose share of a setup changes by it. */
+  function resettled(site: Site, rows: Iterable<number>): number[] {
+    const known = setups.get(site)!;
+    const sheet = model.sheet(site.sheet);
+    const other = new Set<string>();
+    for (const row of rows) {
+      const was = known.of.get(row);
+      const now = machineAt(sheet, site, row);
+      if (was === now) continue;
+      for (const [machine, step] of [
+        [was, -1],
+        [now, 1],
+      ] as const) {
+        if (machine === undefined) continue;
+        known.count.set(machine, (known.count.get(machine) ?? 0) + step);
+        other.add(machine);
+      }
+      if (now === undefined) known.of.delete(row);
+      else known.of.set(row, now);
+    }
+    return other.size === 0 ? [] : [...known.of].flatMap(([row, machine]) => (other.has(machine) ? [row] : []));
+  }
+
   function take(change: Change): void {
     if (change.by === "planner" || change.by === "filter" || change.by === "open") return;
     const listed = change.cells.some(({ sheet }) => isList(sheet)) || change.structure;
     // Widths, filters and the like are no news.
     if (listed && results.readLists()) for (const site of sites) later(site, all(site));
     if (change.structure || moves(change.cells)) {
-      const everything = listed && results.remembered() === 0;
+      // Rows that still wait may stand elsewhere now.
+      const everything = (listed && results.remembered() === 0) || waiting() > 0;
       findSites();
-      for (const site of sites) later(site, everything ? all(site) : results.hanging(site, all(site)));
+      for (const site of sites) later(site, everything ? all(site) : results.now(site).hanging(all(site)));
     }
-    const edited: { site: Site; row: number }[] = [];
+    const edited: { now: RowsNow; site: Site; row: number }[] = [];
     for (const site of sites) {
       const rows = new Set<number>();
       for (const { sheet, row, column } of change.cells)
@@ -170,28 +195,11 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
           !(change.by === "calculator" && site.writes.has(column))
         )
           rows.add(row);
-      const known = setups.get(site)!;
-      for (const row of rows) {
-        const was = known.of.get(row);
-        const now = machineOf(site, cellsOf(model, site, row));
-        if (was !== now) {
-          for (const [machine, step] of [
-            [was, -1],
-            [now, 1],
-          ] as const) {
-            if (machine === undefined) continue;
-            known.count.set(machine, (known.count.get(machine) ?? 0) + step);
-            later(
-              site,
-              [...known.of].flatMap(([other, name]) => (name === machine ? [other] : [])),
-            );
-          }
-          if (now === undefined) known.of.delete(row);
-          else known.of.set(row, now);
-        }
-        edited.push({ site, row });
-        later(site, results.hanging(site, below(site, row)));
-      }
+      if (rows.size === 0) continue;
+      later(site, resettled(site, rows));
+      const now = results.now(site);
+      later(site, now.hanging(below(site, rows)));
+      for (const row of rows) edited.push({ now, site, row });
     }
     if (change.by === "undo" || change.by === "redo") {
       // The step brought its results along; what was still under way when it was made is mended.
@@ -202,11 +210,11 @@ export function keepPlanned(model: Model, hints: () => Hints): Planned {
     joins = true;
     const end = performance.now() + AT_ONCE;
     const edits: Edit[] = [];
-    for (const { site, row } of edited) {
+    for (const { now, site, row } of edited) {
       if (performance.now() > end) later(site, [row]);
       else {
         pending.find((one) => one.site === site)?.rows.delete(row);
-        edits.push(...results.editsFor(site, row));
+        edits.push(...now.editsFor(row));
       }
     }
     write(edits);

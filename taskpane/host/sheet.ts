@@ -6,8 +6,8 @@ import { addressOf } from "../desk/model/address.ts";
 import type { Model, Change as ModelChange } from "../desk/model/model.ts";
 import { Refused } from "../desk/model/refused.ts";
 import { holds, type SheetState } from "../desk/model/state.ts";
-import { type CellEdit, withGrowth } from "../desk/model/tables.ts";
-import { type Choices, type Edit, LAST_ROW } from "../desk/model/types.ts";
+import { withGrowth } from "../desk/model/tables.ts";
+import { type Edit, LAST_ROW } from "../desk/model/types.ts";
 import { CHANGED } from "../work/planning.ts";
 import { allowed, checkSame, isOver, type Standing } from "./care.ts";
 import {
@@ -16,18 +16,17 @@ import {
   type Change,
   type DataChange,
   type Done,
-  formatAt,
   type Host,
   HostError,
   type HostErrorCode,
   type NewSheet,
   type Place,
   type Table,
-  type Written,
 } from "./host.ts";
 import { onPageShown } from "./page.ts";
 import { reference, spokenAddress } from "./reference.ts";
 import { findTable, firstBlock, growths, readAtHand } from "./region.ts";
+import { cellEdit, longerChoices, newSheet } from "./sheet-edits.ts";
 
 export interface SheetHost extends Host {
   /** Another workbook is open now. */
@@ -46,11 +45,6 @@ export interface SheetHostOptions {
   /** The sentence for what the model refused. */
   readonly words?: (refused: Refused) => string;
 }
-
-/** Letters that a column of a new sheet is wide, at the least and at the most. */
-const [NARROWEST, WIDEST] = [8, 55];
-/** Lines of a list that its drop-downs reach beyond what is filled, and rows that a column's choices are given for. */
-const CHOICE_ROWS = 1000;
 
 const CODES: Readonly<Record<string, HostErrorCode>> = {
   locked: "protected",
@@ -117,18 +111,6 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     return sheet;
   };
 
-  /** A cell as an edit; text stays text, whatever it looks like. */
-  const edit = (sheet: string, row: number, column: number, value: Written, numberFormat?: string): CellEdit => ({
-    kind: "cell",
-    sheet,
-    row,
-    column,
-    ...(typeof value === "object" && value !== null
-      ? { value: null, formula: value.formula.replace(/^=/, "") }
-      : { value: value === "" ? null : value }),
-    ...(numberFormat === undefined ? {} : { numberFormat }),
-  });
-
   function write(edits: readonly Edit[], label: string): void {
     if (options.busy?.()) throw new HostError("editing", "A cell is being edited. Press Enter or Esc, then try again.");
     try {
@@ -176,34 +158,6 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     const format = model.style(sheet.typed(row, column))?.numberFormat;
     return format === undefined || format === "General" ? undefined : format;
   };
-
-  /** Choices that the last row of a block has, given to the rows below it as well. */
-  function longerChoices(sheet: SheetState, row: number, end: number): Edit[] {
-    return sheet.choices.flatMap((choices): Edit[] => {
-      const reaches = (area: Choices["areas"][number]) => row >= area.top && row <= area.bottom && area.bottom < end;
-      if (!choices.areas.some(reaches)) return [];
-      const left = Math.min(...choices.areas.map((area) => area.left));
-      const right = Math.max(...choices.areas.map((area) => area.right));
-      const areas = [{ top: row + 1, bottom: end, left, right }];
-      // A source counted from the cell itself would mean other cells further down.
-      if (choices.source !== undefined && /(?<![$A-Z])[A-Z]{1,3}\d|\$[A-Z]{1,3}\d/.test(choices.source)) return [];
-      return [{ kind: "choices", sheet: sheet.name, choices: { ...choices, areas } }];
-    });
-  }
-
-  /** A name for a sheet's table: letters, digits and _ only, unlike a cell's address, and free. */
-  function tableName(name: string): string {
-    const taken = new Set(model.sheets().flatMap((sheet) => sheet.tables.map((table) => table.name.toLowerCase())));
-    const plainName = name.replace(/[^\p{L}\p{N}_]/gu, "_");
-    const base =
-      /^(?:\p{L}|_)/u.test(plainName) && !/^(?:[A-Za-z]{1,3}\d+|[rRcC]\d*)$/.test(plainName)
-        ? plainName
-        : `T_${plainName}`;
-    for (let n = 1; ; n++) {
-      const called = n === 1 ? base : `${base}_${n}`;
-      if (!taken.has(called.toLowerCase())) return called;
-    }
-  }
 
   const selectedLine = (): readonly CellValue[] => {
     const sheet = model.sheet(model.active());
@@ -274,50 +228,10 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
     },
 
     async addSheet(added: NewSheet, activate = false): Promise<Block & Done> {
-      const { name, headings, rows, choices, page } = added;
+      const { name, headings, rows } = added;
       if (model.sheet(name))
         throw new HostError("occupied", `There is already a sheet "${name}"; nothing was written.`);
-      const area = { top: 0, left: 0, bottom: rows.length, right: headings.length - 1 };
-      const unique = new Set(headings.map((heading) => heading.toLowerCase())).size === headings.length;
-      const formulas = rows.some((row) => row.some((cell) => typeof cell === "object" && cell !== null));
-      // What can be sorted is a table; a page, and formulas that fill several cells, are not.
-      const isTable = !page && !formulas && rows.length > 0 && unique && headings.every((heading) => heading !== "");
-      const letters = (cell: unknown) => (typeof cell === "number" ? 9 : String(cell ?? "").length + 2);
-      const edits: Edit[] = [
-        {
-          kind: "add-sheet",
-          sheet: name,
-          frozen: { rows: 1, columns: 0 },
-          ...(isTable ? { table: { name: tableName(name), area } } : {}),
-          ...(page ? { page: { headings: 1 } } : {}),
-        },
-        ...headings.map((heading, c): Edit => ({ ...edit(name, 0, c, heading), look: "heading" })),
-        ...rows.flatMap((row, r) =>
-          row.flatMap((cell, c): Edit[] => {
-            const format = formatAt(added, r, c, cell);
-            return cell === null && format === undefined ? [] : [edit(name, r + 1, c, cell, format)];
-          }),
-        ),
-        ...headings.map((heading, c): Edit => {
-          const longest = Math.max(heading.length + 2, ...rows.slice(0, 60).map((row) => letters(row[c])));
-          return { kind: "width", sheet: name, column: c, width: Math.min(WIDEST, Math.max(NARROWEST, longest)) };
-        }),
-        ...(choices ?? []).flatMap((allowed, c): Edit[] =>
-          allowed === undefined
-            ? []
-            : [
-                {
-                  kind: "choices",
-                  sheet: name,
-                  choices: {
-                    areas: [{ top: 1, bottom: Math.max(rows.length, CHOICE_ROWS), left: c, right: c }],
-                    ...(typeof allowed === "string" ? { source: allowed } : { words: allowed }),
-                  },
-                },
-              ],
-        ),
-      ];
-      write(edits, "add sheet");
+      write(newSheet(model, added), "add sheet");
       if (activate) model.setActive(name);
       return blockOf(name, 0, 0, [
         [...headings],
@@ -356,14 +270,14 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
         line.flatMap((cell, c) => {
           const at = block.left + c;
           const format = formatOf(sheet, row + r, at) === undefined ? formats[c] : undefined;
-          return cell === null ? [] : [edit(sheet.name, row + r, at, cell, format)];
+          return cell === null ? [] : [cellEdit(sheet.name, row + r, at, cell, format)];
         }),
       );
       // The mark of changed inputs comes with the results: it is not copied down from the row above.
       const mark = block.headings.findIndex((heading) => normalHeading(heading) === normalHeading(CHANGED));
-      if (mark >= 0) for (let r = row; r <= end; r++) cells.push(edit(sheet.name, r, block.left + mark, null));
+      if (mark >= 0) for (let r = row; r <= end; r++) cells.push(cellEdit(sheet.name, r, block.left + mark, null));
       const edits: Edit[] = withGrowth(model, sheet.name, cells);
-      for (const { column, formula } of grown) edits.push(edit(sheet.name, block.top, column, { formula }));
+      for (const { column, formula } of grown) edits.push(cellEdit(sheet.name, block.top, column, { formula }));
       edits.push(...longerChoices(sheet, pattern, end));
       write(edits, "add rows");
       return {};
@@ -385,7 +299,7 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
         const row = block.top + 1 + change.row;
         const column = block.left + change.column;
         const same = change.format !== undefined && formatOf(sheet, row, column) === change.format;
-        const made = edit(sheet.name, row, column, change.value, same ? undefined : change.format);
+        const made = cellEdit(sheet.name, row, column, change.value, same ? undefined : change.format);
         // Headings of a block beside the table look like headings.
         const heading = change.row === -1 && change.column >= block.headings.length;
         return heading ? ({ ...made, look: "heading" } as const) : made;
@@ -400,9 +314,9 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
       const dressed = formats.flatMap((format, c) =>
         format === undefined
           ? []
-          : Array.from({ length: rows - 1 }, (_, r) => edit(sheet.name, row + 1 + r, column + c, null, format)),
+          : Array.from({ length: rows - 1 }, (_, r) => cellEdit(sheet.name, row + 1 + r, column + c, null, format)),
       );
-      write([...dressed, edit(sheet.name, row, column, { formula })], "insert a formula");
+      write([...dressed, cellEdit(sheet.name, row, column, { formula })], "insert a formula");
       return {};
     },
 
@@ -413,7 +327,7 @@ export function sheetHost(first: Model, options: SheetHostOptions = {}): SheetHo
         line.flatMap((cell, c) => {
           const format = r === 0 ? undefined : formats?.[c];
           if (cell === null && format === undefined) return [];
-          const made = edit(sheet.name, row + r, column + c, cell, format);
+          const made = cellEdit(sheet.name, row + r, column + c, cell, format);
           return [r === 0 && typeof cell === "string" ? ({ ...made, look: "heading" } as const) : made];
         }),
       );

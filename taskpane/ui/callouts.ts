@@ -90,6 +90,8 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
   let rows: CalloutRow[] = [];
   let others: readonly OtherLine[] = [];
   let facts: CalloutsFacts = { materials: [], machines: [], ready: false, busy: false };
+  /** What was read last. */
+  let known = "";
   let all = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -146,6 +148,9 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
       material: material.value || undefined,
       machine: machine.value || undefined,
     };
+    const now = JSON.stringify([text.value, thickness.value, options]);
+    if (now === known) return;
+    known = now;
     ({ rows, others } = readCallouts(text.value, options));
     thick.hidden = !rows.some((row) => row.cells.Through === "yes");
     thickness.setAttribute("aria-invalid", String(given === "bad"));
@@ -304,6 +309,8 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
   }
 
   let offered = "";
+  /** What the preview was drawn of by the last news of the table. */
+  let drawn: readonly unknown[] = [];
   return {
     element,
     show(now) {
@@ -314,6 +321,9 @@ export function callouts(actions: CalloutsActions): Part<CalloutsFacts> {
         offer(material, now.materials);
         offer(machine, now.machines);
       }
+      const of = [rows, others, rows.length > 0 && actions.effect(rows), now.ready, now.busy];
+      if (of.every((one, i) => one === drawn[i])) return;
+      drawn = of;
       draw();
     },
   };

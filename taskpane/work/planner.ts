@@ -1,7 +1,7 @@
 /** The trade's planning as the pane asks for it: the whole table, one row of it at the price of one, and advice for it. */
 import { Cache } from "../../src/cache.ts";
 import { usesCell } from "../../src/operations/index.ts";
-import { type Advice, advise, type Outcome } from "../../src/plan/advise.ts";
+import { type Advice, advising, type Outcome } from "../../src/plan/advise.ts";
 import { handedOn, LOOK_BACK } from "../../src/plan/handed.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { sharedSetups } from "../../src/plan/setups.ts";
@@ -14,7 +14,7 @@ import { full } from "../../src/words/en/full.ts";
 import { type RowPlan, worded } from "../../src/words/worded.ts";
 import type { CellValue } from "../host/host.ts";
 import { digits, percent } from "../ui/numbers.ts";
-import type { PlanBlocks, Planner, Suggestion } from "./types.ts";
+import type { Advisor, PlanBlocks, Planner, Suggestion } from "./types.ts";
 
 /** Rows that were read, under the headings and units of their table; at an edit one row differs, and the lists seldom do. */
 const readBefore = new Cache<string, Cache<string, ReadRow>>("rows that were read", 4);
@@ -69,12 +69,12 @@ export function usesInput(operation: string, key: string): boolean {
   return !(key in ROW) || usesCell(name, key as RowKey);
 }
 
-/** Changes that would help a row, best first, in words. */
-export function advisor(blocks: PlanBlocks, only: number): readonly Suggestion[] {
+/** Changes that would help a row, best first, in words; in steps of a few milliseconds. */
+export function* advisor(blocks: PlanBlocks, only: number): ReturnType<Advisor> {
   const one = oneRow(blocks, only);
   const units = one?.read.row.units;
   if (one === undefined || units === undefined) return [];
-  const { advice, base, open } = advise(one.read, one.lists, one.sharing, one.handed);
+  const { advice, base, open } = yield* advising(one.read, one.lists, one.sharing, one.handed);
   const found = advice.map((a) => suggestion(a, units));
   const nothing = base === undefined ? "" : nothingText(open, base, full);
   return nothing === "" ? found : [{ change: nothing, before: "", after: "", writes: [] }];

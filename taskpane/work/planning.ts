@@ -44,6 +44,12 @@ export interface Doubt {
   readonly options: readonly string[];
 }
 
+/** What was said of each heading. */
+function saidOf(headings: readonly CellValue[], byHand: HandMatches): (string | undefined)[] {
+  const said = new Map(Object.entries(byHand));
+  return headings.map((heading) => (said.size === 0 ? undefined : said.get(normalHeading(heading))));
+}
+
 export const BASIS = "Basis";
 export const CHANGED = "Changed";
 
@@ -53,7 +59,7 @@ export const CHANGED = "Changed";
  * may be something else is neither.
  */
 export function match(headings: readonly CellValue[], byHand: HandMatches = {}): Matching {
-  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const said = saidOf(headings, byHand);
   const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
   const { matches: inputs, doubts: open } = readHeadings(free, ROW_COLUMNS);
   const taken = new Set([...inputs, ...open].map((m) => m.at));
@@ -128,7 +134,7 @@ const isListHeading = (headings: readonly CellValue[]): boolean =>
 
 /** How much headings look like those of a planning table: an operation, or a thread or size with a depth. */
 export function planningScore(headings: readonly CellValue[], byHand: HandMatches = {}): number {
-  const said = headings.map((heading) => byHand[normalHeading(heading)]);
+  const said = saidOf(headings, byHand);
   const free = headings.map((heading, at) => (said[at] === undefined ? heading : null));
   const keys = new Set<string>(matchHeadings(free, ROW_COLUMNS).map((m) => m.column.key));
   for (const key of said) if (key?.startsWith("in:")) keys.add(key.slice("in:".length));

@@ -28,12 +28,11 @@ import { writeComparison, writeQuote } from "./commands/quote.ts";
 import { addCard, applySuggestion, workOut } from "./commands/row.ts";
 import { addLists, addTable } from "./commands/sheets.ts";
 import { type Due, dueAfter, everything, isNothing, merge, nothing } from "./due.ts";
+import { looking } from "./looking.ts";
 import { isEmptyRow, type Matching, match, planningBlock, resultScore, unitsGiven } from "./planning.ts";
 import { createStore } from "./state.ts";
 import { type Advisor, LISTS, type PlanBlocks, type Planner, type Session, type State } from "./types.ts";
 
-/** Milliseconds a row must stay selected before advice is looked for. */
-const ADVICE_DELAY = 80;
 /** Milliseconds that are waited for more of the same: another row selected, another cell typed. */
 const [SELECTED, TYPED] = [120, 400];
 
@@ -69,7 +68,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
   let reading: Promise<void> | undefined;
   let stops: (() => void)[] | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let advising: ReturnType<typeof setTimeout> | undefined;
+  const advising = looking();
 
   const fail = (thrown: unknown): void => {
     if (!(thrown instanceof HostError)) console.error(thrown);
@@ -99,7 +98,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
 
   /** The plan of the selected row alone: quick, whatever the length of the table. */
   function planSelected(): void {
-    clearTimeout(advising);
+    advising.stop();
     const { table, matching, lists } = store.get();
     const selected = table?.selected ?? null;
     if (table === null || matching === null || selected === null || isEmptyRow(table.rows[selected]!, matching)) {
@@ -121,15 +120,12 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     }
     store.set({ plan: line, suggestions: [] });
     if (line === null || advise === undefined) return;
-    // The search for advice works the row out many times: the row is shown first.
-    advising = setTimeout(() => {
-      if (!alive || store.get().plan !== line) return;
-      try {
-        store.set({ suggestions: advise(all, selected) });
-      } catch (thrown) {
-        fail(thrown);
-      }
-    }, ADVICE_DELAY);
+    advising.start(
+      () => advise(all, selected),
+      () => alive && store.get().plan === line,
+      (suggestions) => store.set({ suggestions }),
+      fail,
+    );
   }
 
   /** What people said is this from now on; it is kept in the workbook, one after the other. */
@@ -401,7 +397,7 @@ export function createSession(host: Host, plan: Planner, advise?: Advisor): Sess
     destroy() {
       alive = false;
       clearTimeout(timer);
-      clearTimeout(advising);
+      advising.stop();
       stopShown();
       for (const stop of stops ?? []) stop();
     },

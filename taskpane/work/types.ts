@@ -33,8 +33,8 @@ export interface Suggestion {
   readonly writes: readonly { readonly key: string; readonly value: number | string | null }[];
 }
 
-/** Looks for changes that would help one row. */
-export type Advisor = (blocks: PlanBlocks, only: number) => readonly Suggestion[];
+/** Looks for changes that would help one row, in short steps. */
+export type Advisor = (blocks: PlanBlocks, only: number) => Generator<void, readonly Suggestion[]>;
 
 export interface State {
   readonly phase: "reading" | "none" | "table";

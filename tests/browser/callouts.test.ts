@@ -1,11 +1,11 @@
 /** Callouts pasted into the pane of the desk: added to the demo job, planned, undone; and five hundred of them. */
 import fs from "node:fs";
 import path from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
+import { axe } from "./axe.ts";
 import { type Cell, cellsOf, type Desk, goTo, openDesk, ready, saveAs, until } from "./page.ts";
 import { OUT } from "./serve.ts";
 
@@ -57,8 +57,7 @@ describe("callouts in the desk", () => {
       "6 × drill 3/8-16 UNC-2B tap drill, 0.875 deep [in]",
     );
     await page.screenshot({ path: path.join(OUT, "callouts-preview.png") });
-    const found = await new AxeBuilder({ page }).include("#pane").analyze();
-    expect(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(" ")}`)).toEqual([]);
+    expect(await axe(page, "#pane")).toEqual([]);
 
     await page.getByRole("button", { name: "Add these rows to the table" }).click();
     await page.waitForSelector(".message .done");

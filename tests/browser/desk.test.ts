@@ -3,13 +3,13 @@ import { execFile } from "node:child_process";
 import fs from "node:fs";
 import path from "node:path";
 import { promisify } from "node:util";
-import AxeBuilder from "@axe-core/playwright";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { PLAN } from "../../functions/plan.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
+import { axe } from "./axe.ts";
 import {
   type Cell,
   cellsOf,
@@ -375,20 +375,16 @@ describe("the desk in a browser", () => {
 
   it("has no accessibility faults, with its menu open and closed, wide and narrow", async () => {
     const { page } = desk;
-    const faults = async () => {
-      const found = await new AxeBuilder({ page }).analyze();
-      return found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(" ")}`);
-    };
-    expect(await faults()).toEqual([]);
+    expect(await axe(page)).toEqual([]);
     await page.click("#more");
-    expect(await faults()).toEqual([]);
+    expect(await axe(page)).toEqual([]);
     await page.keyboard.press("Escape");
     await page.setViewportSize({ width: 390, height: 780 });
-    expect(await faults()).toEqual([]);
+    expect(await axe(page)).toEqual([]);
     await page.click("#show-pane");
     expect(await page.isVisible("#grid")).toBe(false);
     expect(await page.isVisible("#pane")).toBe(true);
-    expect(await faults()).toEqual([]);
+    expect(await axe(page)).toEqual([]);
     await page.click("#show-table");
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
     await page.setViewportSize({ width: 1920, height: 950 });

@@ -6,6 +6,7 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { Browser, BrowserContextOptions, CDPSession, Page } from "playwright-core";
+import { newPage } from "./page.ts";
 
 const root = path.resolve(import.meta.dirname, "../..");
 export const POLICY =
@@ -72,8 +73,7 @@ export async function openGrid(
   query: string,
   options: BrowserContextOptions = {},
 ): Promise<GridPage> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 800 }, ...options });
-  const page = await context.newPage();
+  const { context, page } = await newPage(browser, { viewport: { width: 1440, height: 800 }, ...options });
   const complaints: string[] = [];
   page.on("console", (message) => {
     if (message.type() === "error" || /content security policy/i.test(message.text())) complaints.push(message.text());

@@ -1,7 +1,7 @@
 /** The grid in a real browser: what is seen, touched and heard; how fast, and how much it draws. */
-import AxeBuilder from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { axe } from "./axe.ts";
 import { type GridPage, type GridSite, openGrid, picture, serveGrid } from "./grid-host.ts";
 import { startBrowser } from "./page.ts";
 
@@ -40,17 +40,6 @@ afterAll(async () => {
 });
 afterEach(() => expect(open.complaints).toEqual([]));
 
-async function findings(): Promise<string[]> {
-  const found = await new AxeBuilder({ page }).analyze();
-  return found.violations.map(
-    (v) =>
-      `${v.id}: ${v.nodes
-        .map((n) => n.html)
-        .join(" ")
-        .slice(0, 300)}`,
-  );
-}
-
 describe("for everybody (independent: axe-core, the browser's own accessibility tree)", () => {
   for (const [width, options] of Object.entries(SIZES)) {
     // At 1024 px it is the same page as at 1440: looked at, not searched again.
@@ -59,7 +48,7 @@ describe("for everybody (independent: axe-core, the browser's own accessibility 
       // Fewer rows tell the same and take less time.
       const size = page.viewportSize()!;
       await page.setViewportSize({ width: size.width, height: 420 });
-      const found = await findings();
+      const found = await axe(page);
       await page.setViewportSize(size);
       return found;
     };

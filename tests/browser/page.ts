@@ -1,6 +1,6 @@
 /** Chromium on the desk: no request leaves this machine, and nothing is said on the console. */
 import path from "node:path";
-import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { OUT, type Served, serveDesk } from "./serve.ts";
 
 export type Cell = string | number | boolean | null;
@@ -30,10 +30,27 @@ const program = () => process.env.CHROMIUM ?? "/usr/bin/chromium";
 export const startBrowser = (): Promise<Browser> => chromium.launch({ executablePath: program(), args: ARGUMENTS });
 
 /** A browser that keeps what it stores in a folder, as a person's does. */
-export const startProfile = (folder: string): Promise<BrowserContext> =>
-  chromium.launchPersistentContext(folder, { executablePath: program(), args: ARGUMENTS, viewport: SIZE });
+export async function startProfile(folder: string): Promise<BrowserContext> {
+  const options = { executablePath: program(), args: ARGUMENTS, viewport: SIZE };
+  const context = await chromium.launchPersistentContext(folder, options);
+  context.setDefaultTimeout(PATIENCE);
+  return context;
+}
 
 const SIZE = { width: 1920, height: 950 };
+
+/** How long a broken page is waited for [ms]: on a busy machine a page is slow, not wrong. */
+const PATIENCE = 120_000;
+
+/** A page in a context of its own. */
+export async function newPage(
+  browser: Browser,
+  options: BrowserContextOptions = {},
+): Promise<{ context: BrowserContext; page: Page }> {
+  const context = await browser.newContext(options);
+  context.setDefaultTimeout(PATIENCE);
+  return { context, page: await context.newPage() };
+}
 
 /** Notes what a page must not do. */
 export function listen(page: Page, served: Served, complaints: string[]): void {
@@ -51,8 +68,7 @@ export function listen(page: Page, served: Served, complaints: string[]): void {
 export async function openDesk(folder = "desk", size = SIZE): Promise<Desk> {
   const served = await serveDesk(folder);
   const browser = await startBrowser();
-  const context = await browser.newContext({ viewport: size });
-  const page = await context.newPage();
+  const { context, page } = await newPage(browser, { viewport: size });
   const complaints: string[] = [];
   listen(page, served, complaints);
   await page.goto(served.address);
@@ -77,8 +93,6 @@ export async function ready(page: Page): Promise<void> {
       document.documentElement.dataset.ready === "yes" &&
       document.getElementById("state")!.dataset.busy === "no" &&
       typeof (globalThis as any).tablefeedDesk === "object",
-    null,
-    { timeout: 60_000 },
   );
 }
 
@@ -100,8 +114,8 @@ export const cellsOf = (page: Page, sheet: string, rows: number, columns = 80): 
     [sheet, rows, columns] as const,
   );
 
-/** Waits for something to be so; the time is only how long a broken desk is waited for. */
-export async function until(what: () => Promise<boolean>, milliseconds = 30_000): Promise<void> {
+/** Waits for something to be so. */
+export async function until(what: () => Promise<boolean>, milliseconds = PATIENCE): Promise<void> {
   const end = Date.now() + milliseconds;
   while (!(await what())) {
     if (Date.now() > end) throw new Error("waited in vain");

@@ -1,7 +1,6 @@
 /** The quote and the comparison on the desk: written by the pane's buttons, equal to the worksheet function. */
 import fs from "node:fs";
 import path from "node:path";
-import AxeBuilder from "@axe-core/playwright";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { QUOTE } from "../../functions/quote.ts";
@@ -9,20 +8,15 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { type Desk, openDesk, ready, saveAs } from "./page.ts";
+import { axe } from "./axe.ts";
+import { type Desk, openDesk, ready, saveAs, until } from "./page.ts";
 import { OUT } from "./serve.ts";
 
 const at = (desk: Desk, sheet: string, row: number, column: number) =>
   desk.page.evaluate((place) => (globalThis as any).tablefeedDesk.valueAt(place), { sheet, row, column });
 
 async function filled(desk: Desk, sheet: string): Promise<void> {
-  const end = Date.now() + 20_000;
-  for (;;) {
-    const value = await at(desk, sheet, 1, 3).catch(() => null);
-    if (value !== null && value !== undefined && value !== "") return;
-    if (Date.now() > end) throw new Error(`the sheet ${sheet} did not appear`);
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
+  await until(async () => ((await at(desk, sheet, 1, 3).catch(() => null)) ?? "") !== "");
 }
 
 describe("the quote on the desk", () => {
@@ -37,8 +31,7 @@ describe("the quote on the desk", () => {
   afterAll(() => desk?.close());
 
   it("has nothing for axe to find in its section", async () => {
-    const { violations } = await new AxeBuilder({ page: desk.page }).include("#pane").analyze();
-    expect(violations.map((v) => v.id)).toEqual([]);
+    expect(await axe(desk.page, "#pane")).toEqual([]);
     await desk.page.locator(".quote").screenshot({ path: path.join(OUT, "quote-section.png") });
   });
   it("writes the sheet that CUT.QUOTE would spill (independent)", async () => {

@@ -2,7 +2,6 @@ import fs from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { calloutBlock, readCallouts } from "../../src/callouts/callouts.ts";
-import { fitDeviations, standardTolerance } from "../../src/callouts/fits.ts";
 
 interface Case {
   readonly text: string;
@@ -42,62 +41,6 @@ describe("callouts written from drafting conventions (independent)", () => {
     },
   );
   it("covers at least 120 callouts", () => expect(corpus.cases.length).toBeGreaterThanOrEqual(120));
-});
-
-describe("ISO tolerance classes (published)", () => {
-  /**
-   * Limit deviations in µm for sizes over / up to, as printed in public reprints of the ISO 286-2 tables for holes
-   * and shafts (limits of H7, H8, H9, H11; K7, M7, N7; E7, F6; h6, h9). Printed to the whole µm, compared exactly.
-   */
-  const printed: readonly (readonly [string, number, number, number])[] = [
-    ["H7", 2, 0, 10],
-    ["H7", 5, 0, 12],
-    ["H7", 10, 0, 15],
-    ["H7", 12, 0, 18],
-    ["H7", 25, 0, 21],
-    ["H7", 50, 0, 25],
-    ["H7", 60, 0, 30],
-    ["H8", 4, 0, 18],
-    ["H8", 8, 0, 22],
-    ["H8", 12, 0, 27],
-    ["H8", 30, 0, 33],
-    ["H9", 16, 0, 43],
-    ["H11", 20, 0, 130],
-    ["H11", 6, 0, 75],
-    ["H12", 45, 0, 250],
-    ["H13", 45, 0, 390],
-    ["K7", 5, -9, 3],
-    ["K7", 16, -12, 6],
-    ["K7", 40, -18, 7],
-    ["M7", 25, -21, 0],
-    ["M7", 100, -35, 0],
-    ["N7", 8, -19, -4],
-    ["N7", 25, -28, -7],
-    ["N7", 150, -52, -12],
-    ["E7", 5, 20, 32],
-    ["E7", 25, 40, 61],
-    ["F6", 16, 16, 27],
-    ["F6", 70, 30, 49],
-    ["JS7", 25, -10.5, 10.5],
-    ["JS9", 12, -21.5, 21.5],
-    ["h6", 5, -8, 0],
-    ["h6", 100, -22, 0],
-    ["h9", 16, -43, 0],
-    ["js14", 16, Number.NaN, Number.NaN],
-  ];
-  it("are those of the tables", () => {
-    for (const [text, size, lower, upper] of printed) {
-      const got = fitDeviations(size, text);
-      if (Number.isNaN(lower)) expect(got, text).toBeUndefined();
-      else expect([got?.lower, got?.upper], `${text} at ${size}`).toEqual([lower / 1000, upper / 1000]);
-    }
-  });
-  it("belong to the range that ends at a size, and end at 500 mm", () => {
-    expect(standardTolerance(10, 7)).toBe(0.015);
-    expect(standardTolerance(10.001, 7)).toBe(0.018);
-    expect(standardTolerance(500.1, 7)).toBeUndefined();
-    expect(standardTolerance(0, 7)).toBeUndefined();
-  });
 });
 
 const blank = (text: string) => text.replace(/[\s\u200b]/g, "");

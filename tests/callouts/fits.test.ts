@@ -1,58 +1,41 @@
-/** Tolerance classes of callouts against the table of fits, which was made apart from it; and limits that people write. */
+/** Tolerance classes and limits of callouts, as people write them. */
 import { describe, expect, it } from "vitest";
 import { readCallouts } from "../../src/callouts/callouts.ts";
-import { fitDeviations, standardTolerance } from "../../src/callouts/fits.ts";
-import { classLimits } from "../../src/fits/limits.ts";
 
-const HOLES = ["D", "E", "F", "G", "H", "JS"];
-const GRADES = [5, 6, 7, 8, 9, 10, 11, 12, 13];
-/** Just inside each end of every range of sizes. */
-const SIZES = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250, 315, 400, 500].flatMap((end) => [end - 0.5, end]);
-
-describe("tolerance classes of callouts (independent: a second table of ISO 286)", () => {
-  it.each([...HOLES, ...HOLES.map((letter) => letter.toLowerCase())])("%s in each grade and range", (letter) => {
-    let compared = 0;
-    for (const grade of GRADES)
-      for (const size of SIZES) {
-        const name = `${letter}${grade}`;
-        const got = fitDeviations(size, name);
-        let wanted: ReturnType<typeof classLimits>;
-        try {
-          wanted = classLimits(size, name);
-        } catch {
-          continue;
-        }
-        compared++;
-        expect(got?.lower, `${name} at ${size}`).toBeCloseTo(wanted.lower, 9);
-        expect(got?.upper, `${name} at ${size}`).toBeCloseTo(wanted.upper, 9);
-        expect(got?.shaft).toBe(letter === letter.toLowerCase());
-        expect(standardTolerance(size, grade)).toBeCloseTo(wanted.upper - wanted.lower, 9);
-      }
-    expect(compared).toBeGreaterThan(100);
+describe("tolerance classes of callouts", () => {
+  const read = (text: string) => readCallouts(text, { units: "mm" }).rows[0]!;
+  it.each([
+    // ISO 286-2: lower and upper deviation at 20 mm [µm]; those over 24 mm begin later
+    ["E5", 40, 49],
+    ["H5", 0, 9],
+    ["H13", 0, 330],
+    ["JS6", -6.5, 6.5],
+    ["S7", -48, -27],
+    ["h6", -13, 0],
+    ["e8", -73, -40],
+    ["k6", 2, 15],
+  ])("%s of 20 mm lies between %d and %d µm (published)", (name, lower, upper) => {
+    const row = read(`⌀20 ${name}`);
+    expect(row.understood, row.note).toBe(true);
+    const limits = row.note
+      .match(/limits ([\d.]+) to ([\d.]+)/)!
+      .slice(1)
+      .map(Number);
+    expect(limits[0]).toBeCloseTo(20 + lower / 1000, 6);
+    expect(limits[1]).toBeCloseTo(20 + upper / 1000, 6);
   });
-  it.each(["K7", "M7", "N7", "P7"])("%s in each range, and in no other grade", (name) => {
-    for (const size of SIZES) {
-      const [got, wanted] = [fitDeviations(size, name)!, classLimits(size, name)];
-      expect(got.lower, String(size)).toBeCloseTo(wanted.lower, 9);
-      expect(got.upper, String(size)).toBeCloseTo(wanted.upper, 9);
-    }
-    expect(fitDeviations(20, name.replace("7", "6"))).toBeUndefined();
-    expect(fitDeviations(20, name.toLowerCase())).toBeUndefined();
-  });
-  it("answers nothing outside its sizes, grades and letters", () => {
-    for (const [size, name] of [
-      [0, "H7"],
-      [-5, "H7"],
-      [500.1, "H7"],
-      [20, "H4"],
-      [20, "H14"],
-      [20, "S7"],
-      [20, "H"],
-      [20, "7"],
-      [20, "HH7"],
-      [20, "H7/g6"],
-    ] as const)
-      expect(fitDeviations(size, name), `${size} ${name}`).toBeUndefined();
+  it.each(["H4", "H14", "C9", "V7", "T7"])(
+    "%s of 20 mm is no class of a drawing, not in the tables or not in use",
+    (name) => {
+      const row = read(`⌀20 ${name}`);
+      expect(row.understood).toBe(false);
+      expect(row.note).toContain(`tolerance class ${name} is not in the table: no limits`);
+      expect(row.cells["Size tolerance"]).toBeNull();
+    },
+  );
+  it("end where the tables end, at 500 mm", () => {
+    expect(read("⌀500 H7").note).toContain("limits 500 to 500.063");
+    expect(read("⌀501 H7").note).toContain("tolerance class H7 is not in the table: no limits");
   });
 });
 
@@ -78,5 +61,26 @@ describe("limits that people write (a machinist's rules)", () => {
     const cells = row("⌀.500 H7 ↧ .75", "in");
     expect(cells["Finish diameter"] as number).toBeCloseTo(0.5 + 0.009 / 25.4, 6);
     expect(cells["Size tolerance"] as number).toBeCloseTo(0.009 / 25.4, 6);
+  });
+  it.each(["⌀.5 ±.6 ↧ 1", "⌀10 ±0 ↧ 20"])("%s leaves nothing between its limits, and is asked about", (text) => {
+    const { cells, note, understood } = readCallouts(text, { units: "mm" }).rows[0]!;
+    expect(note).toContain("tolerance not understood");
+    expect(cells["Size tolerance"]).toBeNull();
+    expect(understood).toBe(false);
+  });
+});
+
+describe("what a row says", () => {
+  const rows = (text: string) => readCallouts(text, { units: "mm" }).rows;
+  it("speaks of an angle where there is a countersink only", () => {
+    expect(rows("⌀5 THRU")[0]!.note).not.toContain("angle");
+    expect(rows("⌀5 THRU ⌵ ⌀10")[1]!.note).toContain("angle is not told");
+    expect(rows("⌀5 THRU ⌵ ⌀10 x 82°")[1]!.note).toContain("countersink 82°");
+  });
+  it("keeps the hole of a thread that does not exist", () => {
+    const operations = (text: string) => rows(text).map(({ cells }) => cells.Operation);
+    expect(operations("M6.5 ↧ 10")).toEqual(["thread mill"]);
+    expect(operations("M6.5 ↧ 10, PILOT ⌀5.5 ↧ 14")).toEqual(["drill", "thread mill"]);
+    expect(rows("M6.5 ↧ 10")[0]!.note).toContain("the nearest are M5.5, M6, M7");
   });
 });

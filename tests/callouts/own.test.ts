@@ -6,7 +6,7 @@ import { insertThread } from "../../src/callouts/insert.ts";
 import { parseThread } from "../../src/thread/designation.ts";
 import { good, type Outcome, type OwnCase, outcomeOf, ownCases } from "./corpus.ts";
 
-const FILES = ["clean", "noise", "languages", "other", "later", "third"] as const;
+const FILES = ["clean", "noise", "languages", "other", "later", "third", "edges"] as const;
 const ALL = FILES.flatMap(ownCases);
 const read = (c: OwnCase) => readCallouts(c.text, { units: c.units });
 

@@ -128,6 +128,29 @@ describe("results kept fresh (independent: CUT.PLAN on the same cells)", () => {
     expect(differences(model)).toEqual([]);
   });
 
+  it("come in rows that still wait when another row is put in or deleted", async () => {
+    const { model, planned } = open();
+    const machines = cellsOf(model, "Machines");
+    const rate = machines[0]!.indexOf("Rate [per hour]");
+    const partly = async (times: number) => {
+      model.apply([cell("Machines", 1, rate, times * Number(machines[1]![rate]))], { by: "person" });
+      const all = planned.waiting();
+      await new Promise<void>((resolve) => planned.onWaiting((left) => left < all && resolve()));
+      expect(planned.waiting()).toBeGreaterThan(0);
+    };
+    // A row of another machine: the share of the setup stays for those that wait.
+    const [name, at] = [machines[1]![0], column(model, "Machine")];
+    const other = cellsOf(model, "Plan").findIndex((row, r) => r > 0 && row[at] !== name);
+    await partly(3);
+    model.apply([{ kind: "delete-rows", sheet: "Plan", row: other, count: 1 }], { by: "person" });
+    await planned.settled();
+    expect(differences(model)).toEqual([]);
+    await partly(5);
+    model.apply([{ kind: "insert-rows", sheet: "Plan", row: 30, count: 1 }], { by: "person" });
+    await planned.settled();
+    expect(differences(model).filter((text) => !text.startsWith("row 31,"))).toEqual([]);
+  });
+
   it("go with a row that is emptied or deleted, and come with one that is put in", async () => {
     const { model, planned } = open();
     const head = cellsOf(model, "Plan")[0]!;

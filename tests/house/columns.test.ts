@@ -98,6 +98,8 @@ const SHOWN: ReadonlySet<string> = new Set([
   "tool",
   "operation",
   "units",
+  // of a material: tells people one grade from another
+  "hardness",
 ]);
 
 describe("columns (house)", () => {

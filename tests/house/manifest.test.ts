@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 // @ts-expect-error plain script without types
 import { manifestFor } from "../../taskpane/build/manifest.mjs";
 import { NEEDS } from "../../taskpane/host/excel/versions.ts";
-import { startBrowser } from "../browser/page.ts";
+import { newPage, startBrowser } from "../browser/page.ts";
 import { root } from "./files.ts";
 
 interface Node {
@@ -48,7 +48,7 @@ const names = (node: Node): string[] => node.children.map((child) => child.name)
 /** Reads well-formed XML as a browser does. */
 async function treeOf(text: string): Promise<Node> {
   const browser = await startBrowser();
-  const page = await browser.newPage();
+  const { page } = await newPage(browser);
   const tree = await page.evaluate((xml) => {
     const parsed = new DOMParser().parseFromString(xml, "application/xml");
     const error = parsed.querySelector("parsererror");

@@ -9,7 +9,7 @@ import { buildPages } from "../../taskpane/build/pages.mjs";
 import { headerOf, OFFICE, policyOf } from "../../taskpane/build/policy.mjs";
 // @ts-expect-error plain script without types
 import { serve } from "../../taskpane/build/serve.mjs";
-import { startBrowser } from "../browser/page.ts";
+import { newPage, startBrowser } from "../browser/page.ts";
 import { root } from "./files.ts";
 
 const out = path.join(root, "tests", ".out", "policy");
@@ -58,7 +58,7 @@ describe("the policies of the pages (house)", () => {
   });
 
   it("hold in the pane with Office's own script: no violation, no request to anybody else", async () => {
-    const page = await browser.newPage();
+    const { page } = await newPage(browser);
     const complaints: string[] = [];
     page.on("console", (message) => {
       if (/content security policy|refused/i.test(message.text())) complaints.push(message.text());

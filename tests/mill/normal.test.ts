@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { millForces } from "../../src/mill/force.ts";
-import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadMillForces } from "../../src/mill/threadforce.ts";
 import { threadNormal } from "../../src/mill/threadnormal.ts";
 import { wallForces } from "../../src/mill/wallnormal.ts";
 
@@ -77,7 +77,6 @@ describe("quick parts of the end-mill forces (identity)", () => {
           };
           const whole = threadMillForces(cut);
           const sharp = threadMillForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
-          expect(threadWallForce(cut)).toBeCloseTo(whole.wallNormal, 9);
           const quick = threadNormal(cut, cut.startDepth, cut.endDepth);
           expect(Math.abs(quick.mean(cut.startDepth, cut.endDepth) - sharp.meanNormal)).toBeLessThan(2e-5 * sharp.mean);
           expect(quick.wall(cut.startDepth, cut.endDepth, 1)).toBeCloseTo(whole.wallNormal, 7);

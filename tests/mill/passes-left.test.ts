@@ -1,17 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { TradeError } from "../../src/errors.ts";
-import { type BluntPasses, passesLeft } from "../../src/mill/bending.ts";
 import { leastLayer } from "../../src/mill/edge.ts";
-import { type ThreadCut, threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { type ThreadCut, threadMillForces } from "../../src/mill/threadforce.ts";
 import { passDepths } from "../../src/thread/passes.ts";
-
-const wallsOf = (s: BluntPasses) => passesLeft(s).map((x) => x.wall);
+import { wallsLeft } from "./walls.ts";
 
 describe("what passes of a blunt, springy tool leave (independent)", () => {
   it("agrees with the geometric series of a linear force when the edge is sharp", () => {
     // w = (t + q·a)/(1 + q), q = c·k = 0.4, summed by hand
-    const walls = wallsOf({
+    const walls = wallsLeft({
       depths: [1, 1, 1, 1],
       flexibility: 0.002,
       layer: 0,
@@ -35,7 +33,7 @@ describe("what passes of a blunt, springy tool leave (independent)", () => {
       a = low - layer * (1 - Math.exp(-(low - a) / layer));
       return a;
     });
-    const got = wallsOf({
+    const got = wallsLeft({
       depths: [0.3, 0.5, 0.6, 0.6, 0.6],
       flexibility: c,
       layer,
@@ -48,25 +46,22 @@ describe("what passes of a blunt, springy tool leave (independent)", () => {
   it("stops at a jump of the force, from either side", () => {
     // 100 N more from 0.5 on: below it the tool would go to 0.9, above it back under 0.5
     const jump = (a: number, b: number) => 100 * (b - a) + (b >= 0.5 ? 1000 : 0);
-    expect(wallsOf({ depths: [1], flexibility: 0.001, layer: 0, normalForce: jump })[0]).toBeCloseTo(0.5, 8);
+    expect(wallsLeft({ depths: [1], flexibility: 0.001, layer: 0, normalForce: jump })[0]).toBeCloseTo(0.5, 8);
   });
 });
 
 describe("what passes of a blunt, springy tool leave (identity)", () => {
   it("is the programmed depth less the full layer with a rigid tool, and all of it after spring passes", () => {
     const rigid = { flexibility: 0, layer: 0.01, normalForce: () => 1000 };
-    expect(wallsOf({ ...rigid, depths: [0.5] })[0]).toBeCloseTo(0.49, 12);
-    const many = wallsOf({ ...rigid, depths: Array.from({ length: 40 }, () => 0.5) });
+    expect(wallsLeft({ ...rigid, depths: [0.5] })[0]).toBeCloseTo(0.49, 12);
+    const many = wallsLeft({ ...rigid, depths: Array.from({ length: 40 }, () => 0.5) });
     expect(0.5 - many.at(-1)!).toBeLessThan(0.001);
     expect(0.5 - many.at(-1)!).toBeGreaterThan(0);
   });
   it("leaves the wall where a pass does not reach it", () =>
-    expect(passesLeft({ depths: [0.5, 0.4], flexibility: 0, layer: 0, normalForce: () => 0 })[1]).toEqual({
-      path: 0.4,
-      wall: 0.5,
-    }));
+    expect(wallsLeft({ depths: [0.5, 0.4], flexibility: 0, layer: 0, normalForce: () => 0 })).toEqual([0.5, 0.5]));
   it("never asks for the force at the wall itself", () => {
-    passesLeft({
+    wallsLeft({
       depths: [0.2, 0.2, 0.2],
       flexibility: 0.01,
       layer: 0.002,
@@ -79,23 +74,23 @@ describe("what passes of a blunt, springy tool leave (identity)", () => {
   });
   it("is pulled in by twice the pass at the most where no depth is named: the pass, not the whole depth", () => {
     // the first pass cuts without force to 1; the second is pulled in for ever: from 1 to 1.5, so no deeper than 2
-    const pulled = passesLeft({
+    const pulled = wallsLeft({
       depths: [1, 1.5],
       flexibility: 0.001,
       layer: 0,
       normalForce: (a) => (a > 0.5 ? -1e9 : 0),
     });
-    expect(pulled.map((p) => p.wall)).toEqual([1, 2]);
+    expect(pulled).toEqual([1, 2]);
   });
   it("refuses a negative flexibility, layer or depth by its name", () => {
     const fine = { depths: [1], flexibility: 0.001, layer: 0.001, normalForce: () => 10 };
-    expect(() => passesLeft({ ...fine, flexibility: -1e-6 })).toThrow(/flexibility is/);
-    expect(() => passesLeft({ ...fine, layer: -1e-6 })).toThrow(/layer is/);
-    expect(() => passesLeft({ ...fine, depths: [1, -0.1] })).toThrow(/depth is/);
+    expect(() => wallsLeft({ ...fine, flexibility: -1e-6 })).toThrow(/flexibility is/);
+    expect(() => wallsLeft({ ...fine, layer: -1e-6 })).toThrow(/layer is/);
+    expect(() => wallsLeft({ ...fine, depths: [1, -0.1] })).toThrow(/depth is/);
   });
   it("goes deeper than programmed when the force pulls in, and no further than it is let", () => {
     const pull = (k: number, deepest?: number) =>
-      passesLeft({ depths: [1], flexibility: 0.001, layer: 0, deepest, normalForce: (a, b) => -k * (b - a) })[0]!.wall;
+      wallsLeft({ depths: [1], flexibility: 0.001, layer: 0, deepest, normalForce: (a, b) => -k * (b - a) })[0]!;
     expect(pull(100)).toBeCloseTo(1 / 0.9, 8); // p = 1 + 0.1·p
     expect(pull(2000)).toBe(2); // would run away: twice the pass
     expect(pull(2000, 1.3)).toBe(1.3);
@@ -109,7 +104,7 @@ describe("what passes of a blunt, springy tool leave (identity)", () => {
       ["layer", { layer: -1 }],
     ] as const) {
       try {
-        passesLeft({ ...good, ...change });
+        wallsLeft({ ...good, ...change });
         expect.unreachable(`took a bad ${parameter}`);
       } catch (e) {
         expect((e as TradeError).parameter).toBe(parameter);
@@ -160,13 +155,12 @@ function series(x: Case, passes: number, springs: number, mean = false) {
     edgeRadial: edge * x.edgeForce,
     way: x.way,
   });
-  const walls = wallsOf({
+  const walls = wallsLeft({
     depths: passDepths(total, flat, 60, passes, springs),
     flexibility: x.flexibility,
     layer: leastLayer(0.3, x.edgeRadius, 30),
     deepest: 0.49 * Math.min(cutter, hole),
-    normalForce: (a, b, edge) =>
-      mean ? threadMillForces(cutOf(a, b, edge)).meanNormal : threadWallForce(cutOf(a, b, edge)),
+    normalForce: (a, b, edge) => threadMillForces(cutOf(a, b, edge))[mean ? "meanNormal" : "wallNormal"],
   });
   return { walls, total };
 }

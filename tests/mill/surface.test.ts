@@ -101,7 +101,7 @@ describe("theoretical roughness (identity)", () => {
     );
   });
   it("rejects no feed and no corner, by name", () => {
-    expect(() => floorRoughness(0, 4, 0.8, 0)).toThrow(/spacing/);
+    expect(() => floorRoughness(0, 4, 0.8, 0)).toThrow(/feedPerTooth/);
     expect(() => floorRoughness(0.1, 4, 0, 0)).toThrow(/cornerRadius/);
     expect(() => wallRoughness({ edgeFeed: 0.1, teeth: 0, diameter: 10, runout: 0, way: "climb" })).toThrow(/teeth/);
   });

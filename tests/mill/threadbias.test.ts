@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { leastLayer } from "../../src/mill/edge.ts";
 import { type BendingThread, threadWalls } from "../../src/mill/threadbias.ts";
-import { threadMillForces, threadWallForce } from "../../src/mill/threadforce.ts";
+import { threadMillForces } from "../../src/mill/threadforce.ts";
 import { startWear } from "../../src/mill/wear.ts";
 import { passDepths } from "../../src/thread/passes.ts";
 
@@ -41,13 +41,13 @@ describe("band of a thread's wall (independent)", () => {
         corner(
           (a, p, edge) =>
             p > a
-              ? threadWallForce({
+              ? threadMillForces({
                   ...cut,
                   startDepth: a,
                   endDepth: p,
                   edgeTangential: 13 * edge,
                   edgeRadial: 13 * edge,
-                })
+                }).wallNormal
               : 0,
           m6.flexibility * m6.ends![end]!,
           m6.layers[end]!,

@@ -1,11 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type BendingWall, CORNERS, wallCorner } from "../../src/mill/wall-bias.ts";
+import { wallLeft } from "../../src/mill/bending.ts";
+import { type BendingWall, CORNERS, type Corner, wallCorner } from "../../src/mill/wall-bias.ts";
 import { wallForces } from "../../src/mill/wallnormal.ts";
+import { wallsLeft } from "./walls.ts";
 
 /** Deepest and shallowest wall after each pass, over all corners. */
 function wallEnds(wall: BendingWall, depths: readonly number[]) {
-  const corners = CORNERS.map((corner) => wallCorner(wall, depths, corner));
+  const corners = CORNERS.map((corner) => wallsLeft({ ...wallCorner(wall, corner), depths }));
   const over = (pick: (...values: number[]) => number) => depths.map((_, i) => pick(...corners.map((w) => w[i]!)));
   return { deepest: over(Math.max), shallowest: over(Math.min) };
 }
@@ -86,7 +88,8 @@ describe("what bending leaves of a wall (independent)", () => {
       edges: [0, 2],
       layers: [0, 0],
     };
-    const [wall] = [(corner: (typeof CORNERS)[number]) => wallCorner(springs, [1], corner)[0]!];
+    const left = (wall: BendingWall, corner: Corner) => wallLeft(wallCorner(wall, corner), 0, 1);
+    const wall = (corner: Corner) => left(springs, corner);
     // p = t − c·F: p·(1 + c·e·k) = t − c·e·edge
     expect(wall(["good", "wall"])).toBeCloseTo(1 / (1 + 1), 9);
     expect(wall(["bad", "wall"])).toBeCloseTo((1 - 0.0015 * 200) / (1 + 3), 9);
@@ -94,12 +97,11 @@ describe("what bending leaves of a wall (independent)", () => {
     expect(wall(["bad", "mean"])).toBeCloseTo(1 / 1.75, 9);
     // a thick layer is left whole, 0.01 at one end and 0.02 at the other
     const rigid: BendingWall = { ...springs, flexibility: 0, layers: [0.01, 0.02] };
-    expect(wallCorner(rigid, [1], ["good", "mean"])[0]!).toBeCloseTo(0.99, 9);
-    expect(wallCorner(rigid, [1], ["bad", "mean"])[0]!).toBeCloseTo(0.98, 9);
+    expect(left(rigid, ["good", "mean"])).toBeCloseTo(0.99, 9);
+    expect(left(rigid, ["bad", "mean"])).toBeCloseTo(0.98, 9);
     // without ends and edges both are the middle
     const plain: BendingWall = { ...springs, ends: undefined, edges: undefined };
-    for (const end of ["good", "bad"] as const)
-      expect(wallCorner(plain, [1], [end, "wall"])[0]!).toBeCloseTo((1 - 0.1) / 3, 9);
+    for (const end of ["good", "bad"] as const) expect(left(plain, [end, "wall"])).toBeCloseTo((1 - 0.1) / 3, 9);
   });
   it("each end solves its own balance: path and force checked by stepping the path in", () => {
     const wall = wallOf(0.05, "climb", { layers: [0, 0], ends: [1, 1] });

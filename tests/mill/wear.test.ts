@@ -1,18 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
-import { passesLeft } from "../../src/mill/bending.ts";
 import { startWear } from "../../src/mill/wear.ts";
 import { wearChange } from "../../src/thread/gauging.ts";
+import { wallsLeft } from "./walls.ts";
 
 /** Wall after two passes of a blunt tool that bends, the last one to a depth. */
 const wallOf = (flexibility: number, push: number, edge: number, springs: number) => (depth: number) =>
-  passesLeft({
+  wallsLeft({
     depths: [0.7 * depth, ...Array.from({ length: springs + 1 }, () => depth)],
     flexibility,
     layer: 0.004,
     normalForce: (a, b, share) => push * (b - a) + edge * share,
-  }).at(-1)!.wall;
+  }).at(-1)!;
 
 describe("wear value to start with (identity)", () => {
   it("a path moved by it leaves the wall where it is wanted", () => {

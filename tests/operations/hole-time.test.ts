@@ -55,7 +55,8 @@ describe("times of holes (independent: the moves a machinist would write)", () =
     const { time, results } = at(sink);
     expect(time!.cutting).toBeCloseTo(moveTime(3 + 2, results.tableFeed!, 3), 9);
     expect(time!.moving).toBeCloseTo(arrive() + rapid(5), 9);
-    expect(time!.waiting).toBeGreaterThan(0);
+    // two turns of the spindle at the bottom
+    expect((time!.waiting * results.spindleSpeed!) / 60).toBeCloseTo(2, 9);
     // without a hole the point goes the whole way
     const solid = at({ ...sink, "Start diameter": null });
     expect(solid.time!.cutting).toBeCloseTo(moveTime(6 + 2, solid.results.tableFeed!, 3), 9);

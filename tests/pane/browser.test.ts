@@ -1,12 +1,12 @@
 import fs from "node:fs";
 import path from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import { build } from "esbuild";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 // @ts-expect-error plain script without types
 import { serve } from "../../taskpane/build/serve.mjs";
-import { startBrowser } from "../browser/page.ts";
+import { axe, COLOURS } from "../browser/axe.ts";
+import { newPage, startBrowser } from "../browser/page.ts";
 
 const root = path.resolve(import.meta.dirname, "../..");
 const out = path.join(root, "tests", ".out", "pane");
@@ -38,9 +38,7 @@ afterAll(async () => {
 
 /** The pane at its narrowest, with what went wrong on the page. */
 async function open(query: string, seen = true): Promise<{ page: Page; complaints: string[] }> {
-  const context = await browser.newContext({ viewport: { width: 320, height: 800 } });
-  const page = await context.newPage();
-  page.setDefaultTimeout(5_000);
+  const { page } = await newPage(browser, { viewport: { width: 320, height: 800 } });
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
@@ -51,17 +49,6 @@ async function open(query: string, seen = true): Promise<{ page: Page; complaint
   await page.waitForFunction(() => !document.body.textContent?.includes("Reading the workbook"));
   return { page, complaints };
 }
-
-const axe = async (page: Page) =>
-  (
-    await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag21aa", "best-practice"]).analyze()
-  ).violations.map(
-    (violation) =>
-      `${violation.id}: ${violation.nodes
-        .map((node) => node.html)
-        .join(" ")
-        .slice(0, 300)}`,
-  );
 
 describe("the pane in a browser", () => {
   it("asks once what a doubtful heading means, with its first cells, and keeps the answer", async () => {
@@ -110,8 +97,20 @@ describe("the pane in a browser", () => {
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
     }
     await page.evaluate(() => document.documentElement.classList.add("dark"));
-    expect(await axe(page)).toEqual([]);
+    expect(await axe(page, undefined, COLOURS)).toEqual([]);
     expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it("would be told by axe of a button without a name and of grey on white", async () => {
+    const { page } = await open("?row=1");
+    await page.evaluate(() =>
+      document.body.insertAdjacentHTML("beforeend", "<button></button><p style='color:#aaa;background:#fff'>faint</p>"),
+    );
+    expect((await axe(page)).map((finding) => finding.split(":")[0])).toEqual(
+      expect.arrayContaining(["button-name", "color-contrast"]),
+    );
+    expect((await axe(page, undefined, COLOURS)).map((finding) => finding.split(":")[0])).toEqual(COLOURS);
     await page.context().close();
   });
 
@@ -270,7 +269,7 @@ describe("the pane in a browser", () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
     await page.locator(".callouts").screenshot({ path: path.join(out, "callouts.png") });
     await page.evaluate(() => document.documentElement.classList.add("dark"));
-    expect(await axe(page)).toEqual([]);
+    expect(await axe(page, undefined, COLOURS)).toEqual([]);
     await page.locator(".callouts .main").focus();
     await page.keyboard.press("Enter");
     await page.waitForFunction(() => document.querySelector(".message .done"));

@@ -23,7 +23,10 @@ async function open(grid: CellValue[][] = OWN, prepare?: () => void, suggestions
   fake.cursor = { row: 4, column: 1 };
   prepare?.();
   fake.install();
-  session = createSession(excelHost(), samplePlanner, () => suggestions);
+  session = createSession(excelHost(), samplePlanner, function* () {
+    yield;
+    return suggestions;
+  });
   await session.refresh();
 }
 afterEach(() => {

@@ -35,6 +35,7 @@ const advice = [
     writes: [{ key: "depth", value: 20 }],
   },
 ];
-mountPane(document.getElementById("pane")!, { ...host, kind: "excel" }, samplePlanner, () =>
-  wish.get("row") === "1" ? advice : [],
-);
+mountPane(document.getElementById("pane")!, { ...host, kind: "excel" }, samplePlanner, function* () {
+  yield;
+  return wish.get("row") === "1" ? advice : [];
+});

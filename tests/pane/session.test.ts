@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { RESULT_COLUMNS } from "../../src/table/columns.ts";
 import { HostError } from "../../taskpane/host/host.ts";
 import { createSession } from "../../taskpane/work/session.ts";
-import type { Session, Suggestion } from "../../taskpane/work/types.ts";
+import type { Advisor, Session, Suggestion } from "../../taskpane/work/types.ts";
 import { type FakeHost, fakeHost } from "./fake-host.ts";
 import { LISTS, PLAN_SHEET, samplePlanner } from "./sample.ts";
 
@@ -11,7 +11,7 @@ const PLAIN = PLAN_SHEET.map((row) => (row.length > 10 ? row.slice(0, 10) : row)
 describe("the session", () => {
   let host: FakeHost;
   let session: Session;
-  const start = async (sheets: Parameters<typeof fakeHost>[0], advise?: () => Suggestion[]) => {
+  const start = async (sheets: Parameters<typeof fakeHost>[0], advise?: Advisor) => {
     host = fakeHost(sheets);
     host.cursor = { row: 3, column: 1 };
     session = createSession(host, samplePlanner, advise);
@@ -203,7 +203,10 @@ describe("the session", () => {
       { change: "Less depth", before: "120 %", after: "80 %", writes: [{ key: "depth", value: 12.7 }] },
       { change: "One more pass", before: "120 %", after: "80 %", writes: [{ key: "passes", value: 4 }] },
     ];
-    await start({ Plan: PLAN_SHEET, ...LISTS }, () => suggestions);
+    await start({ Plan: PLAN_SHEET, ...LISTS }, function* () {
+      yield;
+      return suggestions;
+    });
     host.moveTo(4, 0);
     await expect.poll(() => state().plan?.operation).toBe("drill");
     await expect.poll(() => state().suggestions).toEqual(suggestions);

@@ -4,7 +4,7 @@ import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
-import { ADVICE_BUDGET, advise } from "../../src/plan/advise.ts";
+import { ADVICE_BUDGET, advise, advising } from "../../src/plan/advise.ts";
 import { candidatesFor, situationOf, withChanges } from "../../src/plan/changes.ts";
 import { RELIEF } from "../../src/plan/relief.ts";
 import { planRow } from "../../src/plan/row.ts";
@@ -46,6 +46,16 @@ describe("advice (identity: typed into the table and planned again)", () => {
   it("finds something for a good part of the demo job, within its bound", () => {
     expect(helped.length).toBeGreaterThan(20);
     for (const { tried } of helped) expect(tried).toBeLessThanOrEqual(ADVICE_BUDGET);
+  });
+  it("rests before each time that the row is worked out, but the first", () => {
+    for (const { read, tried, advice } of helped) {
+      const steps = advising(read, lists);
+      let rests = 0;
+      let step = steps.next();
+      for (; !step.done; step = steps.next()) rests++;
+      expect(rests, String(read.name)).toBe(tried - 1);
+      expect(step.value.advice).toEqual(advice);
+    }
   });
   it("keeps its promise: the changed row has the verdict, time and load that were shown, never worse than it was", () => {
     for (const { read, advice } of helped) {

@@ -196,6 +196,9 @@ describe("a list of the shop (identity)", () => {
     expect(list.nearest("EM-10-5")[0]).toBe("EM-10-4");
     expect(list.nearest("EM-10-5").length).toBeLessThanOrEqual(3);
     expect(list.nearest("EM-10-5")).not.toContain("D-10.2");
+    // What is offered once is offered again, whatever the one who asked did with it.
+    const offered = list.nearest("EM-10-5");
+    expect(offered.splice(0)).toEqual(list.nearest("EM-10-5"));
     // nothing is alike: nothing is offered
     expect(list.nearest("qqq")).toEqual([]);
     expect(lists().nearest("qqq")).toEqual([]);

@@ -150,6 +150,15 @@ describe("gauging (identity)", () => {
     const g = { pitchDiameter: 10, pitch: 1, lead: 1, profileAngle: 60 };
     expect(() => overWires({ ...g, wireDiameter: 1.1 })).toThrow(/wireDiameter is 1.1; at least 0.288675/);
     expect(() => betweenBalls({ ...g, wireDiameter: 0.9 })).toThrow(/ballDiameter is 0.9/);
+    expect(() => gaugedPitchDiameter(10.6, { ...g, wireDiameter: 1.1 }, "external")).toThrow(/wireDiameter is 1.1/);
+    expect(() => gaugedPitchDiameter(9.6, { ...g, wireDiameter: 0.9 }, "internal")).toThrow(/ballDiameter is 0.9/);
+  });
+  it("knows the range for 55° too, and asks nothing of an angle without a basic profile", () => {
+    const g = { pitchDiameter: 10, pitch: 1, lead: 1 };
+    // Jones 1914: Whitworth 0.506·P to 0.853·P for wires that stand clear
+    expect(() => overWires({ ...g, profileAngle: 55, wireDiameter: 0.9 })).toThrow(/wireDiameter is 0.9/);
+    expect(overWires({ ...g, profileAngle: 55, wireDiameter: 0.84 })).toBeGreaterThan(10);
+    expect(overWires({ ...g, profileAngle: 40, wireDiameter: 1.1 })).toBeGreaterThan(10);
   });
   it("turns a reading into a wear value of half the error", () => {
     expect(wearChange(5.38, 5.42)).toBeCloseTo(-0.02, 12);

@@ -99,6 +99,11 @@ describe("metric limits (identity)", () => {
     expect(size("M10-6h", "major", "max")).toBe(10);
   });
 
+  it("have the nominal diameter as basic major diameter", () => {
+    for (const name of ["M1-5H", "M6-6H", "M10x1.25-6g"])
+      expect(size(name, "major", "basic")).toBe(Number(/\d+/.exec(name)![0]));
+  });
+
   it("say which tolerance the standard does not have", () => {
     expect(() => size("M1-6H", "pitch", "max")).toThrow(/no pitch-diameter tolerance of grade 6 for a pitch of 0.25/);
     expect(() => size("M2-6e", "pitch", "max")).toThrow(/no position e for a pitch of 0.4/);
@@ -135,6 +140,13 @@ describe("metric sizes and pitches (published, ISO 261 arranged by pitch, from m
       6: [64],
     },
   };
+  /** Constant-pitch series that ISO 261 does not select (DIN 13 parts 2 to 4, from memory). */
+  const FURTHER: Readonly<Record<string, readonly number[]>> = {
+    0.35: [4],
+    0.5: [6, 7, 8, 9, 10, 11, 12, 14, 16, 18, 20, 22],
+    0.75: [5, 12, 14, 15, 16, 18, 20, 22, 24, 27, 30, 33],
+    1: [26, 33, 36, 39, 42, 45],
+  };
   const turned = (of: (row: (typeof METRIC_SIZES)[number]) => readonly number[]) => {
     const found: Record<string, number[]> = {};
     for (const row of METRIC_SIZES) for (const pitch of of(row)) found[pitch] = [...(found[pitch] ?? []), row[0]];
@@ -143,6 +155,8 @@ describe("metric sizes and pitches (published, ISO 261 arranged by pitch, from m
   const sorted = (table: Readonly<Record<string, readonly number[]>>) =>
     Object.fromEntries(Object.entries(table).map(([pitch, sizes]) => [pitch, [...sizes].sort((a, b) => a - b)]));
   it("have these fine pitches", () => expect(turned(([, , fine]) => fine)).toEqual(sorted(BY_PITCH)));
+  it("have these pitches of constant-pitch series", () =>
+    expect(turned(([, , , further = []]) => further)).toEqual(FURTHER));
   it("have these coarse pitches", () =>
     expect(turned(([, coarse]) => (coarse > 0 ? [coarse] : []))).toEqual(sorted(COARSE)));
 });

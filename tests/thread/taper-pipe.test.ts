@@ -64,6 +64,28 @@ describe("NPT (identity)", () => {
     expect(taperPipe("1-11-1/2 NPT").tpi).toBe(11.5);
   });
   it.each([
+    ["1/4 - 18 NPT", "1/4-18 NPT"],
+    ['1/4"-18NPT', "1/4-18 NPT"],
+    ['1/4 " -18 npt', "1/4-18 NPT"],
+    ["1 / 4-18 NPTF", "1/4-18 NPTF"],
+    ["1/4-18  NPTF", "1/4-18 NPTF"],
+    ["1 1/4-11.5 NPT", "1-1/4-11.5 NPT"],
+    ["1 - 1/4-11 1/2 NPT", "1-1/4-11.5 NPT"],
+    ["1  1/4-11 - 1 / 2NPT", "1-1/4-11.5 NPT"],
+    ["1-1/4-11-1/2 NPT", "1-1/4-11.5 NPT"],
+    ["3-8 NPT", "3-8 NPT"],
+  ])("reads %s as %s", (text, designation) => expect(taperPipe(text).designation).toBe(designation));
+  it.each([
+    ["10-8 NPT", /the sizes are/],
+    ["11/16-27 NPT", /the sizes are/],
+    ["1/100-27 NPT", /the sizes are/],
+    ["10-1/4-18 NPT", /the sizes are/],
+    ["1/4-180 NPT", /18 threads per inch/],
+    ["1/4-18 1/4 NPT", /such as/],
+    ["1/4-18.25 NPT", /such as/],
+    ["A1/4-18 NPT", /such as/],
+    ["1/4-18 NPTX", /such as/],
+    ["1/4-18 NP", /such as/],
     ["1/4-20 NPT", /18 threads per inch/],
     ["5/8-14 NPT", /the sizes are 1\/16/],
     ["1/4 NPT", /such as/],

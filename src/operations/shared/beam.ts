@@ -31,15 +31,6 @@ export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | un
     work.find("no-stick-out", { tool: tool.tool });
     return undefined;
   }
-  const parts = partsOf(tool, stickOut);
-  const substrate = tool.substrate ?? "carbide";
-  const options: BeamOptions = {
-    modulus: tool.modulus ?? MODULUS[substrate],
-    poisson: POISSON[substrate],
-    shear: true,
-    stepFlexibility: true,
-    holderStiffness: machine?.holderStiffness,
-  };
   const shank = tool.shankDiameter ?? diameter;
   const ratioDiameter = tool.neckDiameter === undefined ? diameter : Math.max(diameter, shank);
   const most = tool.stickOutLimit ?? STICK_OUT_RATIO;
@@ -52,20 +43,54 @@ export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | un
       most,
     });
   }
-  const known = new Map<number, number>();
+  return beamOf(tool, stickOut, machine?.holderStiffness);
+}
+
+/** Beams that are kept of a tool, and places of load that are kept of a beam. */
+const BEAMS = 8;
+const LOADS = 64;
+const beams = new WeakMap<Tool, ToolBeam[]>();
+
+/** The same beam for the same entry of a list, as long as it is held alike: it comes in many rows. */
+function beamOf(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
+  const known = beams.get(tool) ?? [];
+  beams.set(tool, known);
+  const same = known.find((b) => b.stickOut === stickOut && b.options.holderStiffness === holderStiffness);
+  if (same) return same;
+  const made = makeBeam(tool, stickOut, holderStiffness);
+  if (known.length >= BEAMS) known.shift();
+  known.push(made);
+  return made;
+}
+
+function makeBeam(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
+  const parts = partsOf(tool, stickOut);
+  const substrate = tool.substrate ?? "carbide";
+  const options: BeamOptions = {
+    modulus: tool.modulus ?? MODULUS[substrate],
+    poisson: POISSON[substrate],
+    shear: true,
+    stepFlexibility: true,
+    holderStiffness,
+  };
+  /** From a point of load on, and how far that gives under 1 N. */
+  const known = new Map<number, { readonly parts: readonly Segment[]; readonly gives: number }>();
+  const at = (loadFromTip: number) => {
+    let found = known.get(loadFromTip);
+    if (!found) {
+      const from = fromLoad(parts, loadFromTip);
+      found = { parts: from, gives: deflectionParts(1, from, options).total };
+      if (known.size >= LOADS) known.clear();
+      known.set(loadFromTip, found);
+    }
+    return found;
+  };
   return {
     parts,
     stickOut,
     options,
-    loaded: (loadFromTip) => fromLoad(parts, loadFromTip),
-    flexibility(loadFromTip) {
-      let c = known.get(loadFromTip);
-      if (c === undefined) {
-        c = deflectionParts(1, fromLoad(parts, loadFromTip), options).total;
-        known.set(loadFromTip, c);
-      }
-      return c;
-    },
+    loaded: (loadFromTip) => at(loadFromTip).parts,
+    flexibility: (loadFromTip) => at(loadFromTip).gives,
   };
 }
 

@@ -36,14 +36,24 @@ export interface ChatterPass {
   readonly parts?: (kc11: number, exponent: number) => readonly EdgePart[];
 }
 
-const held = new Cache<string, Pick<HeldModes, "firm" | "nominal">>("tip modes", 500);
+type Held = Pick<HeldModes, "firm" | "nominal">;
+const held = new Cache<string, Held>("tip modes", 500);
+/** Of a beam, with the damping that they were worked out for. */
+const swings = new WeakMap<ToolBeam, { readonly damping: number; readonly modes: Held }>();
 
 /** Modes of a tool in a machine's holder at the two ends that judge; the same tool comes in many rows. */
-function modesOf({ machine }: Job, beam: ToolBeam, tool: Tool): Pick<HeldModes, "firm" | "nominal"> {
-  const shankDiameter = tool.shankDiameter ?? tool.diameter!;
-  const holderStiffness = machine?.holderStiffness ?? HOLDER.stiffness;
+function modesOf({ machine }: Job, beam: ToolBeam, tool: Tool): Held {
   const damping = machine?.damping ?? HOLDER.damping;
-  const { modulus, poisson } = beam.options;
+  const known = swings.get(beam);
+  if (known?.damping === damping) return known.modes;
+  const modes = heldModes(beam, tool, damping);
+  swings.set(beam, { damping, modes });
+  return modes;
+}
+
+function heldModes(beam: ToolBeam, tool: Tool, damping: number): Held {
+  const shankDiameter = tool.shankDiameter ?? tool.diameter!;
+  const { modulus, poisson, holderStiffness = HOLDER.stiffness } = beam.options;
   const density = DENSITY[tool.substrate ?? "carbide"];
   const sizes = beam.parts.flatMap((p) => [p.tipDiameter, p.holderDiameter, p.length]);
   const key = [...sizes, shankDiameter, holderStiffness, damping, modulus, poisson, density].join();
@@ -65,20 +75,28 @@ export function readModes(text: string): ChatterMode[] | undefined {
   return modes.every((m) => m !== undefined) ? modes : undefined;
 }
 
+type Measured = TipModes | { readonly unreadable: string };
+/** Of a tool of a list, read once: what is worked out of them is worked out once. */
+const measured = new WeakMap<Tool, Measured>();
+
 /** Measured modes of the tool on this machine; the text that cannot be read where the list has such. */
-function measuredModes({ machine }: Job, tool: Tool): TipModes | { readonly unreadable: string } | undefined {
+function measuredModes({ machine }: Job, tool: Tool): Measured | undefined {
   const { tipModesX, tipModesY = tipModesX, tipModesOn } = tool;
   if (tipModesX === undefined || tipModesY === undefined) return undefined;
   if (tipModesOn !== undefined && tipModesOn.toLowerCase() !== machine?.machine.toLowerCase()) return undefined;
+  const known = measured.get(tool);
+  if (known) return known;
   const [x, y] = [readModes(tipModesX), readModes(tipModesY)];
-  return x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
+  const read = x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
+  measured.set(tool, read);
+  return read;
 }
 
 interface Swinging {
   readonly cut: BandedCut;
   readonly depth: number;
   readonly measured: TipModes | undefined;
-  readonly modes: () => Pick<HeldModes, "firm" | "nominal">;
+  readonly modes: () => Held;
 }
 
 /** A pass with what swings in it; undefined without the material's force. */
@@ -89,7 +107,7 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
   const { diameter, teeth, surfaceSpeed } = pass;
   const kc11 = material.kc11 * (row.wearFactor ?? 1);
   const chip = meanChip(pass.centreFeed, radialDepth, diameter, pass.edgeAngle);
-  const measured = measuredModes(job, tool);
+  const found = measuredModes(job, tool);
   return {
     cut: {
       teeth,
@@ -102,7 +120,7 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
       surfaceSpeed,
     },
     depth: pass.axialDepth,
-    measured: measured && "x" in measured ? measured : undefined,
+    measured: found && "x" in found ? found : undefined,
     modes: () => modesOf(job, beam, tool),
   };
 }

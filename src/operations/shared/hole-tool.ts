@@ -41,9 +41,7 @@ export function holeSpeed(
 ): Speed | undefined {
   const hss = tool.substrate === "hss";
   const { range, place } = holeRange(job.material, hss, share);
-  const [low, high] = range ?? [];
-  const own = hss ? { speedHssLow: low, speedHssHigh: high } : { speedCarbideLow: low, speedCarbideHigh: high };
-  return chooseSpeed(job, tool, diameter, place, job.material && { ...job.material, ...own });
+  return chooseSpeed(job, tool, diameter, place, { range });
 }
 
 /** Share of the drilling speed that an operation's tools run at; undefined for what is no hole tool. */

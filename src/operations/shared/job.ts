@@ -40,7 +40,7 @@ export interface Done {
 }
 
 /** Looks up what the row names, and puts everything that is wrong with its cells among the findings. */
-export function startJob(read: ReadRow, lists: Lists, detail = true): Job {
+export function startJob(read: ReadRow, lists: Lists, detail = true, handed?: Handed): Job {
   const { row, problems } = read;
   const work = new Work(row.units ?? "mm", detail);
   const bad = new Set(problems.map((p) => p.key));
@@ -53,7 +53,8 @@ export function startJob(read: ReadRow, lists: Lists, detail = true): Job {
   if (row.material === undefined && !bad.has("material")) work.find("material-blank", {});
   if (row.machine === undefined && !bad.has("machine")) work.find("machine-blank", {});
   const operation = row.operation ?? "drill";
-  return { work, operation, lists, material, machine, tool, ...classed(work, operation, row) };
+  const { row: meant, size } = classed(work, operation, row);
+  return { work, row: meant, operation, lists, material, machine, tool, size, handed };
 }
 
 /** Operations whose finish diameter may have a tolerance class. */

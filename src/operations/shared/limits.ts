@@ -58,10 +58,8 @@ export function stressOf(beam: ToolBeam, tool: Loaded, force: number, torque: nu
 }
 
 /** Stress at the bad end over the nominal one: an uncertain force on the tooth that runs out most. */
-export function badStress(tool: Loaded, chip: number, exponent: number): number {
-  return (
-    (1 + UNCERTAINTY.force) * runoutForce(Math.max(0, chip), tool.runout ?? 0, tool.teeth ?? UNKNOWN_TEETH, exponent)
-  );
+export function badStress(tool: Loaded, chip: number, exponent: number, runout = tool.runout ?? 0): number {
+  return (1 + UNCERTAINTY.force) * runoutForce(Math.max(0, chip), runout, tool.teeth ?? UNKNOWN_TEETH, exponent);
 }
 
 /** Stress of the tool against its rupture strength over the safety factor; answers the share at the nominal force. */

@@ -22,6 +22,8 @@ export interface SpeedFor {
   readonly engaged?: number;
   /** Inserted teeth, or a thread mill. */
   readonly own?: OwnSpeed;
+  /** A range that stands in for the material's [m/min]. */
+  readonly range?: readonly [number, number];
 }
 
 /** Whose speeds a kind of tool runs at; undefined for the solid end mill's. */
@@ -62,15 +64,14 @@ export const threadSpeedAssumed = (material: Material, tool: Pick<Tool, "substra
 
 /** Spindle speed within material, tool, machine and the row's own limit; undefined (with a finding) when nothing tells it. */
 export function chooseSpeed(
-  { work, row, machine, material: listed }: Job,
+  { work, row, machine, material }: Job,
   tool: Pick<Tool, "substrate" | "maxRpm"> | undefined,
   diameter: number,
   place: number,
-  material: Material | undefined = listed,
-  { engaged = 1, own }: SpeedFor = {},
+  { engaged = 1, own, range: given }: SpeedFor = {},
 ): Speed | undefined {
   const hss = tool?.substrate === "hss";
-  const listedRange = speedRange(material, hss, own);
+  const listedRange = given ?? speedRange(material, hss, own);
   const range = listedRange && ([listedRange[0] * engaged, listedRange[1] * engaged] as const);
   const wanted = row.surfaceSpeed ?? (range ? range[0] + place * (range[1] - range[0]) : undefined);
   if (wanted === undefined) {

@@ -45,7 +45,9 @@ export const COMPOUNDING: ReadonlySet<number> = new Set([0, 1, 5]);
 
 /** One spelling and the same without what people leave out who have no umlauts. */
 export function spelledApart(texts: string): string[] {
-  return texts.split("|").flatMap((text) => {
+  const all = texts.split("|");
+  if (!/[äöüÄÖÜ]/.test(texts)) return all;
+  return all.flatMap((text) => {
     const plain = text.replace(/[äÄ]/g, "ae").replace(/[öÖ]/g, "oe").replace(/[üÜ]/g, "ue");
     return plain === text ? [text] : [text, plain];
   });

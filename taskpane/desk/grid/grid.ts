@@ -291,6 +291,7 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
     context.model = next;
     forget = [next.onChange(changed), next.onSelect(followSelection)];
     shownSheet = next.active();
+    cursor.follow();
   }
   attach(model);
   line.update();
@@ -303,7 +304,6 @@ export function mountGrid(container: HTMLElement, options: GridOptions): GridHan
       const sheet = model.sheet(place.sheet);
       if (!sheet) return;
       if (sheet.name !== model.active()) model.setActive(sheet.name);
-      if (how.middle) view.bringToMiddle(place.row);
       cursor.go(place);
       if (how.focus) entry.focus();
     },

@@ -25,8 +25,8 @@ export interface GridOptions {
 export interface GridHandle {
   /** Gives the grid the focus. */
   focus(): void;
-  /** Shows and selects a cell; in the middle of the sheet when it has to be scrolled to and that is asked for. */
-  select(place: Place, how?: { readonly focus?: boolean; readonly middle?: boolean }): void;
+  /** Shows and selects a cell. */
+  select(place: Place, how?: { readonly focus?: boolean }): void;
   /** Finishes what is being typed. False when it was refused: then it stays open, with the reason beside it. */
   endEditing(commit: boolean): boolean;
   readonly editing: boolean;

@@ -26,6 +26,24 @@ export function cellAt(layout: Layout, scroller: HTMLElement, x: number, y: numb
   return { row: rows.indexAt(Math.max(0, down)), column: columns.indexAt(Math.max(0, across)) };
 }
 
+/** Where a sheet is scrolled to when it is shown first: at its beginning, or with its cell in view and the row in the middle. */
+export function firstScroll(
+  layout: Layout,
+  width: number,
+  height: number,
+  { row, column }: { readonly row: number; readonly column: number },
+): { top: number; left: number } {
+  const { rows, columns, side, letters, frozenRows, frozenColumns, fixedHeight, fixedWidth } = layout;
+  const above = letters + rows.offset(row);
+  const out = row >= frozenRows && above + rows.sizeOf(row) > height;
+  const before = side + columns.offset(column);
+  const aside = column >= frozenColumns && before + columns.sizeOf(column) > width;
+  return {
+    top: out ? Math.max(0, above - fixedHeight - (height - fixedHeight - rows.sizeOf(row)) / 2) : 0,
+    left: aside ? Math.max(0, before - fixedWidth) : 0,
+  };
+}
+
 /** Scrolls as little as needed to show a cell beside what is frozen. False when it was to be seen already. */
 export function scrollTo(layout: Layout, scroller: HTMLElement, row: number, column: number): boolean {
   const { rows, columns, side, letters, frozenRows, frozenColumns, fixedHeight, fixedWidth } = layout;

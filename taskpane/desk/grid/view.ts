@@ -11,7 +11,7 @@ import { Letters } from "./letters.ts";
 import { Measure } from "./measure.ts";
 import type { GridOptions } from "./options.ts";
 import { type CellView, lookOf, newCell, paintCell } from "./paint.ts";
-import { cellAt, placeCell, placeRow, scrollTo, seenIn } from "./places.ts";
+import { cellAt, firstScroll, placeCell, placeRow, scrollTo, seenIn } from "./places.ts";
 import type { GridWords } from "./words.ts";
 
 interface RowView {
@@ -81,6 +81,8 @@ export class View {
   setModel(model: Model): void {
     this.model = model;
     this.scrolls.clear();
+    // Nothing of another workbook stays.
+    this.frozen = "";
     this.showSheet();
   }
 
@@ -91,14 +93,22 @@ export class View {
     const { row, column, area } = this.model.selection();
     this.cursor = { row, column, area };
     this.scroller.setAttribute("aria-label", this.words.grid(this.sheet.name));
-    this.relayout();
-    const at = this.scrolls.get(this.sheet) ?? { top: 0, left: 0 };
+    this.measureAnew();
+    // Scrolled while there are no cells yet: the page is laid out once, with those that are to be seen.
+    const at = this.scrolls.get(this.sheet) ?? firstScroll(this.layout, this.width, this.height, this.cursor);
     this.scroller.scrollTo(at.left, at.top);
     this.render();
+    this.onLayout();
   }
 
   /** Measures everything again: after rows, widths, filters or the window changed. Keeps the cells that stay. */
   relayout(): void {
+    this.measureAnew();
+    this.render();
+    this.onLayout();
+  }
+
+  private measureAnew(): void {
     this.width = this.scroller.clientWidth;
     this.height = this.scroller.clientHeight;
     this.unused = this.unusedNow();
@@ -124,8 +134,6 @@ export class View {
     if (frozen === this.frozen) this.place();
     else this.clear();
     this.frozen = frozen;
-    this.render();
-    this.onLayout();
   }
 
   hideUnused = true;
@@ -372,16 +380,6 @@ export class View {
   /** Scrolls as little as needed to show a cell beside what is frozen. */
   reveal(row: number, column: number): void {
     if (scrollTo(this.layout, this.scroller, row, column)) this.render();
-  }
-
-  /** Scrolls a row that is out of sight to the middle, where it is seen with its neighbours. */
-  bringToMiddle(row: number): void {
-    const { rows, letters, fixedHeight } = this.layout;
-    const { scrollTop, clientHeight } = this.scroller;
-    const top = letters + rows.offset(row);
-    if (top >= scrollTop + fixedHeight && top + rows.sizeOf(row) <= scrollTop + clientHeight) return;
-    this.scroller.scrollTop = top - fixedHeight - (clientHeight - fixedHeight - rows.sizeOf(row)) / 2;
-    this.render();
   }
 
   /** Cell under a point of the window; the nearest one outside of the sheet. */

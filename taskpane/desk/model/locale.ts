@@ -11,13 +11,22 @@ export interface Locale {
 export function localeOf(tag = "en-US"): Locale {
   try {
     const decimal = new Intl.NumberFormat(tag).formatToParts(1.5).find((part) => part.type === "decimal")?.value;
-    const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 2, 4)).map((part) => part.type);
+    // Asked when the first date is typed: the browser takes its time over it.
+    let monthFirst: boolean | undefined;
     return {
       tag,
       decimal: decimal === "," ? "," : ".",
-      monthFirst: parts.indexOf("month") < parts.indexOf("day") && parts[0] !== "year",
+      get monthFirst() {
+        monthFirst ??= isMonthFirst(tag);
+        return monthFirst;
+      },
     };
   } catch {
     return { tag: "en-US", decimal: ".", monthFirst: true };
   }
+}
+
+function isMonthFirst(tag: string): boolean {
+  const parts = new Intl.DateTimeFormat(tag).formatToParts(new Date(2026, 2, 4)).map((part) => part.type);
+  return parts.indexOf("month") < parts.indexOf("day") && parts[0] !== "year";
 }

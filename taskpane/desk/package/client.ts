@@ -1,6 +1,7 @@
 /** Opens files in a worker. */
 import { FileError } from "../model/types.ts";
 import type { Opened } from "./open.ts";
+import { fromTrip } from "./trip.ts";
 import type { ReaderAnswer } from "./worker.ts";
 
 export interface ReadOptions {
@@ -42,7 +43,7 @@ export function readInWorker(
         return;
       }
       stop();
-      if ("opened" in data) resolve(data.opened);
+      if ("arrived" in data) resolve(fromTrip(data.arrived));
       else reject(new FileError(data.failed.code, data.failed.message));
     };
     worker.onerror = (event) => {

@@ -5,6 +5,9 @@ const TRANSITIONAL = "http://schemas.openxmlformats.org/";
 export const MAIN = `${TRANSITIONAL}spreadsheetml/2006/main`;
 export const STRICT_MAIN = `${STRICT}spreadsheetml/main`;
 const MC = `${TRANSITIONAL}markup-compatibility/2006`;
+/** True for the namespace that sheets are written in. */
+export const isSpreadsheet = (namespace: string | undefined): boolean =>
+  namespace === MAIN || namespace === STRICT_MAIN;
 /** Short names of the namespaces that are read here; the empty ones are those a part is written in. */
 export const SHORT: Readonly<Record<string, string>> = {
   [MAIN]: "",

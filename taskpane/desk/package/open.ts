@@ -11,6 +11,7 @@ import { readSheet } from "./sheet-read.ts";
 import { readStrings } from "./strings.ts";
 import { readStyles, readTheme } from "./styles-read.ts";
 import { readTables } from "./tables-read.ts";
+import type { Unpacked } from "./unpack.ts";
 import { dynamicMarks, readWorkbook, shownNames } from "./workbook-read.ts";
 import { inflateEntry, readZip } from "./zip.ts";
 
@@ -26,12 +27,24 @@ export interface OpenOptions {
   readonly limits?: Partial<Limits>;
 }
 
+/** The parts of a file, when it is a package at all. */
+export function listed(bytes: Uint8Array, limits: Limits): KeptPackage {
+  refuseOther(bytes);
+  return { bytes, entries: readZip(bytes, limits) };
+}
+
 /**
  * Opens an .xlsx or .xlsm file.
  *
  * @throws FileError with a sentence for the person: no workbook, encrypted, damaged, too large, cancelled
  */
 export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opened {
+  return openParts(listed(bytes, { ...LIMITS, ...options.limits }), options);
+}
+
+/** @param unpacked - parts that were unpacked and verified before */
+export function openParts(kept: KeptPackage, options: OpenOptions, unpacked?: Unpacked): Opened {
+  const { bytes } = kept;
   const limits = { ...LIMITS, ...options.limits };
   const { signal, onProgress } = options;
   const proceed = (done: number) => {
@@ -39,9 +52,7 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
     onProgress?.(done);
   };
   proceed(0);
-  refuseOther(bytes);
-  const kept: KeptPackage = { bytes, entries: readZip(bytes, limits) };
-  const parts = new Parts(kept, limits);
+  const parts = new Parts(kept, limits, unpacked);
   const info = readWorkbook(parts);
   // Every checksum is verified, of parts that are only kept as well: a flipped bit must not be handed on as good.
   const total = kept.entries.reduce((sum, entry) => sum + entry.size, 0) || 1;
@@ -49,7 +60,7 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
   const read = new Set(info.sheets.map((sheet) => sheet.part.toLowerCase()));
   for (const entry of kept.entries) {
     verified += entry.size;
-    if (read.has(entry.name.toLowerCase())) continue;
+    if (read.has(entry.name.toLowerCase()) || parts.isVerified(entry)) continue;
     inflateEntry(bytes, entry, false);
     proceed((0.3 * verified) / total);
   }
@@ -69,7 +80,7 @@ export function openPackage(bytes: Uint8Array, options: OpenOptions = {}): Opene
   const shown = info.sheets.filter((sheet) => sheet.type === "worksheet");
   for (const other of info.sheets) {
     const entry = parts.entry(other.part);
-    if (other.type !== "worksheet" && entry) inflateEntry(bytes, entry, false);
+    if (other.type !== "worksheet" && entry && !parts.isVerified(entry)) inflateEntry(bytes, entry, false);
   }
   const size = shown.reduce((sum, sheet) => sum + (parts.entry(sheet.part)?.size ?? 0), 0) || 1;
   const tableParts = new Set<string>();

@@ -2,6 +2,7 @@
 import { FileError } from "../model/types.ts";
 import { LIMITS, type Limits } from "./limits.ts";
 import { decodePart } from "./text.ts";
+import type { Unpacked } from "./unpack.ts";
 import { type Budget, Xml } from "./xml.ts";
 import { inflateEntry, type ZipEntry } from "./zip.ts";
 
@@ -65,10 +66,14 @@ export class Parts {
   readonly #limits: Limits;
   readonly #budget: Budget;
   readonly #relationships = new Map<string, Relationship[]>();
+  readonly #unpacked: Unpacked;
+  readonly #verified = new Set<ZipEntry>();
   #types?: { defaults: Map<string, string>; overrides: Map<string, string> };
 
-  constructor(kept: KeptPackage, limits: Limits = LIMITS) {
+  /** @param unpacked - parts that were unpacked and verified before */
+  constructor(kept: KeptPackage, limits: Limits = LIMITS, unpacked: Unpacked = new Map()) {
     this.kept = kept;
+    this.#unpacked = unpacked;
     this.#limits = limits;
     this.#budget = { left: limits.elements };
     for (const entry of kept.entries) this.#byName.set(entry.name.toLowerCase(), entry);
@@ -82,6 +87,11 @@ export class Parts {
     return this.#byName.has(name.toLowerCase());
   }
 
+  /** True for a part whose size and checksum were found right. */
+  isVerified(entry: ZipEntry): boolean {
+    return this.#verified.has(entry) || this.#unpacked.has(entry.name);
+  }
+
   /** Text of a part. */
   text(name: string, hold = true): string {
     const entry = this.entry(name);
@@ -93,7 +103,8 @@ export class Parts {
           "too-large",
           `The part "${entry.name}" of this file unpacks to ${Math.round(entry.size / 2 ** 20)} MB; at most ${Math.round(this.#limits.part / 2 ** 20)} MB are read.`,
         );
-      text = decodePart(inflateEntry(this.kept.bytes, entry), entry.name);
+      text = decodePart(this.#unpacked.get(entry.name) ?? inflateEntry(this.kept.bytes, entry), entry.name);
+      this.#verified.add(entry);
       if (hold) this.#texts.set(entry.name, text);
     }
     return text;

@@ -3,6 +3,7 @@
  * packed form; in the others single spans of the text are replaced. No DOM.
  */
 import { type Area, type Edit, FileError, type Value } from "../model/types.ts";
+import { readCell, SharedFormulas } from "./cells-read.ts";
 import { Draft } from "./draft.ts";
 import { followers } from "./followers.ts";
 import type { WriteContext } from "./formula-write.ts";
@@ -16,7 +17,6 @@ import { type Plan, replay, type SheetPlan } from "./replay.ts";
 import { movedArea, movedRow } from "./rows.ts";
 import { writeSettings } from "./settings.ts";
 import { type CellSpan, cellsOf, type Outline, outlineOf, type RowSpan } from "./sheet-outline.ts";
-import { readCell, SharedFormulas } from "./sheet-read.ts";
 import { dimensionPatch, withChoices, withColumns } from "./sheet-sections.ts";
 import { SheetWriter } from "./sheet-write.ts";
 import { NEW_STYLES, newSheetText } from "./skeleton.ts";

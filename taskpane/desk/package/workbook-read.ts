@@ -3,9 +3,9 @@ import { FileError, type Sheet } from "../model/types.ts";
 import { fromFile } from "./function-names.ts";
 import { refuseOtherMain, refuseOtherPackage } from "./kinds.ts";
 import type { Parts, Relationship } from "./parts.ts";
-import { isTrue } from "./sheet-read.ts";
 import { plainText } from "./strings.ts";
 import type { Xml } from "./xml.ts";
+import { isTrue } from "./xml-attributes.ts";
 
 export interface SheetEntry {
   readonly name: string;

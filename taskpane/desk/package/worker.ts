@@ -1,10 +1,11 @@
 /** Entry of the worker that opens files, so that the screen stays alive and opening can be cancelled by ending it. */
 import { FileError } from "../model/types.ts";
-import { type Opened, openPackage } from "./open.ts";
+import { forTrip, type Travelling } from "./trip.ts";
+import { openUnpacked } from "./unpack.ts";
 
 export type ReaderAnswer =
   | { readonly done: number }
-  | { readonly opened: Opened }
+  | { readonly arrived: Travelling }
   | { readonly failed: { readonly code: FileError["code"]; readonly message: string } };
 
 interface Scope {
@@ -13,17 +14,18 @@ interface Scope {
 }
 const scope = globalThis as unknown as Scope;
 
-scope.onmessage = ({ data }) => {
+scope.onmessage = async ({ data }) => {
   let told = 0;
   try {
-    const opened = openPackage(data, {
+    const opened = await openUnpacked(data, {
       onProgress: (done) => {
         if (done - told < 0.05) return;
         told = done;
         scope.postMessage({ done });
       },
     });
-    scope.postMessage({ opened }, [data.buffer as ArrayBuffer]);
+    const [arrived, handed] = forTrip(opened);
+    scope.postMessage({ arrived }, handed);
   } catch (problem) {
     const known = problem instanceof FileError;
     scope.postMessage({

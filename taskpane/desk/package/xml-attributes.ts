@@ -2,6 +2,9 @@
 import type { FileError } from "../model/types.ts";
 import { resolveReferences, SHORT } from "./namespaces.ts";
 
+/** True for a value that says yes. */
+export const isTrue = (value: string | undefined): boolean => value === "1" || value === "true";
+
 export class Attributes {
   readonly #text: string;
   readonly #wrong: (what: string) => FileError;

@@ -85,6 +85,25 @@ export class Xml {
     this.#pos = to;
   }
 
+  /**
+   * Reads whole elements in one look, where they stand next and are written as the (sticky) pattern says: without other
+   * prefixes, comments and the like.
+   */
+  take(pattern: RegExp): RegExpExecArray | null {
+    pattern.lastIndex = this.#pos;
+    const found = pattern.exec(this.text);
+    if (found === null || pattern.lastIndex > this.#limit) return null;
+    this.#pos = pattern.lastIndex;
+    return found;
+  }
+
+  /** Counts elements that were read. */
+  spend(elements: number): void {
+    if (!this.#budget) return;
+    this.#budget.left -= elements;
+    if (this.#budget.left < 0) throw new FileError("too-large", "This file has more in it than the desk can read.");
+  }
+
   wrong(what: string): FileError {
     return new FileError("damaged", `This file is damaged: its part "${this.part}" ${what}.`);
   }
@@ -197,8 +216,7 @@ export class Xml {
     pos = attributes.scan(pos);
     this.empty = attributes.empty;
     this.#pos = pos;
-    if (this.#budget && --this.#budget.left < 0)
-      throw new FileError("too-large", "This file has more in it than the desk can read.");
+    this.spend(1);
     if (this.#stack.length >= MAX_DEPTH) throw this.wrong("is nested too deeply");
     if (this.#stack.length === 0) {
       if (this.#seenRoot && !this.#fragment) throw this.wrong("has two documents in it");
@@ -330,6 +348,11 @@ export class Xml {
   tokenText(): string {
     const raw = this.text.slice(this.start, this.end);
     if (raw.startsWith("<![CDATA[")) return raw.slice(9, -3).replace(/\r\n?/g, "\n");
+    return this.resolved(raw);
+  }
+
+  /** Text of the part with its references resolved. */
+  resolved(raw: string): string {
     if (!/[&\r]/.test(raw)) return raw;
     const value = resolveReferences(raw.replace(/\r\n?/g, "\n"));
     if (value === undefined) throw this.wrong("uses an entity of its own, which workbooks must not have");

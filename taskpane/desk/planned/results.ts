@@ -19,23 +19,42 @@ const same = (a: Value, b: Value): boolean =>
 /** Plans that are remembered. */
 const REMEMBERED = 20_000;
 
+/** Rows of a table as their cells stand at one moment: each is read once. Good until something is written. */
+export interface RowsNow {
+  /** Plans rows, those that are not remembered read together: most of the reading is the headings. */
+  remember(rows: readonly number[]): void;
+  /** Of these rows, the ones that hang on a row above them, or did when they were planned. */
+  hanging(rows: Iterable<number>): number[];
+  /** Edits that bring the results of a row up to date; none when they are. */
+  editsFor(row: number): Edit[];
+}
+
 export interface RowResults {
   /** Reads the lists again; true when they hold something else now. */
   readLists(): boolean;
   remembered(): number;
-  /** Plans rows, those that are not remembered read together: most of the reading is the headings. */
-  remember(site: Site, rows: readonly number[]): void;
-  /** Of these rows, the ones that hang on a row above them, or did when they were planned. */
-  hanging(site: Site, rows: readonly number[]): number[];
-  /** Edits that bring the results of a row up to date; none when they are. */
-  editsFor(site: Site, row: number): Edit[];
+  now(site: Site): RowsNow;
+}
+
+/** Remembers the answer for each row. */
+function once<T>(make: (row: number) => T): (row: number) => T {
+  const known = new Map<number, T>();
+  return (row) => {
+    let found = known.get(row);
+    if (found === undefined) {
+      found = make(row);
+      known.set(row, found);
+    }
+    return found;
+  };
 }
 
 /** @param sharingOf - how many rows share the setup of a row */
 export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly CellValue[]) => number): RowResults {
   let memory = new Map<string, RowPlan | undefined>();
   let lists: Lists | undefined;
-  let listCells = cellsOfLists();
+  /** Cells of the lists as they were read last; read first when a row is planned. */
+  let listCells: CellValue[][][] | undefined;
 
   function cellsOfLists(): CellValue[][][] {
     return LISTS.map((name) => {
@@ -45,11 +64,12 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
     });
   }
   const listsNow = (): Lists => {
+    listCells ??= cellsOfLists();
     lists ??= rowPlanner.lists({ materials: listCells[0]!, tools: listCells[1]!, machines: listCells[2]! });
     return lists;
   };
   function readLists(): boolean {
-    const before = JSON.stringify(listCells);
+    const before = listCells && JSON.stringify(listCells);
     listCells = cellsOfLists();
     if (JSON.stringify(listCells) === before) return false;
     lists = undefined;
@@ -71,85 +91,84 @@ export function rowResults(model: Model, sharingOf: (site: Site, cells: readonly
     return line.length < headingsOf(site).length ? [...line, site.units ?? null] : line;
   };
 
-  const lineOf = (site: Site, row: number): string =>
-    `${site.sheet} ${JSON.stringify(inputsOf(site, cellsOf(model, site, row)))}`;
   /** Rows that were planned with one above them, as their cells stood then. */
   const hung = new Set<string>();
-  const hanging = (site: Site, rows: readonly number[]) => {
-    const roughers = roughersIn(model, site);
-    return rows.filter((row) => roughers(row).length > 0 || (hung.size > 0 && hung.has(lineOf(site, row))));
-  };
 
-  const keyOf = (site: Site, row: number): string => {
-    const cells = cellsOf(model, site, row);
+  function now(site: Site): RowsNow {
+    const cells = once((row) => cellsOf(model, site, row));
+    const line = once((row) => `${site.sheet} ${JSON.stringify(inputsOf(site, cells(row)))}`);
+    const above = once(roughersIn(model, site));
     const number = site.matching.inputs.findIndex((m) => m.column.key === "row");
-    const line = inputsOf(site, cells);
-    if (number >= 0) line[number] = null;
-    const above = roughersIn(model, site)(row).map((at) => lineOf(site, at));
-    return [site.sheet, sharingOf(site, cells), JSON.stringify(line), ...above].join(" ");
-  };
-
-  function remember(site: Site, rows: readonly number[]): void {
-    const fresh = rows.filter(
-      (row) => !isEmptyRow(cellsOf(model, site, row), site.matching) && !memory.has(keyOf(site, row)),
-    );
-    if (fresh.length === 0) return;
-    if (memory.size > REMEMBERED) {
-      memory = new Map();
-      hung.clear();
-    }
-    const above = fresh.map(roughersIn(model, site));
-    const read = [...new Set([...fresh, ...above.flat()])];
-    const reads = rowPlanner.read(
-      headingsOf(site),
-      read.map((row) => inputsOf(site, cellsOf(model, site, row))),
-    );
-    const readAt = (row: number) => reads[read.indexOf(row)]!;
-    fresh.forEach((row, i) => {
-      const key = keyOf(site, row);
-      if (above[i]!.length > 0) hung.add(lineOf(site, row));
-      if (memory.has(key)) return;
-      const sharing = sharingOf(site, cellsOf(model, site, row));
-      memory.set(key, rowPlanner.plan(readAt(row), listsNow(), sharing, above[i]!.map(readAt)));
+    /** What the plan of a row follows from. */
+    const key = once((row) => {
+      const own = inputsOf(site, cells(row));
+      if (number >= 0) own[number] = null;
+      return [site.sheet, sharingOf(site, cells(row)), JSON.stringify(own), ...above(row).map(line)].join(" ");
     });
-  }
 
-  function editsFor(site: Site, row: number): Edit[] {
-    const sheet = model.sheet(site.sheet);
-    if (sheet === undefined) return [];
-    const cells = cellsOf(model, site, row);
-    const { left } = site.block;
-    const own = sheet.cells.get(row);
-    const edits: Edit[] = [];
-    const put = (column: number, value: Value, formula?: string, numberFormat?: string) => {
-      const there = own?.get(column);
-      const format =
-        numberFormat !== undefined && model.style(there)?.numberFormat !== numberFormat ? numberFormat : undefined;
-      if (same(there?.value ?? null, value) && there?.formula === formula && format === undefined) return;
-      edits.push({
-        kind: "cell",
-        sheet: site.sheet,
-        row,
-        column,
-        value,
-        ...(formula === undefined ? {} : { formula }),
-        ...(format === undefined ? {} : { numberFormat: format }),
-      });
-    };
-    if (isEmptyRow(cells, site.matching)) {
-      // Results of a row that was planned go with it; what else stands there is not ours.
-      if ((own?.get(left + site.matching.basisAt!)?.value ?? null) === null) return [];
-      for (const column of site.writes) put(column, null);
+    function remember(rows: readonly number[]): void {
+      const fresh = rows.filter((row) => !isEmptyRow(cells(row), site.matching) && !memory.has(key(row)));
+      if (fresh.length === 0) return;
+      if (memory.size > REMEMBERED) {
+        memory = new Map();
+        hung.clear();
+      }
+      const read = [...new Set([...fresh, ...fresh.flatMap(above)])];
+      const reads = rowPlanner.read(
+        headingsOf(site),
+        read.map((row) => inputsOf(site, cells(row))),
+      );
+      const readAt = (row: number) => reads[read.indexOf(row)]!;
+      for (const row of fresh) {
+        if (above(row).length > 0) hung.add(line(row));
+        if (memory.has(key(row))) continue;
+        const sharing = sharingOf(site, cells(row));
+        memory.set(key(row), rowPlanner.plan(readAt(row), listsNow(), sharing, above(row).map(readAt)));
+      }
+    }
+
+    function editsFor(row: number): Edit[] {
+      const sheet = model.sheet(site.sheet);
+      if (sheet === undefined) return [];
+      const { left } = site.block;
+      const own = sheet.cells.get(row);
+      const edits: Edit[] = [];
+      const put = (column: number, value: Value, formula?: string, numberFormat?: string) => {
+        const there = own?.get(column);
+        const format =
+          numberFormat !== undefined && model.style(there)?.numberFormat !== numberFormat ? numberFormat : undefined;
+        if (same(there?.value ?? null, value) && there?.formula === formula && format === undefined) return;
+        edits.push({
+          kind: "cell",
+          sheet: site.sheet,
+          row,
+          column,
+          value,
+          ...(formula === undefined ? {} : { formula }),
+          ...(format === undefined ? {} : { numberFormat: format }),
+        });
+      };
+      if (isEmptyRow(cells(row), site.matching)) {
+        // Results of a row that was planned go with it; what else stands there is not ours.
+        if ((own?.get(left + site.matching.basisAt!)?.value ?? null) === null) return [];
+        for (const column of site.writes) put(column, null);
+        return edits;
+      }
+      const here: Block = { ...site.block, top: row - 1, rows: [cells(row)] };
+      remember([row]);
+      for (const { column, value, format } of changesFor(here, site.matching, [memory.get(key(row))])) {
+        if (typeof value === "object" && value !== null) put(left + column, "", value.formula.replace(/^=/, ""));
+        else put(left + column, value, undefined, format);
+      }
       return edits;
     }
-    const here: Block = { ...site.block, top: row - 1, rows: [cells] };
-    remember(site, [row]);
-    for (const { column, value, format } of changesFor(here, site.matching, [memory.get(keyOf(site, row))])) {
-      if (typeof value === "object" && value !== null) put(left + column, "", value.formula.replace(/^=/, ""));
-      else put(left + column, value, undefined, format);
-    }
-    return edits;
+
+    return {
+      remember,
+      editsFor,
+      hanging: (rows) => [...rows].filter((row) => above(row).length > 0 || (hung.size > 0 && hung.has(line(row)))),
+    };
   }
 
-  return { readLists, remembered: () => memory.size, remember, hanging, editsFor };
+  return { readLists, remembered: () => memory.size, now };
 }

@@ -6,32 +6,39 @@ import { LOOK_BACK } from "../../work/planner.ts";
 import type { Model } from "../model/model.ts";
 import type { Site } from "../sites.ts";
 
-type WallCells = Record<"operation" | "start" | "finish" | "feature" | "radial", string>;
-
-const KEYS = {
-  operation: "operation",
-  start: "startDiameter",
-  finish: "finishDiameter",
-  feature: "feature",
-  radial: "radialDepth",
-} as const;
+interface WallCells {
+  readonly operation: string;
+  readonly start: string;
+  readonly finish: string;
+  readonly feature: string;
+  readonly radial: string;
+}
 
 /** Cells of a table that tell which row roughs which wall, each read once. */
 function wallReader(model: Model, site: Site): (row: number) => WallCells {
   const cells = model.sheet(site.sheet)?.cells;
-  const columns = Object.entries(KEYS).map(
-    ([name, key]) => [name, site.matching.inputs.find((m) => m.column.key === key)?.at] as const,
-  );
+  const columnOf = (key: string) => {
+    const at = site.matching.inputs.find((m) => m.column.key === key)?.at;
+    return at === undefined ? -1 : site.block.left + at;
+  };
+  const [operation, start, finish] = ["operation", "startDiameter", "finishDiameter"].map(columnOf);
+  const [feature, radial] = ["feature", "radialDepth"].map(columnOf);
   const known = new Map<number, WallCells>();
   return (row) => {
     let found = known.get(row);
     if (found === undefined) {
       const line = cells?.get(row);
-      const text = (at: number | undefined) =>
-        String((at === undefined ? "" : line?.get(site.block.left + at)?.value) ?? "")
-          .trim()
-          .toLowerCase();
-      found = Object.fromEntries(columns.map(([name, at]) => [name, text(at)])) as WallCells;
+      const text = (column: number | undefined) => {
+        const value = line?.get(column!)?.value ?? "";
+        return value === "" ? "" : String(value).trim().toLowerCase();
+      };
+      found = {
+        operation: text(operation),
+        start: text(start),
+        finish: text(finish),
+        feature: text(feature),
+        radial: text(radial),
+      };
       known.set(row, found);
     }
     return found;
@@ -62,6 +69,9 @@ export function roughersIn(model: Model, site: Site): (row: number) => number[] 
   };
 }
 
-/** Rows below one whose wall it may rough. */
-export const below = (site: Site, row: number): number[] =>
-  Array.from({ length: Math.max(0, Math.min(site.end - row, LOOK_BACK)) }, (_, i) => row + 1 + i);
+/** Rows below some whose wall they may rough. */
+export function below(site: Site, rows: Iterable<number>): Set<number> {
+  const found = new Set<number>();
+  for (const row of rows) for (let at = row + 1; at <= Math.min(site.end, row + LOOK_BACK); at++) found.add(at);
+  return found;
+}

@@ -19,7 +19,7 @@ import { type Attempt, choosePasses } from "./passes.ts";
 export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "tool"> {
   const { work, row, material, machine } = job;
   const { sizes, tool, diameter, side, tip } = g;
-  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, material, { own: "thread mill" });
+  const speed = chooseSpeed(job, tool, diameter, SPEED_PLACE.mill, { own: "thread mill" });
   const listed = (material && listedFeed(material, diameter)) ?? row.feedPerTooth;
   if (material && material.threadFeed === undefined && row.feedPerTooth === undefined)
     work.find("list-thread-feed-blank", { material: material.material, percent: USUAL_THREAD_FEED });
@@ -36,8 +36,13 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   const full = tool.kind === "thread mill full";
   const loadFromTip = full ? Math.min(row.depth ?? 0, tool.cuttingLength ?? 0) / 2 : (tool.tipToProfile ?? 0);
   const swung = { teeth, surfaceSpeed: speed.surfaceSpeed };
-  const quiet = (a: Attempt) =>
-    !beam || !chatters(job, beam, tool, chatterPasses(job, g, a, { ...swung, centreFeed: a.centreFeed }));
+  let calm: Attempt | undefined; // the last one that was found quiet
+  const quiet = (a: Attempt) => {
+    if (beam && chatters(job, beam, tool, chatterPasses(job, g, a, { ...swung, centreFeed: a.centreFeed })))
+      return false;
+    calm = a;
+    return true;
+  };
   const chosen = choosePasses({ job, g, listed, teeth, beam, loadFromTip, quiet });
   const arcLimit =
     machine?.acceleration === undefined ? undefined : arcFeedLimit(g.pathRadius, machine.acceleration, sizes.pitch);
@@ -74,8 +79,12 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     teeth,
     leastChip: sine > 0 ? rubs / sine : undefined,
   });
-  if (beam)
-    judgeChatter(job, beam, tool, chatterPasses(job, g, chosen, { ...swung, centreFeed: share * chosen.centreFeed }));
+  if (beam) {
+    // At its own feed a way that was found quiet is.
+    const known = share === 1 && calm === chosen;
+    const swinging = { ...swung, centreFeed: share * chosen.centreFeed };
+    judgeChatter(job, beam, tool, known ? [] : chatterPasses(job, g, chosen, swinging));
+  }
   work.sketch = {
     kind: "thread mill",
     profileAngle: sizes.thread.profileAngle,
@@ -107,19 +116,30 @@ function chatterPasses(
 ): ChatterPass[] {
   const { sizes, tool, diameter, side } = g;
   const { profiles } = turnsOf(tool, sizes.pitch, row.depth ?? sizes.pitch);
-  const halfAngle = sizes.thread.profileAngle / 2;
-  const geometry = { holeDiameter: g.start, side, cutterDiameter: diameter, pitch: sizes.pitch, halfAngle };
   return depths.slice(0, passes).map((endDepth, i) => {
     const startDepth = i === 0 ? 0 : depths[i - 1]!;
     return {
-      ...cut,
+      centreFeed: cut.centreFeed,
+      teeth: cut.teeth,
+      surfaceSpeed: cut.surfaceSpeed,
       radialDepth,
       profiles,
       axialDepth: profiles * threadWidth(sizes.pitch, endDepth),
       diameter,
       edgeAngle: 90,
       parts: (kc11, exponent) =>
-        threadParts({ ...geometry, startDepth, endDepth, feedPerTooth: cut.centreFeed, kc11, exponent }),
+        threadParts({
+          holeDiameter: g.start,
+          side,
+          cutterDiameter: diameter,
+          pitch: sizes.pitch,
+          halfAngle: sizes.thread.profileAngle / 2,
+          startDepth,
+          endDepth,
+          feedPerTooth: cut.centreFeed,
+          kc11,
+          exponent,
+        }),
     };
   });
 }

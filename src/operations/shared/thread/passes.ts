@@ -1,7 +1,7 @@
 /** How many passes a thread takes: each count tried with its feed, its forces and what bending leaves. */
 import { arcDepth } from "../../../mill/arc.ts";
 import { leastLayer } from "../../../mill/edge.ts";
-import { type BendingThread, type OpenBand, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
+import { type BendingThread, threadWalls, type WallBand } from "../../../mill/threadbias.ts";
 import { engagedChip } from "../../../mill/threadfeed.ts";
 import { threadEngagement, threadLoads } from "../../../mill/threadforce.ts";
 import { startWear } from "../../../mill/wear.ts";
@@ -48,11 +48,12 @@ export interface Attempt extends CutterFeed {
   readonly walls: () => WallBand | undefined;
   /** Wear value that brings the deepest wall to full depth; null when that is out of reach. */
   readonly start: () => number | null;
-  /** Share of the allowed stress at its bad end; size error at its bad end over what it aims at. */
+  /** Share of the allowed stress at its bad end. */
   readonly stress: number;
-  readonly size: number;
+  /** Size error at its bad end over what it aims at. */
+  readonly size: () => number;
   /** What the bad end of size error and scatter are of what a row may have. */
-  readonly hold: number;
+  readonly hold: () => number;
   /** Turns over feed: as the time goes. */
   readonly cost: number;
 }
@@ -96,7 +97,7 @@ export function choosePasses(task: ThreadTask): Attempt {
   for (const how of ["size", "hold"] as const)
     for (let passes = quickest.passes + 1; passes <= MOST_PASSES; passes++) {
       const able = tryPasses(task, passes).filter(
-        (a) => a.stress <= Math.max(1, quickest.stress) && a[how] <= Math.max(1, quickest[how]),
+        (a) => a.stress <= Math.max(1, quickest.stress) && a[how]() <= Math.max(1, quickest[how]()),
       );
       const first = able.reduce<Attempt | undefined>((near, a) => (near && near.cost <= a.cost ? near : a), undefined);
       if (first && task.quiet(first)) return first;
@@ -114,12 +115,12 @@ function quickestPasses(task: ThreadTask): Attempt {
     const last = seen.at(-1);
     seen.push(...tried);
     // The size is worked out last: a dearer way need not be looked at.
-    for (const a of tried) if ((!best || a.cost < best.cost) && a.stress <= 1 && a.size <= 1) best = a;
+    for (const a of tried) if ((!best || a.cost < best.cost) && a.stress <= 1 && a.size() <= 1) best = a;
     // More passes at the same feed only take longer.
     if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
     // Where one pass more brought next to nothing, the ones after it bring less.
     const now = seen.at(-1)!;
-    if (last && now.stress > IDLE * last.stress && now.size > IDLE * last.size) break;
+    if (last && now.stress > IDLE * last.stress && now.size() > IDLE * last.size()) break;
   }
   if (best) return best;
   seen.sort((a, b) => a.cost - b.cost);
@@ -129,13 +130,12 @@ function quickestPasses(task: ThreadTask): Attempt {
 /** A tool that holds comes first, then a size within reach; each further step must be worth its time. */
 function better(a: Attempt, near: Attempt): boolean {
   if (a.stress > 1 || near.stress > 1) return Math.max(1, a.stress) < WORTH * near.stress;
-  if (a.hold > 1 && near.hold > 1) return a.hold < WORTH * near.hold;
-  return a.hold <= 1 && (near.hold > 1 || a.size < WORTH * near.size);
+  if (a.hold() > 1 && near.hold() > 1) return a.hold() < WORTH * near.hold();
+  return a.hold() <= 1 && (near.hold() > 1 || a.size() < WORTH * near.size());
 }
 
 /** The ways with so many passes, with the spring passes that each may have. */
-function tryPasses({ job, quiet: _, ...task }: ThreadTask, passes: number): readonly Attempt[] {
-  const { g, beam, listed, loadFromTip } = task;
+function tryPasses({ job, g, listed, teeth, beam, loadFromTip }: ThreadTask, passes: number): readonly Attempt[] {
   const { material } = job;
   const row = onlyCells(job.row, CELLS);
   const { profiles } = turnsOf(g.tool, g.sizes.pitch, job.row.depth ?? g.sizes.pitch);
@@ -144,7 +144,9 @@ function tryPasses({ job, quiet: _, ...task }: ThreadTask, passes: number): read
   const numbers = [g.start, g.tip, g.fullDepth, listed, loadFromTip, profiles, passes, aim, scatter];
   const held = [beam?.stickOut, beam?.options.holderStiffness];
   const key = JSON.stringify([names, numbers, held, CELLS.map((cell) => row[cell])]);
-  return waysOf(job.lists).get(key, () => ways({ ...task, row, material, profiles, aim, scatter }, passes));
+  return waysOf(job.lists).get(key, () =>
+    ways({ g, listed, teeth, beam, loadFromTip, row, material, profiles, aim, scatter }, passes),
+  );
 }
 
 function ways(task: CutTask, passes: number): readonly Attempt[] {
@@ -163,21 +165,21 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     radialDepth = Math.max(radialDepth, arcDepth(start + sign * 2 * from, start + sign * 2 * to, diameter, side));
   });
   const free = freeFeed(row, material, g, radialDepth, listed);
-  const ends: Pick<Attempt, "passes" | "radialDepth"> = { passes, radialDepth };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     const springs = row.springPasses ?? 0;
     const depths = passDepths(fullDepth, flat, angle, passes, springs);
     const flankChip = engagedChip(free.centreFeed, engagement) * sine;
-    const none = { peak: 0, tangential: 0, torque: 0, stress: 0, size: 0, hold: 0, cost: depths.length };
-    return [{ ...free, ...ends, ...none, springs, depths, flankChip, walls: () => undefined, start: () => null }];
+    const none = { peak: 0, tangential: 0, torque: 0, stress: 0, size: () => 0, hold: () => 0, cost: depths.length };
+    const known = { ...free, passes, radialDepth, springs, depths, flankChip };
+    return [{ ...known, ...none, walls: () => undefined, start: () => null }];
   }
   const cut = cutOf(task, material, material.kc11, material.exponent);
   let peak = 0;
   let tangential = 0;
   let torque = 0;
+  const loaded = { ...cut, feedPerTooth: free.centreFeed, edgeTangential: 0, edgeRadial: 0 };
   cutting.forEach((to, i) => {
-    const pass = { ...cut, feedPerTooth: free.centreFeed, startDepth: i === 0 ? 0 : cutting[i - 1]!, endDepth: to };
-    const f = threadLoads({ ...pass, edgeTangential: 0, edgeRadial: 0 });
+    const f = threadLoads({ ...loaded, startDepth: i === 0 ? 0 : cutting[i - 1]!, endDepth: to });
     peak = Math.max(peak, f.peak);
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
@@ -186,7 +188,7 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / (tool.safetyFactor ?? STRESS_SAFETY);
   const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
   const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
-  const feed = strongFeed(free, full * badStress({ ...tool, runout: 0 }, free.chip, m), {
+  const feed = strongFeed(free, full * badStress(tool, free.chip, m, 0), {
     runout: tool.runout ?? 0,
     teeth,
     exponent: m,
@@ -207,38 +209,38 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
   // The wear value that stands in the control moves every pass.
   const moved = (by: number, count: number) => programmed.slice(0, count).map((t) => Math.max(0, t + by));
   const by = -(row.wearValue ?? 0);
-  /** A band with one pass more at its end. */
-  const oneMore = (band: OpenBand, depth: number): OpenBand => {
-    const { deepest, shallowest, last } = bend([depth], "bad", band.last);
-    return { deepest: [...band.deepest, ...deepest], shallowest: [...band.shallowest, ...shallowest], last };
-  };
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  let badBefore: (() => OpenBand) | undefined;
+  const bad = series(bend, "bad", (count) => moved(by, count));
+  const good = series(bend, "good", (count) => moved(by, count));
   const half = (sizes.pitchMax - sizes.pitchMin) / 2;
-  const common = {
-    ...feed,
-    ...ends,
-    flankChip: engagedChip(feed.centreFeed, engagement) * sine,
-    peak: share * peak,
-    tangential: share * tangential,
-    torque: share * torque,
-    stress,
-  };
+  const flankChip = engagedChip(feed.centreFeed, engagement) * sine;
   const attempts: Attempt[] = [];
   for (let springs = row.springPasses ?? 0; springs <= most; springs++) {
     const n = passes + springs;
-    const fewer = badBefore;
-    const bad = once(() => (fewer ? oneMore(fewer(), moved(by, n)[n - 1]!) : bend(moved(by, n), "bad")));
-    badBefore = bad;
-    const error = (w: readonly number[]) => Math.abs(fullDepth + by - w[n - 1]!);
-    const left = () => (beam ? 2 * Math.max(error(bad().deepest), error(bad().shallowest)) : 0);
-    const good = once(() => bend(moved(by, n), "good"));
-    const band = once(() => ({
-      deepest: good().deepest.map((d, i) => Math.max(d, bad().deepest[i]!)),
-      shallowest: good().shallowest.map((d, i) => Math.min(d, bad().shallowest[i]!)),
-    }));
+    const error = (wall: number) => Math.abs(fullDepth + by - wall);
+    const left = () => {
+      if (!beam) return 0;
+      const { deepest, shallowest } = bad(n);
+      return 2 * Math.max(error(deepest[n - 1]!), error(shallowest[n - 1]!));
+    };
+    const band = () => {
+      const [g, b] = [good(n), bad(n)];
+      const over = (pick: (a: number, b: number) => number, key: keyof WallBand) =>
+        Array.from({ length: n }, (_, i) => pick(g[key][i]!, b[key][i]!));
+      return { deepest: over(Math.max, "deepest"), shallowest: over(Math.min, "shallowest") };
+    };
     attempts.push({
-      ...common,
+      edgeFeed: feed.edgeFeed,
+      centreFeed: feed.centreFeed,
+      chip: feed.chip,
+      by: feed.by,
+      passes,
+      radialDepth,
+      flankChip,
+      peak: share * peak,
+      tangential: share * tangential,
+      torque: share * torque,
+      stress,
       springs,
       depths: programmed.slice(0, n),
       walls: () => (beam ? band() : undefined),
@@ -247,21 +249,37 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
         if (left() / 2 > reach) return null;
         const corners = row.way === "conventional" ? "all" : "good";
         // Where no wear value stands in the control, the walls at full depth are known.
-        const here = beam && by === 0 ? (corners === "all" ? band() : good()) : undefined;
+        const here = beam && by === 0 ? (corners === "all" ? band() : good(n)) : undefined;
         const wall = (depth: number) =>
           (depth === fullDepth && here ? here : bend(moved(depth - fullDepth, n), corners)).deepest[n - 1]!;
         return startWear(fullDepth, wall, reach);
       }),
-      get size() {
-        return left() / (aim * half);
-      },
-      get hold() {
-        return Math.max(left() / half, (scatter * left()) / (aim * half));
-      },
+      size: () => left() / (aim * half),
+      hold: () => Math.max(left() / half, (scatter * left()) / (aim * half)),
       cost: n / feed.centreFeed,
     });
   }
   return attempts;
+}
+
+/** Walls at one end of what is known after at least so many passes; each pass is worked out once, when it is first asked for. */
+function series(
+  bend: ReturnType<typeof threadWalls>,
+  end: "good" | "bad",
+  programmed: (count: number) => readonly number[],
+): (count: number) => WallBand {
+  const deepest: number[] = [];
+  const shallowest: number[] = [];
+  let last: readonly number[] | undefined;
+  return (count) => {
+    if (deepest.length < count) {
+      const more = bend(programmed(count).slice(deepest.length), end, last);
+      deepest.push(...more.deepest);
+      shallowest.push(...more.shallowest);
+      last = more.last;
+    }
+    return { deepest, shallowest };
+  };
 }
 
 /** The cut but for its feed and depths. */

@@ -1,41 +1,25 @@
 /** Milling a wall: tool, speed, feed, passes, forces, size, time. What the wall is, its operation says. */
 import { engagedSpeed } from "../../../mill/engaged-speed.ts";
-import type { Tool } from "../../../table/lists.ts";
 import type { Direction } from "../../../table/results.ts";
-import type { Row } from "../../../table/rows.ts";
 import { neckClearance } from "../../../thread/fit.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import type { Operation } from "../../operation.ts";
-import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
-import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
-import { CLEARANCE, SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
+import { toolBeam } from "../beam.ts";
+import { judgeChatter } from "../chatter.ts";
+import { SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { type Done, type Job, requireCells } from "../job.ts";
-import { judgeChip, judgePower, judgeStress } from "../limits.ts";
-import { Motion, motionOf } from "../motion.ts";
+import { judgeChip } from "../limits.ts";
 import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
-import { judgeSize } from "../size.ts";
 import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
+import type { WallWork } from "./cutters.ts";
+import { judgeLoads } from "./loads.ts";
 import { type Attempt, choosePasses, type GivenFeed, standing } from "./passes.ts";
+import { chatterPass, quietSlot } from "./quiet.ts";
 import { judgeRoughness, judgeSlot } from "./surface.ts";
+import { wallTime } from "./timing.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
-
-export interface WallWork {
-  /** Whether a listed cutter is worth proposing. */
-  fits(tool: { readonly diameter: number }, row: Row): boolean;
-  /** Whether a depth is within a cutter's reach; left out: flutes or neck must be as long as the wall is high. */
-  reaches?(): boolean;
-  /** The wall that a cutter is to mill; undefined, with a finding, when it cannot. */
-  wall(tool: SizedTool): Wall | undefined;
-}
-
-/** A cutter for a bore is at most this share of it (common practice: room for chips and for the arc in). */
-const INSIDE_SHARE = 0.8;
-/** A cutter for an open wall is at most so many times as thick as the wall is high (common practice). */
-const THICKEST = 4;
-export const inBore: WallWork["fits"] = (tool, row) => tool.diameter <= INSIDE_SHARE * (row.finishDiameter ?? 0);
-export const onWall: WallWork["fits"] = (tool, row) => row.depth === undefined || tool.diameter <= THICKEST * row.depth;
 
 export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
   const { work, row } = job;
@@ -67,23 +51,6 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
   return { tool, ...cut(job, wall, tool) };
 }
 
-/** Listed cutters that fit, thickest for their reach first. */
-export function wallCutters(
-  { row, lists }: Job,
-  operation: Operation,
-  { fits, reaches }: Pick<WallWork, "fits" | "reaches">,
-) {
-  const kind = operation.tools[0]!;
-  const able: { tool: Tool; score: number }[] = [];
-  for (const tool of lists.tools.items) {
-    const { diameter } = tool;
-    if (tool.kind !== kind || diameter === undefined || !fits({ diameter }, row)) continue;
-    if (!reaches && Math.max(tool.cuttingLength ?? 0, tool.neckLength ?? 0) < (row.depth ?? 0)) continue;
-    able.push({ tool, score: diameter / Math.max(1, (tool.stickOut ?? 4 * diameter) / diameter) ** 2 });
-  }
-  return { tools: able.sort((a, b) => b.score - a.score).map((c) => c.tool), for: "wall" as const };
-}
-
 function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const { work, row, material, machine, operation } = job;
   const { diameter, teeth } = tool;
@@ -108,22 +75,18 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   const beam = given && toolBeam(job, tool);
   let chosen = given && choosePasses(job, wall, tool, given, beam);
-  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, material, {
+  const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, {
     engaged: chosen && engagedFactor(job, tool, chosen),
     own: ownSpeedOf(tool.kind),
   });
   if (!speed || !given || !chosen) return {};
+  let quiet: Attempt | undefined; // one that is known not to chatter
   if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
-    const { surfaceSpeed } = speed;
-    const quiet = quietSlot(job, wall, tool, (w) => {
-      const a = choosePasses(job, w, tool, given, beam);
-      return a !== undefined && !chatters(job, beam, tool, [chatterPass(a, teeth, surfaceSpeed)]);
-    });
-    if (quiet !== wall) {
-      wall = quiet;
-      work.path = { kind: "wall", wall };
-      chosen = choosePasses(job, wall, tool, given, beam) ?? chosen;
-    }
+    const passesOf = (w: Wall) => choosePasses(job, w, tool, given, beam);
+    const way = quietSlot(job, beam, tool, { wall, chosen }, speed.surfaceSpeed, passesOf);
+    ({ wall, chosen } = way);
+    if (way.quiet) quiet = chosen;
+    work.path = { kind: "wall", wall };
   }
   const spindle = spindleShare(job, given, chosen, speed.rpm);
   if (spindle < 1) {
@@ -156,7 +119,8 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
   judgeRoughness(job, wall, tool, share * chosen.edgeFeed);
-  if (beam && operation !== "face") judgeChatter(job, beam, tool, [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
+  if (beam && operation !== "face")
+    judgeChatter(job, beam, tool, chosen === quiet ? [] : [chatterPass(chosen, teeth, speed.surfaceSpeed)]);
   work.set({
     passes: (chosen.passes + beside.length) * (operation === "slot" || operation === "face" ? wall.levels : 1),
     springPasses: chosen.springs,
@@ -183,8 +147,8 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   };
   if (material?.kc11 === undefined || material.exponent === undefined) {
     work.find("no-kc", { bending: true });
-  } else forces(job, wall, tool, chosen, beam, speed.rpm);
-  return timing(job, wall, tool, chosen, feed, speed.listSpeed);
+  } else judgeLoads(job, wall, tool, chosen, beam, speed.rpm);
+  return wallTime(job, wall, tool, chosen, feed, speed.listSpeed);
 }
 
 /** The list's feed for the cutter, and the row's own; undefined (with a finding) when neither is there. */
@@ -228,27 +192,6 @@ const RUNOUT_CHECK = 2;
 
 /** Taylor's exponent where the material's row tells none: carbide, high-speed steel (usual values, from memory). */
 const TAYLOR = { carbide: 0.25, hss: 0.125 } as const;
-
-/** A full slot is taken in steps down to this share of the cutter where deeper ones are likely to chatter (common practice in tough steel). */
-const SHALLOW_STEP = 0.25;
-
-/** A full slot in more levels, where the usual ones are likely to chatter and shallower ones are not. */
-function quietSlot(job: Job, wall: Wall, tool: SizedTool, isQuiet: (wall: Wall) => boolean): Wall {
-  if (job.material?.kc11 === undefined || isQuiet(wall)) return wall;
-  for (let levels = wall.levels + 1; wall.depth / levels >= SHALLOW_STEP * tool.diameter * 0.9999; levels++) {
-    const shallower = { ...wall, levels, axial: wall.depth / levels };
-    if (isQuiet(shallower)) return shallower;
-  }
-  return wall;
-}
-
-const chatterPass = (chosen: Attempt, teeth: number, surfaceSpeed: number): ChatterPass => ({
-  ...chosen,
-  diameter: chosen.edge.diameter,
-  edgeAngle: chosen.edge.angle,
-  teeth,
-  surfaceSpeed,
-});
 
 /** Factor on the list's speeds for how far the cutter is engaged. */
 function engagedFactor({ material }: Job, tool: SizedTool, { radialDepth, edge }: Attempt): number {
@@ -296,91 +239,4 @@ function wallDirection({ row }: Job, wall: Wall): Direction {
   const counter = (wall.side === "inside") === climb;
   const turn = counter ? "counter-clockwise" : "clockwise";
   return wall.rise > 0 ? { path: "circle", axis: "down", turn } : { path: "circle", turn };
-}
-
-function forces(job: Job, wall: Wall, tool: SizedTool, chosen: Attempt, beam: ToolBeam | undefined, rpm: number): void {
-  const { work, row } = job;
-  const { tangential, torque, bending } = chosen.loads();
-  work.set({ force: tangential });
-  work.step("force", tangential, { thread: false });
-  judgePower(job, torque, rpm);
-  if (!beam) return;
-  const { force, loadFromTip, deflection } = bending;
-  work.set({ deflection });
-  deflectionStep(job, beam, loadFromTip, force, false);
-  judgeStress(job, beam, tool, force, torque, loadFromTip, chosen.chip);
-  if (wall.walls === 0) return;
-  if (!chosen.ends) return;
-  const reached = chosen.ends();
-  // What is measured is known; else what bending is worked out to leave.
-  const known = wall.walls === 2 && row.measured !== undefined ? measuredLeft(wall, row.measured) : undefined;
-  work.left = known ?? [wall.stock - reached[0], wall.stock - reached[1]];
-  const inside = wall.side === "inside";
-  // Inside, a deeper wall is a larger size; a straight wall is judged by the stock left on it.
-  const [finish, sign] = [wall.finish ?? 0, inside ? 1 : -1];
-  const sizeAt = (depth: number) => finish + sign * wall.walls * (depth - wall.stock);
-  const ends = [sizeAt(reached[0]), sizeAt(reached[1])] as const;
-  if (row.sizeTolerance === undefined) {
-    work.find("no-size-tolerance", { error: Math.max(...ends.map((s) => Math.abs(s - finish))) });
-    if (wall.finish !== undefined && wall.walls === 2) work.set({ size: (ends[0] + ends[1]) / 2 });
-    return;
-  }
-  judgeSize(job, {
-    low: finish - row.sizeTolerance,
-    high: finish + row.sizeTolerance,
-    of: wall.walls === 2 ? "finished diameter" : "wall error",
-    inside,
-    walls: wall.walls === 2 ? 2 : 1,
-    programmed: finish - sign * wall.walls * (row.wearValue ?? 0),
-    ends,
-    start: chosen.start ?? (() => null),
-  });
-}
-
-/** Stock that stands on a round wall whose size was measured, a side [mm]. */
-function measuredLeft(wall: Wall, measured: number): readonly [number, number] {
-  const left = ((wall.side === "inside" ? 1 : -1) * (wall.finish! - measured)) / 2;
-  return [left, left];
-}
-
-function timing(
-  job: Job,
-  wall: Wall,
-  tool: SizedTool,
-  chosen: Attempt,
-  feed: number,
-  listSpeed: number,
-): Omit<Done, "tool"> {
-  const { row, machine, work, operation } = job;
-  const m = motionOf(machine);
-  if (!m) return {};
-  const motion = new Motion(m);
-  const d = tool.diameter;
-  motion.arrive(row);
-  [...chosen.depths, ...(wall.beside ?? [])].forEach((depth, i) => {
-    // A helical entry goes down through all levels at once; every other pass is made on each of them.
-    const first = wall.rise > 0 && i === 0;
-    motion.repeat(first ? 1 : wall.levels, () => {
-      if (wall.circles) {
-        const at = diameterAt(wall, depth);
-        const radius = Math.max(1e-3, (wall.side === "inside" ? at - d : at + d) / 2);
-        motion.rapid(wall.depth + CLEARANCE);
-        motion.circle(radius, first ? wall.depth / wall.rise + 1 : 1, feed, first ? wall.rise : 0);
-        motion.rapid(wall.depth + CLEARANCE);
-      } else {
-        const over = operation === "face" ? d : d / 2;
-        motion.rapid(wall.depth + CLEARANCE);
-        if (wall.side === "straight") motion.feed(wall.length! + over, feed);
-        else {
-          const radius = (wall.side === "inside" ? wall.finish! - d : wall.finish! + d) / 2;
-          motion.arc(radius, wall.length! / (Math.PI * wall.finish!), feed);
-          motion.arc(radius / 2, 0.5, feed);
-        }
-        motion.rapid(wall.depth + CLEARANCE);
-        motion.rapid((wall.length ?? 0) + over);
-      }
-    });
-  });
-  work.step("timeEach", motion.total());
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
 }

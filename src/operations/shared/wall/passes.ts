@@ -1,5 +1,6 @@
 /** How many passes a wall takes: each count tried with its forces and what bending leaves. */
 import { arcFeed } from "../../../mill/arc.ts";
+import { type BluntTool, wallLeft } from "../../../mill/bending.ts";
 import { largestChip } from "../../../mill/chip.ts";
 import { leastLayer } from "../../../mill/edge.ts";
 import { type MillCut, millForces } from "../../../mill/force.ts";
@@ -174,6 +175,12 @@ export function standing(
   return [least!, most!];
 }
 
+/** The tool at a corner of what is known, and the wall that it starts from [mm]. */
+interface Cornered {
+  readonly tool: BluntTool;
+  readonly from: number;
+}
+
 function tryPasses(task: WallTask, passes: number): Attempt {
   const { row, wall, tool, material, beam } = task;
   const { diameter, teeth } = tool;
@@ -261,48 +268,57 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   };
   // The wear value that stands in the control moves every pass; positive is away from the wall.
   const by = -(row.wearValue ?? 0);
-  const moved = (shift: number, n: number) => spring(n).map((t) => Math.max(0, t + shift));
+  const moved = (depth: number, shift: number) => Math.max(0, depth + shift);
+  /** Wall at a corner after all cutting passes and so many spring passes, each moved by as much. */
+  const wallAt = ({ tool, from }: Cornered, shift: number, springs: number) => {
+    let left = from;
+    for (const depth of cutting) left = wallLeft(tool, left, moved(depth, shift));
+    for (let i = 0; i < springs; i++) left = wallLeft(tool, left, moved(wall.stock, shift));
+    return left;
+  };
+  const cornersAt = (end: Corner[0]): Cornered[] =>
+    CORNERS.filter((c) => c[0] === end).map((corner) => ({
+      tool: wallCorner(bent, corner),
+      from: -before[end === "good" ? 0 : 1],
+    }));
   const allowed = task.aim * (row.sizeTolerance ?? Number.POSITIVE_INFINITY);
   // The bad end alone tells which way to take; the whole band is worked out for the one that is taken.
-  const cornersAt = (end: Corner[0]) => CORNERS.filter((c) => c[0] === end);
   const badCorners = cornersAt("bad");
-  const beforeAt = ([end]: Corner) => -before[end === "good" ? 0 : 1];
   const errorOf = (last: readonly number[]) => wall.walls * Math.max(...last.map((w) => Math.abs(wall.stock + by - w)));
   let springs = chosenSprings;
-  let bad = badCorners.map((corner) => wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!);
+  let bad = badCorners.map((corner) => wallAt(corner, by, springs));
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
   while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
     // One pass more at full depth, from the wall that the ones before it left.
-    const next = badCorners.map((corner, i) => wallCorner(bent, [moved(by, springs + 1).at(-1)!], corner, bad[i]!)[0]!);
+    const next = badCorners.map(({ tool }, i) => wallLeft(tool, bad[i]!, moved(wall.stock, by)));
     if (errorOf(next) > WORTH * errorOf(bad)) break;
     springs++;
     bad = next;
   }
   const error = errorOf(bad);
-  // Without a tolerance the bad end is all that is said.
-  const order = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
-  const band = once(() =>
-    order.map((corner, i) => bad[i] ?? wallCorner(bent, moved(by, springs), corner, beforeAt(corner)).at(-1)!),
-  );
+  const band = once(() => {
+    // Without a tolerance the bad end is all that is said.
+    const corners = row.sizeTolerance === undefined ? badCorners : [...badCorners, ...cornersAt("good")];
+    const last = corners.map((corner, i) => bad[i] ?? wallAt(corner, by, springs));
+    return { corners, last };
+  });
   return {
     ...common,
     springs,
     depths: spring(springs),
     ends: () => {
-      const last = band();
+      const { last } = band();
       return [Math.max(...last), Math.min(...last)];
     },
     start: once(() => {
       if (error / wall.walls > WALL_WEAR_REACH) return null;
       // the corner that bends least, moved until it comes to size
-      const last = band();
+      const { corners, last } = band();
       const most = Math.max(...last);
-      const corner = order[last.indexOf(most)]!;
+      const corner = corners[last.indexOf(most)]!;
       // Where no wear value stands in the control, the wall at full depth is known.
       const reached = (depth: number) =>
-        depth === wall.stock && by === 0
-          ? most
-          : wallCorner(bent, moved(depth - wall.stock, springs), corner, beforeAt(corner)).at(-1)!;
+        depth === wall.stock && by === 0 ? most : wallAt(corner, depth - wall.stock, springs);
       return startWear(wall.stock, reached, WALL_WEAR_REACH);
     }),
     load: Math.max(error / allowed, rub),

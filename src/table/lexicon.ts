@@ -1,0 +1,140 @@
+/** The words of headings, one lexicon a language: what each may stand for, and how words of it begin. */
+import { compact, fold } from "./fold.ts";
+import { common } from "./spellings/common.ts";
+import { COMPOUNDING, LANGUAGES, spelledApart, type Words } from "./spellings/index.ts";
+
+/** What one word may stand for: each a list of notions. */
+export type Senses = readonly (readonly string[])[];
+
+/** Shorter parts of a compound, and shorter abbreviations, may be anything. */
+export const SHORTEST = 3;
+
+export const [GERMAN, FRENCH, JAPANESE] = [1, 2, 5];
+
+export interface Lexicon {
+  readonly language: number;
+  readonly exact: ReadonlyMap<string, Senses>;
+  /** Words without the ending that number and gender change. */
+  readonly stems: ReadonlyMap<string, Senses>;
+  /** Length of the longest word, and of the longest with each beginning. */
+  readonly longest: number;
+  readonly reach: ReadonlyMap<string, number>;
+  readonly compounds: boolean;
+  /** Letters of the shortest word inside a compound. */
+  readonly shortest: number;
+}
+
+/** A word without the ending of number and gender; "~" where a vowel went, so that a slip of one is not mended. */
+export function stem(word: string, language: number): string {
+  if (language === 0) return word.length < 5 ? word : word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
+  if (language === GERMAN || language === JAPANESE || word.length < 4) return word;
+  const one = word.replace(/(?<!s)s$/, "");
+  return one.length < 4 ? one : one.replace(language === FRENCH ? /(?<![aeio])e$/ : /(?<![aeio])[aeio]$/, "~");
+}
+
+const KATAKANA: readonly (readonly [RegExp, string])[] = [
+  [/ねじれ/g, "ネジレ"],
+  [/ねじ/g, "ネジ"],
+  [/たわみ/g, "タワミ"],
+  [/はめあい/g, "ハメアイ"],
+  [/はめ/g, "ハメ"],
+  [/あけ/g, "アケ"],
+  [/くず/g, "クズ"],
+  [/一(?=刃)/g, "1"],
+  // Long vowels at the end of a word are written and left out.
+  [/ー/g, ""],
+];
+
+/** Japanese as it is compared: kana that follow a character are written and left out. */
+export function japanese(text: string): string {
+  if (!/[\u3041-\u30ff]/.test(text)) return text;
+  const plain = KATAKANA.reduce((all, [from, to]) => all.replace(from, to), text);
+  const bare = plain.replace(/[さきりしみちげけえたれるめのらいすうがあびまかわせよ]/g, "");
+  return bare.trim() === "" ? plain : bare;
+}
+
+/** "d'" and "l'" before a word, in French and Italian. */
+export const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
+
+const written = (folded: string, language: number): string =>
+  language === JAPANESE ? japanese(folded) : folded.includes("'") ? folded.replace(ELIDED, "") : folded;
+
+/** Letters that tell how a word begins. */
+const BEGINNING = 3;
+
+/** True for letters of English only. */
+export const latin = (text: string): boolean => /^[a-z]+$/.test(text);
+
+/** The languages that have a word of this beginning: one bit a language. */
+const speakers = new Map<string, number>();
+
+function lexiconOf(language: number): Lexicon {
+  const exact = new Map<string, Senses>();
+  const stems = new Map<string, Senses>();
+  let longest = 0;
+  const put = (map: Map<string, Senses>, key: string, sense: readonly string[]) => {
+    const senses = map.get(key);
+    if (senses === undefined) map.set(key, [sense]);
+    else if (!senses.some((known) => known.join(" ") === sense.join(" "))) map.set(key, [...senses, sense]);
+  };
+  const reach = new Map<string, number>();
+  const begins = (letters: string, length: number) => {
+    speakers.set(letters, (speakers.get(letters) ?? 0) | (1 << language));
+    reach.set(letters, Math.max(length, reach.get(letters) ?? 0));
+  };
+  const add = (words: Words) => {
+    for (const [key, texts] of Object.entries(words)) {
+      const sense = key === "stop" ? [] : key.split(" ");
+      for (const text of spelledApart(texts)) {
+        const word = /^[a-z0-9]+$/.test(text) ? text : compact(written(fold(text), language));
+        put(exact, word, sense);
+        put(stems, stem(word, language), sense);
+        longest = Math.max(longest, word.length);
+        begins(word.slice(0, BEGINNING), word.length);
+        // Of other letters than a to z one or two may be a word cut short.
+        if (!latin(word[0]!)) for (let to = 1; to < BEGINNING; to++) begins(word.slice(0, to), to);
+      }
+    }
+  };
+  add(common);
+  add(LANGUAGES[language]!.notions);
+  return {
+    language,
+    exact,
+    stems,
+    longest,
+    reach,
+    compounds: COMPOUNDING.has(language),
+    shortest: language === JAPANESE ? 1 : SHORTEST,
+  };
+}
+
+let made: readonly Lexicon[] = [];
+
+/** The lexicons of all languages, made when the first heading is read. */
+export function lexicons(): readonly Lexicon[] {
+  if (made.length === 0) made = LANGUAGES.map((_, language) => lexiconOf(language));
+  return made;
+}
+
+/** Beginnings of one letter or two are whole words: they end where one may, but inside others in Japanese. */
+const mayBe = (ends: ReadonlySet<number>, to: number): number => (ends.has(to) ? -1 : 1 << JAPANESE);
+
+/** The languages in which a word may begin at a place of a text without blanks: one bit a language. */
+export function speakersAt(text: string, from: number, ends: ReadonlySet<number>): number {
+  let languages = speakers.get(text.slice(from, from + BEGINNING)) ?? 0;
+  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
+    languages |= (speakers.get(text.slice(from, to)) ?? 0) & mayBe(ends, to);
+  return languages;
+}
+
+/** Letters that number and gender add at the most. */
+const ENDING = 2;
+
+/** How far a word of a language that begins at a place of a text may reach; 0 where none begins. */
+export function reachAt(of: Lexicon, text: string, from: number, ends: ReadonlySet<number>): number {
+  let most = of.reach.get(text.slice(from, from + BEGINNING)) ?? 0;
+  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
+    if (mayBe(ends, to) & (1 << of.language)) most = Math.max(most, of.reach.get(text.slice(from, to)) ?? 0);
+  return most === 0 ? 0 : Math.min(of.longest, most + ENDING);
+}
