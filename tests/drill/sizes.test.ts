@@ -48,11 +48,13 @@ describe("drill names (identity)", () => {
       }
   });
   it("are read as people write them", () => {
-    for (const name of ["#7", "no. 7", "No 7", "NUMBER 7", " # 7 "]) expect(drillNamed(name).name).toBe("#7");
-    for (const name of ["f", "letter F", "Ltr. f"]) expect(drillNamed(name).name).toBe("F");
-    for (const name of ["1-1/16", "1 1/16", '1-1/16"', "17/16", "1-2/32 in"])
+    for (const name of ["#7", "no. 7", "No.7", "no.  7", "No 7", "NUMBER 7", "Number  7", "nr. 7", "Nr7", " # 7 "])
+      expect(drillNamed(name).name).toBe("#7");
+    for (const name of ["f", "letter F", "letter  F", "Ltr. f", "Ltr.f", "ltr.  F", "LTR F"])
+      expect(drillNamed(name).name).toBe("F");
+    for (const name of ["1-1/16", "1 - 1/16", "1 1/16", "1  1 / 16", '1-1/16"', "1-1/16  in.", "17/16", "1-2/32 in"])
       expect(drillNamed(name).name).toBe("1-1/16");
-    for (const name of ["5.1mm", "5.10 MM"]) expect(drillNamed(name).name).toBe("5.1 mm");
+    for (const name of ["5.1mm", "5.10 MM", "5.1  mm"]) expect(drillNamed(name).name).toBe("5.1 mm");
   });
   it("that do not exist say what is near", () => {
     expect(() => drillNamed("#81")).toThrow(/#1 to #80/);

@@ -36,6 +36,8 @@ describe("tap drills (published)", () => {
       expect(`${r.size} ${drill.diameter}`).toBe(`${r.size} ${r.drill}`);
     }
   });
+  it("G beyond the chart goes by D − P: G 2-1/4 is 65.71 over 2.309 (ISO 228-1), so 63.5", () =>
+    expect(tapDrill({ standard: "pipe", major: 65.71, pitch: 25.4 / 11, profileAngle: 55 }).name).toBe("63.5 mm"));
   it("lies outside the minor limits of 9/16-18 and 5/8-18 2B (0.502–0.515, 0.565–0.578; ASME B1.1)", () => {
     expect(tapDrill(unified(0.5625, 18)).diameter / 25.4).toBeGreaterThan(0.515);
     expect(tapDrill(unified(0.625, 18)).diameter / 25.4).toBeGreaterThan(0.578);
