@@ -8,6 +8,8 @@ describe("numbers in a text", () => {
     ["12", 12],
     ["-12.5", -12.5],
     ["12.", 12],
+    [" 12 ", 12],
+    [" Ø 12", 12],
     ["1e3", 1000],
     ["1.5E-2 mm", 0.015],
     [",5", 0.5],
@@ -52,6 +54,8 @@ describe("numbers in a text", () => {
     ["3000 /min", 3000, "turns", 1],
     ["3000 rpm", 3000, "turns", 1],
     ["2200 N/mm2", 2200, "stress", 1],
+    ["2200N/mm2", 2200, "stress", 1],
+    [" 12 mm ", 12, "length", 1],
     ["12.5 kW", 12.5, "power", 1],
     ["1,5 m/s2", 1.5, "acceleration", 1],
   ] as const)("%s is a number with a unit", (text, value, measure, factor) => {
