@@ -132,7 +132,7 @@ const SAID: readonly (readonly [Family, RegExp])[] = [
   ["aluminium/cast", /cast(?:aluminium|aluminum)|alu(?:minium)?guss|アルミ鋳物/],
   ["aluminium", /alumini?um|^alu$|all?umini[oe]|アルミ/],
   ["copper/brass", /brass|messing|laiton|laton|ottone|黄銅|真鍮/],
-  ["copper/bronze", /bron[zc][eo]?|rotguss|青銅/],
+  ["copper/bronze", /bron[zc]|rotguss|青銅/],
   ["copper/pure", /copper|kupfer|cuivre|cobre|rame|銅/],
   ["magnesium", /magn[ei]s/],
   ["titanium", /titan|チタン/],
@@ -141,7 +141,7 @@ const SAID: readonly (readonly [Family, RegExp])[] = [
   ["super/cobalt", /cobalt|kobalt/],
   [
     "plastic",
-    /acetal|nylon|poly(?:carbonate?|amide?|ethylene?|propylene?)|acrylic|plasti[ckq]|plastico|kunststoff|樹脂/,
+    /acetal|nylon|poly(?:carbonat|amid|ethylen|propylen)|acrylic|plasti[ckq]|plastico|kunststoff|樹脂/,
   ],
 ];
 

@@ -99,7 +99,7 @@ export function parseThread(text: string, parameter = "thread"): Thread {
     .replace(/(\d?)\s*([¼½¾⅛⅜⅝⅞])/g, (_, whole: string, mark: string) => `${whole && `${whole} `}${FRACTIONS[mark]}`)
     .replace(/⁄/g, "/");
   if (clean === "") throw new TradeError("blank", parameter, text, KNOWN);
-  const day = /^\d{5}$/.test(clean) ? dayLike(Number(clean)) : undefined;
+  const day = dayLike(Number(clean));
   if (day !== undefined) throw new TradeError("unknown", parameter, text, takenForDate(day, isThread));
   const upper = clean.toUpperCase();
   const other = NOT_COVERED.find(([pattern]) => pattern.test(upper));

@@ -83,4 +83,14 @@ describe("what a row says", () => {
     expect(operations("M6.5 ↧ 10, PILOT ⌀5.5 ↧ 14")).toEqual(["drill", "thread mill"]);
     expect(rows("M6.5 ↧ 10")[0]!.note).toContain("the nearest are M5.5, M6, M7");
   });
+  it("gives one row for more text than a drawing has, with the beginning of it", () => {
+    const text = `⌀6 THRU ${"x".repeat(2_000_000)}`;
+    const [row, ...more] = rows(text);
+    expect(more).toEqual([]);
+    expect(row!.understood).toBe(false);
+    expect(row!.cells.Feature).toBe(`${text.slice(0, 120)} …`);
+    expect(row!.cells.Remark).toBe(
+      "not understood: 2000008 characters are more than a drawing has; paste its callouts only",
+    );
+  });
 });

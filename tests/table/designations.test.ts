@@ -109,6 +109,13 @@ describe("materials by the words people use (independent: designations of open s
     for (const name of ["A36", "304", "1.0503", "GG25", "H13"]) expect(soft.nearest(name), name).toEqual([]);
     expect(soft.nearest("6061")).toEqual(["Aluminium EN AW-7075 T6"]);
   });
+  it("offers the likest of a kind first", () => {
+    const names = [["Material"], ["Steel 16MnCr5"], ["Steel 51CrV4"], ["Steel 34CrNiMo6"]];
+    const { materials: own } = readLists(names, [["Tool"]], [["Machine"]]);
+    expect(own.nearest("34CrNiMo8")[0]).toBe("Steel 34CrNiMo6");
+    expect(own.nearest("51CrV5")[0]).toBe("Steel 51CrV4");
+    expect(own.nearest("16MnCr6")[0]).toBe("Steel 16MnCr5");
+  });
   it("takes the shop's own names by the designation that is in them", () => {
     const { materials: own } = readLists(
       [["Werkstoff"], ["Alu 6082"], ["VA 1.4301"], ["Bar 1045"], ["Guss GG25"]],

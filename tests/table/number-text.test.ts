@@ -8,6 +8,8 @@ describe("numbers in a text", () => {
     ["12", 12],
     ["-12.5", -12.5],
     ["12.", 12],
+    [" 12 ", 12],
+    [" Ø 12", 12],
     ["1e3", 1000],
     ["1.5E-2 mm", 0.015],
     [",5", 0.5],
@@ -45,11 +47,15 @@ describe("numbers in a text", () => {
   it.each([
     ["12 mm", 12, "length", 1],
     ["12mm", 12, "length", 1],
+    ["1.5E2 mm", 150, "length", 1],
+    ["1.5e-2mm", 0.015, "length", 1],
     ['1 1/2"', 1.5, "length", 25.4],
     ["3000 1/min", 3000, "turns", 1],
     ["3000 /min", 3000, "turns", 1],
     ["3000 rpm", 3000, "turns", 1],
     ["2200 N/mm2", 2200, "stress", 1],
+    ["2200N/mm2", 2200, "stress", 1],
+    [" 12 mm ", 12, "length", 1],
     ["12.5 kW", 12.5, "power", 1],
     ["1,5 m/s2", 1.5, "acceleration", 1],
   ] as const)("%s is a number with a unit", (text, value, measure, factor) => {
@@ -82,6 +88,7 @@ describe("numbers in a text", () => {
     expect(numberText(`0.${"1".repeat(62)}`)).toMatchObject({ value: 1 / 9 });
   });
   it("keeps the text of a unit that it does not know", () => {
+    expect(numberText("12 ea")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "ea" });
     expect(numberText("12 furlongs")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "furlongs" });
   });
 });

@@ -48,6 +48,24 @@ describe("headings taken apart (independent: what the trade calls them)", () => 
     expect(key("Prof. du trou borg.")).toBe("holeDepth");
     expect(key("下穴の直径")).toBe("startDiameter");
   });
+  it("reads the plural of a word", () => {
+    for (const [heading, wanted] of [
+      ["Materials", "material"],
+      ["Machines", "machine"],
+      ["Tools", "tool"],
+      ["Hole depths", "holeDepth"],
+      ["Threads", "thread"],
+      ["Outils", "tool"],
+      ["Profondeurs", "depth"],
+      ["Materiales", "material"],
+      ["Máquinas", "machine"],
+      ["Herramientas", "tool"],
+      ["Materiali", "material"],
+      ["Macchine", "machine"],
+      ["Utensili", "tool"],
+    ] as const)
+      expect(key(heading), heading).toBe(wanted);
+  });
   it("mends no slip of the finger", () => {
     for (const slip of ["Tife", "Deptth", "Materail", "Profondeure", "Matiérre", "Profundiad", "Matriale", "深ざ"])
       expect(key(slip), slip).toBeUndefined();
