@@ -146,7 +146,7 @@ function readLine(
   number: number,
   halfAbove: boolean,
 ): { line?: Line; rest?: string; what?: OtherKind } {
-  if (original.trim().length > LONGEST_LINE && original.replace(/\s+/g, " ").length > LONGEST_LINE)
+  if (original.trim().replace(/\s+/g, " ").length > LONGEST_LINE)
     return { line: { number, original, bulleted: true, tokens: [], notes: ["too long for a callout"] } };
   const bullet =
     halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original.slice(0, LONGEST_LINE))?.[0] ?? "");
@@ -182,7 +182,7 @@ function continues(line: Line, item: readonly Line[]): boolean {
   const marks = line.tokens.filter((t) => t.kind === "mark").map((t) => t.mark);
   if (first.kind === "mark" && first.mark === "by" && (marks.includes("depth") || marks.includes("depth symbol")))
     return true;
-  if (first.kind === "count" || first.kind === "tolerance" || first.kind === "fit") return true;
+  if (first.kind === "count" || first.kind === "tolerance") return true;
   // A sign that was not read, with a size behind it: the callout above may be different for it.
   if (first.kind === "unknown" && line.tokens.some((t) => t.kind === "mark" && SIGNS.has(t.mark))) return true;
   const second = line.tokens[line.tokens.indexOf(first) + 1];
@@ -211,7 +211,7 @@ function pairs(line: Line, item: readonly Line[], above: readonly Feature[]): bo
 const NEARLY = 0.01;
 function pairOfLimits(items: readonly (readonly Line[])[], rows: CalloutRow[][]): void {
   const opening = (i: number, alone: boolean) => {
-    const tokens = (items[i]?.[0]?.tokens ?? []).filter((t) => t.kind !== "times");
+    const tokens = items[i]![0]!.tokens.filter((t) => t.kind !== "times");
     const [first, second] = tokens;
     const sign = first?.kind === "mark" && first.mark === "diameter";
     const size = sign ? second : alone ? undefined : first;

@@ -63,7 +63,7 @@ export class Chain {
     if (said || !thread || thread.kind === "external") return said;
     const share = (f: Feature) => this.shareOf(f, { thread: token });
     return features
-      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && f.diameter && !f.fit)
+      .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && !f.fit)
       .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)
       .sort((a, b) => share(b) - share(a))[0];
   }

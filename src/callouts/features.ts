@@ -126,9 +126,10 @@ class Reader extends Brackets {
   private startsAnew(kind: FeatureKind, token: Placed): boolean {
     const { counts, features } = this.group;
     if (counts.length === 0 || features.length === 0) return false;
-    const thread = features.find((f) => f.kind === "thread")?.thread?.thread;
-    if (kind === "thread") return features.some((f) => f.kind === "thread");
+    const threads = features.flatMap((f) => f.thread ?? []);
+    if (kind === "thread") return threads.length > 0;
     if (kind !== "hole") return false;
+    const thread = threads[0]?.thread;
     const share = thread && token.kind === "length" ? token.size.value / thread.major : 0;
     return !(share > PILOT_SHARE.low && share < PILOT_SHARE.high);
   }
@@ -214,7 +215,7 @@ class Reader extends Brackets {
       return;
     }
     // "M8x16/20": the second depth is the hole's.
-    if (feature?.kind === "thread" && feature.depth && this.tokens[this.at - 1]?.kind === "separator") {
+    if (feature?.kind === "thread" && feature.depth && this.tokens[this.at - 1]!.kind === "separator") {
       if (this.group.holeDepth === undefined && size.value >= feature.depth.value) {
         this.group.holeDepth = size;
         return;

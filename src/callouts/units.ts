@@ -41,7 +41,7 @@ export function unitsOf(groups: readonly Group[], stated: Units | undefined): Sa
     return { units, note: `${units} from the way its numbers are written (${WHY[units]})${odd}`, understood: true };
   }
   if (strong.size > 1) {
-    if (carried.size > 1 && betrayed.size === 0 && !bare)
+    if (betrayed.size === 0 && !bare)
       return { units: [...carried][0]!, note: "inch and mm sizes in one callout: converted", understood: true };
     const note = "units not understood: some numbers look like inches, others like mm";
     return { units: null, note, understood: false };
