@@ -405,6 +405,12 @@ describe("lists of callouts and long ones", () => {
     expect(rows(stack(12)).map(({ note }) => note)).toEqual([`${TYP}; ${ASSUMED}; lines 1 to 12 read as one callout`]);
     expect(rows(stack(13)).map(({ source }) => source.line)).toEqual([1, 13]);
   });
+  it("joins a quantity on a line of its own to the hole below that has none", () => {
+    const quantities = (text: string) => rows(text).map(({ cells }) => cells.Quantity);
+    expect(quantities("4X\n⌀6 ↧ 10")).toEqual([4]);
+    // The first line stands alone, and is not understood.
+    for (const text of ["4X\n2X ⌀6 ↧ 10", "4X\n⌀6 ↧ 10 2 HOLES"]) expect(quantities(text)).toEqual([undefined, 2]);
+  });
   it("speaks of its lines where they stand, and of their number in the remark", () => {
     const [row] = rows("⌀8 ↧ 5\n\n⌀6 ↧ 10\nTYP").slice(1);
     expect(row!.source).toEqual({ line: 3, text: "⌀6 ↧ 10\nTYP" });
@@ -417,7 +423,7 @@ describe("lists of callouts and long ones", () => {
 describe("reamers that are kept (common practice)", () => {
   const operations = (text: string, units: "mm" | "in" = "mm") =>
     readCallouts(text, { units }).rows.map(({ cells }) => cells.Operation);
-  it.each(["⌀2 H7 ↧ 5", "⌀20 H7 ↧ 20", "⌀12 H8 ↧ 20", "⌀12 H9 ↧ 20"])("%s is drilled and reamed", (text) =>
+  it.each(["⌀2 H7 ↧ 5", "⌀14 H7 ↧ 20", "⌀12 H8 ↧ 20", "⌀12 H9 ↧ 20"])("%s is drilled and reamed", (text) =>
     expect(operations(text)).toEqual(["drill", "ream"]),
   );
   it.each([
