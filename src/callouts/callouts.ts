@@ -316,11 +316,11 @@ function leftover(left: readonly Placed[], lines: readonly Line[]): string {
   for (const { line, at, end } of sorted) {
     const last = parts[parts.length - 1];
     const between = last?.line === line ? original.get(line)!.slice(last.end, at).trim() : undefined;
-    if (last && between !== undefined && /^[,;:()./-]*(?:and|on|an?|the|of|at|for|with|holes?)?$/i.test(between))
-      last.end = end;
+    if (between !== undefined && /^[,;:()./-]*(?:and|on|an?|the|of|at|for|with|holes?)?$/i.test(between))
+      last!.end = end;
     else parts.push({ line, at, end });
   }
-  return parts.map((p) => original.get(p.line)!.slice(p.at, p.end).trim()).join(" … ");
+  return parts.map((p) => original.get(p.line)!.slice(p.at, p.end)).join(" … ");
 }
 
 /**

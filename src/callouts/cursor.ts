@@ -51,4 +51,10 @@ export class Cursor {
   protected bare(ahead: number): boolean {
     return this.peek(ahead)?.kind === "length";
   }
+
+  /** The circle's own size stands behind its word: "⌀7 BC ⌀100", "⌀7 BC 100". A bolt circle is larger than its holes. */
+  protected circleBehind(hole: Size): boolean {
+    const token = this.peek(isMark(this.peek(2), "diameter") ? 3 : 2);
+    return token?.kind === "length" && token.size.value > hole.value;
+  }
 }

@@ -158,7 +158,7 @@ class Reader extends Brackets {
       this.again(token, size, inside.behind);
       return;
     }
-    if (pending === "circle" || (isMark(next, "circle") && !this.bare(2))) {
+    if (pending === "circle" || (isMark(next, "circle") && !this.circleBehind(size))) {
       this.group.circle = size;
       return;
     }

@@ -429,6 +429,7 @@ describe("reamers that are kept (common practice)", () => {
   it.each([
     "⌀1 H7 ↧ 3",
     "⌀21 H7 ↧ 20",
+    "⌀25 H7 ↧ 20",
     "⌀12.5 H7 ↧ 20",
     "⌀12 H6 ↧ 20",
     "⌀12 H10 ↧ 20",
@@ -445,4 +446,20 @@ describe("reamers that are kept (common practice)", () => {
     const { rows } = readCallouts("3X ⌀12 H7 ↧ 20 BOTH SIDES", metric);
     expect(rows.map(({ cells }) => cells.Quantity)).toEqual([6, 6]);
   });
+});
+
+describe("hands of threads", () => {
+  const hands = (text: string) =>
+    readCallouts(text, metric).rows.map(({ cells }) => [cells.Operation, cells.Hand ?? null]);
+  it.each<[string, string | null]>([
+    ["M6 ↧ 12", null],
+    ["M6 ↧ 12 LH", "left"],
+    ["M6 ↧ 12 LEFT HAND", "left"],
+    ["M6 ↧ 12 RIGHT HAND", "right"],
+  ])("%s", (text, hand) =>
+    expect(hands(text)).toEqual([
+      ["drill", null],
+      ["thread mill", hand],
+    ]),
+  );
 });

@@ -11,6 +11,7 @@ describe("units that a line states", () => {
     "DIM IN MM",
     "DIMS: MM",
     "DIMS. = MM",
+    "DIMENSIONS ARE IN: MM",
     "UNIT MM",
     "UNITS=MM",
     "SIZES IN MM",
@@ -43,6 +44,10 @@ describe("units that a line states", () => {
   ])("%s", (line) => expect(statedUnits(line)).toBe("in"));
   it.each([
     "UNITS 4",
+    "UNITS 25MM",
+    "UNITS: 25 MM",
+    "UNITS = 5MM",
+    "DIMENSIONS: IN  PARENTHESES FOR REFERENCE",
     "DIMENSIONS IN MMX",
     "DIMENSIONS IN PARENTHESES ARE FOR REFERENCE",
     "DIMENSIONS IN [BRACKETS] ARE MM",
