@@ -78,6 +78,8 @@ describe("what is said of callouts that are understood, on a drawing in mm", () 
       ["M8-6g ↧ 16, ⌀6.8 ↧ 20", [STATED], [EXTERNAL, STATED]],
       ["M8 ↧ 16 THRU, ⌀6.8", [THRU, STATED], [STATED]],
       ["m8-6h ↧ 16", [TAP_DRILL, SMALL, DEEPER(18.5), STATED], [SMALL, DEEPER(18.5), STATED]],
+      // A capital H is no shaft.
+      ["m8-6H ↧ 16", [TAP_DRILL, DEEPER(18.5), STATED], [DEEPER(18.5), STATED]],
       ["1/4-20 NC-2A ↧ 12", [EXTERNAL, OLD, STATED]],
       ["BORE ⌀26.5 ↧ 40, M30 ↧ 30", [STATED], [STATED]],
       // Classes and limits
