@@ -465,3 +465,27 @@ describe("hands of threads", () => {
     ]),
   );
 });
+
+describe("what is there before a cut", () => {
+  const starts = (text: string) =>
+    readCallouts(text, metric).rows.map(({ cells }) => [
+      cells.Operation,
+      cells["Finish diameter"],
+      cells["Start diameter"],
+    ]);
+  it("is the hole under a seat, a reamer or a bore", () => {
+    expect(starts("⌀9 THRU ⌴ ⌀15 ↧ 9")[1]).toEqual(["counterbore", 15, 9]);
+    expect(starts("⌀5 THRU, ⌀8 THRU, ⌴ ⌀15 ↧ 9")[2]).toEqual(["counterbore", 15, 8]);
+    expect(starts("⌀16 THRU, ⌴ ⌀15 ↧ 9")[1]![2]).toBeNull();
+  });
+  it("is nothing for a drill, nor for a boss round a hole", () => {
+    expect(starts("⌀8.5 ↧ 10, ⌀5 ↧ 20")).toEqual([
+      ["drill", 8.5, null],
+      ["drill", 5, null],
+    ]);
+    expect(starts("BOSS ⌀20, ⌀6 THRU")).toEqual([
+      ["boss", 20, null],
+      ["drill", 6, null],
+    ]);
+  });
+});
