@@ -9,7 +9,7 @@ const STOCK: readonly (readonly [number, number, number])[] = [
   [3, 0.05, 0.2],
   [6, 0.1, 0.25],
   [10, 0.1, 0.3],
-  [20, 0.15, 0.4],
+  [20, 0.1, 0.4],
   [30, 0.2, 0.5],
   [Number.POSITIVE_INFINITY, 0.25, 0.6],
 ];

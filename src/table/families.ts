@@ -139,10 +139,7 @@ const SAID: readonly (readonly [Family, RegExp])[] = [
   ["super", /superalloy|superlegierung|superalliage|超合金|耐熱合金/],
   ["super/nickel", /nickel|ニッケル/],
   ["super/cobalt", /cobalt|kobalt/],
-  [
-    "plastic",
-    /acetal|nylon|poly(?:carbonat|amid|ethylen|propylen)|acrylic|plasti[ckq]|plastico|kunststoff|樹脂/,
-  ],
+  ["plastic", /acetal|nylon|poly(?:carbonat|amid|ethylen|propylen)|acrylic|plasti[ckq]|plastico|kunststoff|樹脂/],
 ];
 
 /** A longer text is no designation. */
