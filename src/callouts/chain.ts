@@ -1,4 +1,5 @@
 /** The rows of one callout are one hole: which feature is the pilot, which comes first, what holds for both. */
+import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
 import { PILOT_SHARE } from "./marks.ts";
 import type { Feature, Group, Size } from "./types.ts";
@@ -50,8 +51,7 @@ export class Chain {
   }
 
   /** Diameter of a hole over the major diameter of a thread. */
-  protected shareOf(hole: Feature, { thread: token }: Pick<Feature, "thread">): number {
-    const thread = token?.thread;
+  protected shareOf(hole: Feature, thread: Thread | undefined): number {
     if (!thread) return 0;
     const scale = this.units === null || this.units === thread.native ? 1 : thread.native === "mm" ? INCH : 1 / INCH;
     return ((this.value(hole.diameter) ?? 0) * scale) / thread.major;
@@ -61,7 +61,7 @@ export class Chain {
     const thread = token?.thread;
     const said = features.find((f) => f.kind === "pilot" && f.diameter);
     if (said || !thread || thread.kind === "external") return said;
-    const share = (f: Feature) => this.shareOf(f, { thread: token });
+    const share = (f: Feature) => this.shareOf(f, thread);
     return features
       .filter((f) => ["hole", "drill", "bore"].includes(f.kind) && !f.fit)
       .filter((f) => share(f) > PILOT_SHARE.low && share(f) < PILOT_SHARE.high)

@@ -82,7 +82,8 @@ class RowMaker extends Chain {
     const used = new Set<Feature | undefined>(pilots.values());
     // A larger hole of its own depth above the thread is a relief.
     const other = kept.find((f) => ["hole", "drill"].includes(f.kind) && !used.has(f));
-    const relief = other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0]) > 1;
+    const relief =
+      other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0].thread?.thread) > 1;
     if (other && !relief && threads.length === 1 && threads[0]!.thread?.thread?.kind === "internal")
       this.group.asks.push("the hole beside the thread is not its tap drill: is it the same place?");
     this.askSteps(kept);
