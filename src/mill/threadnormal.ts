@@ -61,7 +61,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       teeth[k] = sine;
       teeth[k + 1] = cosine;
       teeth[k + 2] = x < Math.PI ? 1 - cosine : Number.POSITIVE_INFINITY;
-      teeth[k + 3] = x < Math.PI ? K * power(sine) : 0;
+      teeth[k + 3] = K * power(sine); // behind a half turn it is not read
     }
   }
   const flankEdge = 2 / Math.cos(alpha);

@@ -146,3 +146,90 @@ describe("what is remembered of a row does not change its neighbours (identity)"
         expect(second.results.deflection).not.toBeCloseTo(first.results.deflection as number, 9);
       });
 });
+
+describe("how far a wear value reaches (rule: 0.15 of the pitch in the radius)", () => {
+  // M16 has a pitch of 2, M20 one of 2.5; the longer the neck, the more is left
+  for (const [thread, start, diameter, pitch] of [
+    ["M16", 14, 9, 2],
+    ["M20", 17.5, 10, 2.5],
+  ] as const)
+    it(`${thread}: proposed up to ${0.15 * pitch}, none beyond`, () => {
+      const told = [20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 70, 80].map((neck) => {
+        const cutter = {
+          ...{
+            Tool: "A",
+            Kind: "thread mill single",
+            Units: "mm",
+            Teeth: 4,
+            Substrate: "carbide",
+            "Profile angle": 60,
+          },
+          ...{ Diameter: diameter, "Tip flat": 0.1, "Neck diameter": 0.5 * diameter, "Neck length": neck },
+          ...{ "Shank diameter": 10, "Stick-out": neck + 10 },
+        };
+        const row = {
+          ...STEEL,
+          Operation: "thread mill",
+          Thread: thread,
+          Tool: "A",
+          "Start diameter": start,
+          Depth: 12,
+        };
+        const plan = planOf({ row: { ...row, Through: "yes", "Spring passes": 0, Passes: 1 }, tools: [cutter] });
+        const { programmed, least } = step(plan, "size") as { programmed: number; least: number };
+        const reaches = (programmed - least) / 2 <= 0.15 * pitch;
+        expect(typeof plan.results.startWearValue === "number", `neck ${neck}`).toBe(reaches);
+        return reaches;
+      });
+      expect(new Set(told).size, "some within, some beyond").toBe(2);
+    });
+});
+
+describe("what belongs to one kind of wall alone (a machinist's rules)", () => {
+  it("a side on an arc is no full circle: no path radius, no hole to start from", () => {
+    const arc = { ...STEEL, Operation: "side", Tool: "EM-10-4", Depth: 10, Length: 60, "Radial depth": 1 };
+    const plan = planOf({ row: { ...arc, Side: "inside", "Finish diameter": 40 } });
+    expect(plan.results.pathRadius).toBeUndefined();
+    expect(plan.results.startDiameter).toBeUndefined();
+    const bore = {
+      ...STEEL,
+      Operation: "bore",
+      Tool: "EM-10-4",
+      Depth: 10,
+      "Start diameter": 38,
+      "Finish diameter": 40,
+    };
+    // (40 − 10)/2
+    expect(planOf({ row: bore }).results).toMatchObject({ pathRadius: 15, startDiameter: 38 });
+  });
+  it("a bore from solid that is likely to chatter keeps its levels of one diameter, a slot takes more", () => {
+    const cells = { ...STEEL, Tool: "EM-10-4L", Depth: 20 };
+    const bore = planOf({ row: { ...cells, Operation: "bore", "Start diameter": 0, "Finish diameter": 19 } });
+    expect(facts(bore, "chatter")).toBeDefined();
+    expect(step(bore, "axialDepth")!.levels).toBe(2);
+  });
+});
+
+describe("the drill of a thread (rule: drill and hole inside the minor limits)", () => {
+  // ISO 965-1: minor diameter of M6-6H 4.917 to 5.153
+  const tapped = (diameter: number, oversize: number) => {
+    const drill = { Tool: "D", Kind: "drill", Units: "mm", Diameter: diameter, Substrate: "carbide" };
+    const row = {
+      ...STEEL,
+      Operation: "tap",
+      Thread: "M6",
+      Depth: 10,
+      "Hole depth": 20,
+      "Drilling oversize": oversize,
+    };
+    return planOf({ row, tools: [drill] }).results.startDiameter as number;
+  };
+  it("one of the shop's is taken from limit to limit", () => {
+    expect(tapped(4.93, 0.05)).toBe(4.93);
+    expect(tapped(4.91, 0.05)).not.toBe(4.91);
+    expect(tapped(5.06, 0.09)).toBe(5.06);
+    expect(tapped(5.06, 0.1)).not.toBe(5.06);
+    expect(tapped(5.15, 0)).toBe(5.15);
+    expect(tapped(5.16, 0)).not.toBe(5.16);
+  });
+});
