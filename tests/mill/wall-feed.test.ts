@@ -76,6 +76,8 @@ describe("the feed whose largest real chip is the list's (independent): teeth on
     [1, 8, 10, 60, 10],
     [0.4, 8, 9, 120, 12],
     [3, 9, 9, 90, 10],
+    [1.3, 7.6, 7.4, 122, 10],
+    [2.2, 6.9, 3.5, 100, 10],
   ] as const) {
     it(`inside corner R${corner}, ${ae} on the walls, stock R${stock}, turn ${turn}°, cutter ${D}`, () => {
       const feed = 0.08;
