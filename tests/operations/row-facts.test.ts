@@ -1,7 +1,7 @@
 /** What a row says with its findings and results, each worked out by hand. */
 import { describe, expect, it } from "vitest";
 import { turnsOf } from "../../src/operations/shared/thread/geometry.ts";
-import { levelDepth, type SizedTool } from "../../src/operations/shared/wall/wall.ts";
+import { engagedEdge, levelDepth, type SizedTool } from "../../src/operations/shared/wall/wall.ts";
 import { planRow } from "../../src/plan/row.ts";
 import type { Tool } from "../../src/table/lists.ts";
 import { caseLists, caseRow, planOf, type RowCells, STEEL } from "../findings/rule.ts";
@@ -110,6 +110,14 @@ describe("levels of a row (by hand)", () => {
       levels: 1,
       profiles: 1,
     }));
+  it("a ball that cuts 1 mm deep is 6 mm wide there, its edge at 36.87° (3, 4, 5)", () => {
+    const ball = { tool: "B", kind: "ball end mill", diameter: 10, teeth: 2 } as SizedTool;
+    const { diameter, angle } = engagedEdge(ball, 1);
+    expect(diameter).toBeCloseTo(6, 9);
+    expect(angle).toBeCloseTo(36.8699, 4);
+    expect(engagedEdge(ball, 5)).toEqual({ diameter: 10, angle: 90 });
+    expect(engagedEdge({ ...ball, kind: "end mill" }, 1)).toEqual({ diameter: 10, angle: 90 });
+  });
   it("a cut wider than a quarter of the cutter is no deeper than its diameter", () => {
     const mill = { tool: "E", kind: "end mill", diameter: 10, teeth: 4, cuttingLength: 22 } as SizedTool;
     expect(levelDepth(mill, 30, 2.6)).toBe(10);
@@ -229,7 +237,7 @@ describe("the drill of a thread (rule: drill and hole inside the minor limits)",
     expect(tapped(4.91, 0.05)).not.toBe(4.91);
     expect(tapped(5.06, 0.09)).toBe(5.06);
     expect(tapped(5.06, 0.1)).not.toBe(5.06);
-    expect(tapped(5.15, 0)).toBe(5.15);
+    expect(tapped(5.153, 0)).toBe(5.153);
     expect(tapped(5.16, 0)).not.toBe(5.16);
   });
 });
