@@ -105,7 +105,7 @@ export function overTurn(
     const onWall = a + length / 2 < wallSpan;
     out.fill(0);
     at(a + length / 2, out);
-    if (out[2] === 0) {
+    if (out[0] === 0 && out[1] === 0 && out[2] === 0) {
       if (onWall) {
         best.high = Math.max(best.high, 0);
         best.low = Math.min(best.low, 0);

@@ -218,6 +218,21 @@ describe("what belongs to one kind of wall alone (a machinist's rules)", () => {
   });
 });
 
+describe("a wall that no listed cutter makes (rule)", () => {
+  it("says so, and what the row lacks beside", () => {
+    const tools = [{ Tool: "D", Kind: "drill", Units: "mm", Diameter: 5, Substrate: "carbide" }];
+    const codes = (row: RowCells) => planOf({ row: { ...STEEL, ...row }, tools }).findings.map((f) => f.code);
+    const whole = codes({ Operation: "side", Depth: 10, Length: 60, "Radial depth": 1 });
+    expect(whole).toContain("no-tool-fits");
+    expect(whole).not.toContain("fault");
+    expect(whole).not.toContain("row-incomplete");
+    expect(codes({ Operation: "side", Length: 60, "Radial depth": 1 })).toContain("row-incomplete");
+    const named = codes({ Operation: "side", Tool: "none such", Depth: 10, Length: 60, "Radial depth": 1 });
+    expect(named).not.toContain("fault");
+    expect(named).not.toContain("no-tool-fits");
+  });
+});
+
 describe("the drill of a thread (rule: drill and hole inside the minor limits)", () => {
   // ISO 965-1: minor diameter of M6-6H 4.917 to 5.153
   const tapped = (diameter: number, oversize: number) => {
