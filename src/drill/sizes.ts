@@ -42,7 +42,8 @@ export function nearestOf(drills: readonly Drill[], diameter: number): Drill | u
   let least = Number.POSITIVE_INFINITY;
   for (const drill of drills) {
     const far = Math.round(Math.abs(drill.diameter - diameter) / SAME);
-    if (far < least || (far === least && drill.diameter > best!.diameter + SAME)) [best, least] = [drill, far];
+    if (best === undefined || far < least || (far === least && drill.diameter > best.diameter + SAME))
+      [best, least] = [drill, far];
   }
   return best;
 }

@@ -91,6 +91,7 @@ describe("nearest drill (independent)", () => {
   });
   it("is not known far outside the set", () => {
     expect(() => nearestDrill(500)).toThrow(/100 mm/);
+    expect(() => nearestDrill(1e308)).toThrow(/100 mm/);
     expect(() => nearestDrill(5, ["letter"])).toThrow(/nearest standard drill is A/);
     expect(() => nearestDrill(0.1)).toThrow(/0.2 mm/);
     expect(nearestDrill(0.19).name).toBe("0.2 mm");
