@@ -184,12 +184,8 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
   },
   startDiameter: ({ row }) => (row.startDiameter === undefined ? [] : [[null, CLEARED]]),
-  holeDepth: ({ base }) => {
-    const wanted = base.findings.flatMap((f) =>
-      f.code === "hole-too-shallow" ? [f.facts.limit] : f.code === "point-through-bottom" ? [f.facts.value] : [],
-    );
-    return wanted.map((depth): Try => [depth, CLEARED]);
-  },
+  holeDepth: ({ base }) =>
+    base.findings.flatMap((f): Try[] => (f.code === "hole-too-shallow" ? [[f.facts.limit, CLEARED]] : [])),
   machine: ({ row, lists }) =>
     lists.machines.items
       .filter((m) => m.machine.toLowerCase() !== row.machine?.toLowerCase())

@@ -84,6 +84,10 @@ describe("money of a row (identity)", () => {
     const free = at({}, { machine: { "Rate [per hour]": null } });
     expect(free.results.time).toBeGreaterThan(0);
     expect(free.results.cost ?? null).toBeNull();
+    expect(free.money).toBeUndefined();
+    // what its seconds are spent on, and how long the edge lives, has nothing to do with money
+    expect(free.time).toEqual(at({}).time);
+    expect(free.life).toBe(at({}).life);
     for (const heading of ["Rapid [m/min]", "Acceleration [m/s²]"]) {
       const still = at({}, { machine: { [heading]: null } });
       expect([still.results.time ?? null, still.results.cost ?? null]).toEqual([null, null]);
