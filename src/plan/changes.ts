@@ -183,7 +183,8 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
     const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
   },
-  startDiameter: ({ row }) => (row.startDiameter === undefined ? [] : [[null, CLEARED]]),
+  // A typed one is cleared like any other cell, see candidatesFor(): the plan's own is the one that fits.
+  startDiameter: () => [],
   holeDepth: ({ base }) =>
     base.findings.flatMap((f): Try[] => (f.code === "hole-too-shallow" ? [[f.facts.limit, CLEARED]] : [])),
   machine: ({ row, lists }) =>

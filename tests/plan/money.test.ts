@@ -28,6 +28,14 @@ describe("time of a row (identity)", () => {
       ).findings.map((f) => f.code);
     expect(codes(3)).not.toContain("acceleration-time");
     expect(codes(0.01)).toContain("acceleration-time");
+    // how much: the time beyond that of the feed alone, as often as there are features
+    const slow = at(
+      { "Feed per tooth": 0.05, Quantity: 3 },
+      { machine: { "Acceleration [m/s²]": 0.01, "Ramp time [s]": 0 } },
+    );
+    const said = slow.findings.find((f) => f.code === "acceleration-time")!;
+    expect(said.facts).toMatchObject({ value: slow.time!.cutting, limit: slow.time!.ideal });
+    expect((said.facts as { more: number }).more).toBeCloseTo(3 * (slow.time!.cutting - slow.time!.ideal), 9);
     // a short move: a large share, but no half a second
     expect(codes(0.2, 1)).not.toContain("acceleration-time");
   });

@@ -48,6 +48,24 @@ describe("a row that no single change mends (independent: all of them planned)",
       if (wrong(plan) === wrong(alone)) expect(plan.results.load!).toBeGreaterThanOrEqual(alone.results.load!);
     expect(planWith(read, small!.changes).verdict).toBe("ok");
   });
+  it("what goes with the change that helps most is not all that is tried", () => {
+    const slot = { Operation: "slot", Tool: "EM-12-4", Depth: 24, "Axial depth": 12, Length: 80, "Stick-out": 48 };
+    const read = readOf({ ...slot, Material: C45, Machine: "Small centre S5", "Feed per tooth": 0.24 });
+    const tried = singles(read);
+    expect(tried.map(({ plan }) => plan.verdict)).not.toContain("ok");
+    // both typed cells cleared: a pair that holds, so one is to be offered
+    const cleared = tried.filter(
+      ({ c }) => c.change.to === null && ["axialDepth", "feedPerTooth"].includes(c.change.key),
+    );
+    expect(
+      planWith(
+        read,
+        cleared.flatMap(({ c }) => all(c)),
+      ).verdict,
+    ).toBe("ok");
+    const [small] = advise(read, lists).advice;
+    expect([small!.kind, small!.after.verdict, small!.changes.length]).toEqual(["smallest change", "ok", 2]);
+  });
   it.each([
     {
       Operation: "face",
