@@ -20,6 +20,14 @@ describe("time of a row (identity)", () => {
     expect(at({}).results.time).toBe(at({ Quantity: 1 }).results.time);
     expect(at({}, { machine: { "Tool change [s]": null } }).results.time).toBeCloseTo(each(at({})), 9);
   });
+  it("waits where a cone turns at the bottom, and the plan says whose row it is", () => {
+    const sink = { Operation: "countersink", "Start diameter": 6, "Finish diameter": 12 };
+    const plan = planOf({ row: { ...STEEL, ...sink } });
+    const { cutting, moving, waiting } = plan.time!;
+    expect(waiting).toBeGreaterThan(0);
+    expect(plan.results.timeEach).toBeCloseTo(cutting + moving + waiting, 9);
+    expect(plan.operation).toBe("countersink");
+  });
   it("that acceleration lengthens is said: a fifth and half a second more than the feed alone takes", () => {
     const codes = (a: number, length = 100) =>
       at(
