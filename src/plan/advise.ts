@@ -262,11 +262,10 @@ function* cheapest(search: Search, holding: readonly Found[]): Steps<Found | und
       [],
       ...speeds.filter((v) => faster || v <= now).map((v) => [changeOf(situation, "surfaceSpeed", v)]),
     ];
-    const stick = row.stickOut ?? tool.stickOut;
-    const least = shortest(situation, tool);
+    const stick = row.stickOut ?? tool.stickOut ?? 0;
+    const least = shortest(situation, tool) ?? stick;
     const sticks: (readonly Change[])[] = [[]];
-    if (free("stickOut") && stick !== undefined && least !== undefined && least < 0.95 * stick)
-      sticks.push([changeOf(situation, "stickOut", least)]);
+    if (free("stickOut") && least < 0.95 * stick) sticks.push([changeOf(situation, "stickOut", least)]);
     const feed = feedOf(situation, tool);
     for (const held of sticks) {
       for (const speed of speedChanges) {

@@ -183,13 +183,10 @@ const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
     const start = base.results.startWearValue;
     return typeof start === "number" && start !== 0 ? [[start, SMALL]] : [];
   },
-  startDiameter: ({ row }) => (row.startDiameter === undefined ? [] : [[null, CLEARED]]),
-  holeDepth: ({ base }) => {
-    const wanted = base.findings.flatMap((f) =>
-      f.code === "hole-too-shallow" ? [f.facts.limit] : f.code === "point-through-bottom" ? [f.facts.value] : [],
-    );
-    return wanted.map((depth): Try => [depth, CLEARED]);
-  },
+  // A typed one is cleared like any other cell, see candidatesFor(): the plan's own is the one that fits.
+  startDiameter: () => [],
+  holeDepth: ({ base }) =>
+    base.findings.flatMap((f): Try[] => (f.code === "hole-too-shallow" ? [[f.facts.limit, CLEARED]] : [])),
   machine: ({ row, lists }) =>
     lists.machines.items
       .filter((m) => m.machine.toLowerCase() !== row.machine?.toLowerCase())

@@ -13,7 +13,8 @@ export const LOOK_BACK = 20;
 
 /** Sizes that differ by less than this share are the same size in two cells. */
 const SAME = 1e-9;
-const same = (a: number, b: number) => Math.abs(a - b) <= SAME * Math.abs(b);
+/** A blank cell is NaN, and not the same as anything. */
+const same = (a = Number.NaN, b = Number.NaN) => Math.abs(a - b) <= SAME * Math.abs(b);
 const sameText = (a: string | undefined, b: string | undefined) =>
   a !== undefined && a.trim() !== "" && a.trim().toLowerCase() === b?.trim().toLowerCase();
 
@@ -29,9 +30,7 @@ export function finishes(rough: Row, row: Row): boolean {
   if (rough.operation !== operation || rough.units !== row.units) return false;
   if (rough.depth === undefined || row.depth === undefined || rough.depth < row.depth * (1 - SAME)) return false;
   if (operation !== "side") {
-    const { startDiameter } = row;
-    if (startDiameter === undefined || rough.finishDiameter === undefined) return false;
-    return same(rough.finishDiameter, startDiameter) && sameText(rough.material, row.material);
+    return same(rough.finishDiameter, row.startDiameter) && sameText(rough.material, row.material);
   }
   if ((rough.side ?? "straight") !== (row.side ?? "straight")) return false;
   if (!((rough.radialDepth ?? 0) > (row.radialDepth ?? 0))) return false;

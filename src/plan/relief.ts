@@ -32,7 +32,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "list-material": NONE,
   "list-tool": TOOL,
   "list-machine": ["machine"],
-  "cannot-be-computed": ["tool", "startDiameter"],
+  "cannot-be-computed": ["stickOut", "tool", "startDiameter"],
   fault: NONE,
   // tools
   "tool-kind": TOOL,
@@ -106,7 +106,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   "hole-under-minor": ["startDiameter", "tool"],
   "hole-over-minor": ["startDiameter", "tool"],
   "drill-too-short": TOOL,
-  "point-through-bottom": ["holeDepth", "tool"],
+  "point-through-bottom": TOOL,
   "too-deep": NONE,
   "flutes-full": TOOL,
   "drill-torsion": ["feedPerTooth", "tool"],
@@ -137,7 +137,7 @@ export const RELIEF: Readonly<Record<FindingCode, readonly Lever[]>> = {
   // walls
   "cutter-too-large": ["tool", "startDiameter"],
   "cutter-short": TOOL,
-  "no-stock": ["startDiameter"],
+  "no-stock": NONE,
   "radial-over-diameter": ["radialDepth", "tool"],
   "arc-length": NONE,
   "stock-handed": NONE,

@@ -92,6 +92,10 @@ describe("which rows cut one wall (identity)", () => {
     expect(read(ROUGH, { ...FINISH, Depth: 21 })).toBe(false);
     expect(read({ ...ROUGH, Operation: "boss" }, FINISH)).toBe(false);
     expect(read(FINISH, ROUGH)).toBe(false);
+    for (const cells of [{ "Start diameter": null }, { Material: null }, { Depth: null }])
+      expect(read(ROUGH, { ...FINISH, ...cells }), Object.keys(cells)[0]).toBe(false);
+    expect(read({ ...ROUGH, "Finish diameter": null }, FINISH)).toBe(false);
+    expect(read({ ...ROUGH, "Finish diameter": null }, { ...FINISH, "Start diameter": null })).toBe(false);
     const side = { ...COMMON, Operation: "side", Feature: "Flank", Depth: 10, "Radial depth": 3 };
     expect(read(side, { ...side, "Radial depth": 0.3 })).toBe(true);
     expect(read(side, side)).toBe(false);

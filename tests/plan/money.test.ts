@@ -20,6 +20,14 @@ describe("time of a row (identity)", () => {
     expect(at({}).results.time).toBe(at({ Quantity: 1 }).results.time);
     expect(at({}, { machine: { "Tool change [s]": null } }).results.time).toBeCloseTo(each(at({})), 9);
   });
+  it("waits where a cone turns at the bottom, and the plan says whose row it is", () => {
+    const sink = { Operation: "countersink", "Start diameter": 6, "Finish diameter": 12 };
+    const plan = planOf({ row: { ...STEEL, ...sink } });
+    const { cutting, moving, waiting } = plan.time!;
+    expect(waiting).toBeGreaterThan(0);
+    expect(plan.results.timeEach).toBeCloseTo(cutting + moving + waiting, 9);
+    expect(plan.operation).toBe("countersink");
+  });
   it("that acceleration lengthens is said: a fifth and half a second more than the feed alone takes", () => {
     const codes = (a: number, length = 100) =>
       at(
@@ -28,6 +36,14 @@ describe("time of a row (identity)", () => {
       ).findings.map((f) => f.code);
     expect(codes(3)).not.toContain("acceleration-time");
     expect(codes(0.01)).toContain("acceleration-time");
+    // how much: the time beyond that of the feed alone, as often as there are features
+    const slow = at(
+      { "Feed per tooth": 0.05, Quantity: 3 },
+      { machine: { "Acceleration [m/s²]": 0.01, "Ramp time [s]": 0 } },
+    );
+    const said = slow.findings.find((f) => f.code === "acceleration-time")!;
+    expect(said.facts).toMatchObject({ value: slow.time!.cutting, limit: slow.time!.ideal });
+    expect((said.facts as { more: number }).more).toBeCloseTo(3 * (slow.time!.cutting - slow.time!.ideal), 9);
     // a short move: a large share, but no half a second
     expect(codes(0.2, 1)).not.toContain("acceleration-time");
   });
@@ -84,6 +100,10 @@ describe("money of a row (identity)", () => {
     const free = at({}, { machine: { "Rate [per hour]": null } });
     expect(free.results.time).toBeGreaterThan(0);
     expect(free.results.cost ?? null).toBeNull();
+    expect(free.money).toBeUndefined();
+    // what its seconds are spent on, and how long the edge lives, has nothing to do with money
+    expect(free.time).toEqual(at({}).time);
+    expect(free.life).toBe(at({}).life);
     for (const heading of ["Rapid [m/min]", "Acceleration [m/s²]"]) {
       const still = at({}, { machine: { [heading]: null } });
       expect([still.results.time ?? null, still.results.cost ?? null]).toEqual([null, null]);

@@ -6,11 +6,12 @@ import { candidatesFor, situationOf, withChanges } from "../../src/plan/changes.
 import { RELIEF } from "../../src/plan/relief.ts";
 import { planRow } from "../../src/plan/row.ts";
 import { rulesOf } from "../findings/all.ts";
-import { type Case, caseLists, caseRow } from "../findings/rule.ts";
+import { type Case, caseLists, caseRow, STEEL } from "../findings/rule.ts";
 
 const HELPS: Partial<Record<FindingCode, readonly Lever[]>> = {
   // a name that the list does not have, or a tool that cannot do it
   "unknown-tool": ["tool"],
+  "cannot-be-computed": ["stickOut"],
   "unknown-machine": ["machine"],
   "list-tool": ["tool"],
   "list-machine": ["machine"],
@@ -69,6 +70,7 @@ const HELPS: Partial<Record<FindingCode, readonly Lever[]>> = {
   "ream-stock": ["startDiameter"],
   // depth and room
   "drill-too-short": ["tool"],
+  "point-through-bottom": ["tool"],
   "flutes-full": ["tool"],
   "drilled-size-out": ["tool"],
   "drill-tolerance": ["tool"],
@@ -102,5 +104,9 @@ describe("what relieves a finding (independent: each value tried and planned)", 
   it("what only a person or a list can put right has no lever (common sense)", () => {
     for (const code of ["bad-cell", "units-blank", "material-blank", "unknown-material", "hard-to-drill"] as const)
       expect(RELIEF[code], code).toEqual([]);
+  });
+  it("of a hole that no listed cutter enters, the one that the thread itself wants is tried", () => {
+    const M10 = { Operation: "thread mill", Thread: "M10", Depth: 12, "Start diameter": 1.5 };
+    expect(relieving("no-tool-fits", { row: { ...STEEL, ...M10 } })).toContain("startDiameter");
   });
 });
