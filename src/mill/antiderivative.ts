@@ -2,6 +2,7 @@
  * Antiderivatives of a tooth's force over the angle of engagement, for chips that go with sin θ. They turn the sum over the
  * slices of a helical flute into a difference of two values.
  */
+import { Cache } from "../cache.ts";
 import { within } from "../check.ts";
 import { powers } from "../numeric.ts";
 
@@ -47,7 +48,7 @@ const STEP = (Math.PI / 2 - FROM) / PIECES;
 /** Terms of the series that matter below FROM. */
 const FEW = 8;
 
-const known = new Map<number, Antiderivative>();
+const known = new Cache<number, Antiderivative>("antiderivatives", 32);
 
 /**
  * The three antiderivatives for one Kienzle exponent.
@@ -66,13 +67,7 @@ const known = new Map<number, Antiderivative>();
  */
 export function antiderivative(exponent: number): Antiderivative {
   const m = within("exponent", exponent, 0, 1, undefined, "high");
-  let found = known.get(m);
-  if (!found) {
-    found = make(m);
-    if (known.size >= 32) known.clear();
-    known.set(m, found);
-  }
-  return found;
+  return known.get(m, () => make(m));
 }
 
 function make(m: number): Antiderivative {

@@ -1,4 +1,5 @@
 /** Thread designations as drawings write them. */
+import { Cache } from "../cache.ts";
 import { dayLike, takenForDate } from "../calendar.ts";
 import { TradeError } from "../errors.ts";
 import { readMetric } from "./metric-designation.ts";
@@ -70,8 +71,7 @@ function isThread(text: string): boolean {
   }
 }
 
-const CACHE_LIMIT = 4000;
-const cache = new Map<string, Thread>();
+const read = new Cache<string, Thread>("thread designations", 4000);
 
 /**
  * Thread that a designation means. Unified (UNC, UNF, UNEF, 4- to 32-UN, UNS, with UNR and UNJ forms), metric (M) and G.
@@ -89,8 +89,10 @@ const cache = new Map<string, Thread>();
  * parseThread("M6").pitch //=> 1
  */
 export function parseThread(text: string, parameter = "thread"): Thread {
-  const known = cache.get(text);
-  if (known !== undefined) return known;
+  return read.get(text, () => Object.freeze(threadOf(text, parameter)));
+}
+
+function threadOf(text: string, parameter: string): Thread {
   const clean = text
     .trim()
     .replace(/\s+/g, " ")
@@ -107,7 +109,5 @@ export function parseThread(text: string, parameter = "thread"): Thread {
   const thread =
     readUnified(upper, parameter, text) ?? readMetric(clean, parameter, text) ?? readPipe(upper, parameter, text);
   if (thread === undefined) throw new TradeError("unknown", parameter, text, noSuchClass(clean) ?? KNOWN);
-  if (cache.size >= CACHE_LIMIT) cache.delete(cache.keys().next().value as string);
-  cache.set(text, Object.freeze(thread));
   return thread;
 }

@@ -1,4 +1,5 @@
 /** The thread of a row: its designation read, its limits in mm, each as a step. */
+import { Cache } from "../../../cache.ts";
 import { parseThread } from "../../../thread/designation.ts";
 import { threadSize } from "../../../thread/limits.ts";
 import type { Thread, ThreadElement, ThreadLimit } from "../../../thread/types.ts";
@@ -20,16 +21,18 @@ export interface ThreadSizes {
   readonly majorMax: number;
 }
 
-const cache = new Map<string, ThreadSizes>();
+const kept = new Cache<string, ThreadSizes>("sizes of threads", 2000);
 
 /** Limits of a thread in mm. Throws TradeError "unknown" for a limit that its standard leaves open and a row needs. */
 function threadSizes(thread: Thread): ThreadSizes {
-  const known = cache.get(thread.designation);
-  if (known) return known;
+  return kept.get(thread.designation, () => sizesOf(thread));
+}
+
+function sizesOf(thread: Thread): ThreadSizes {
   const scale = thread.native === "in" ? 25.4 : 1;
   const get = (element: ThreadElement, limit: ThreadLimit) => threadSize(thread, element, limit) * scale;
   const internal = thread.kind === "internal";
-  const sizes: ThreadSizes = {
+  return {
     thread,
     internal,
     pitch: thread.pitch * scale,
@@ -42,9 +45,6 @@ function threadSizes(thread: Thread): ThreadSizes {
     majorMin: internal ? get("major", "basic") : get("major", "min"),
     majorMax: internal ? get("major", "basic") : get("major", "max"),
   };
-  if (cache.size > 2000) cache.clear();
-  cache.set(thread.designation, sizes);
-  return sizes;
 }
 
 /** Reads the row's thread and writes its sizes among the steps; undefined with a finding when it cannot be read. */
