@@ -18,7 +18,7 @@ await build({
 });
 const { fuzz } = await import(pathToFileURL(outfile).href);
 const start = performance.now();
-const result = fuzz(Number(count), Number(seed));
+const result = await fuzz(Number(count), Number(seed));
 fs.rmSync(outfile);
 console.log(
   JSON.stringify(

@@ -7,6 +7,7 @@ import { strToU8, unzipSync, zipSync } from "fflate";
 import { type Book, type Edit, FileError } from "../../../taskpane/desk/model/types.ts";
 import { type Opened, openPackage } from "../../../taskpane/desk/package/open.ts";
 import { savePackage } from "../../../taskpane/desk/package/save.ts";
+import { openUnpacked } from "../../../taskpane/desk/package/unpack.ts";
 import { handmade } from "./handmade.ts";
 import { file, least, leastParts, MAIN, REL, zipped } from "./packages.ts";
 
@@ -145,7 +146,7 @@ function contents(bytes: Uint8Array): Record<string, string> | undefined {
 }
 
 /** Runs `count` cases, the hostile ones among them. */
-export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outcome {
+export async function fuzz(count: number, seed = 1, tell?: (n: number) => void): Promise<Outcome> {
   const next = random(seed);
   const whole = (n: number) => Math.floor(next() * n);
   const sources = [
@@ -168,14 +169,14 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
   let slowestCase = "";
   let memory = 0;
 
-  const run = (kind: string, label: string, act: () => "refused" | "accepted") => {
+  const run = async (kind: string, label: string, act: () => Promise<"refused" | "accepted">) => {
     const entry = kinds[kind] ?? { cases: 0, refused: 0 };
     kinds[kind] = entry;
     entry.cases++;
     // Processor time: the machine may be busy with other work.
     const start = process.cpuUsage();
     try {
-      if (act() === "refused") entry.refused++;
+      if ((await act()) === "refused") entry.refused++;
     } catch (problem) {
       const text = problem instanceof Error ? `${problem.name}: ${problem.message}` : String(problem);
       faults.push(`${kind} ${label}: ${text.slice(0, 200)}`);
@@ -188,9 +189,10 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
     }
     memory = Math.max(memory, process.memoryUsage.rss() / 2 ** 20);
   };
-  const opened = (bytes: Uint8Array): Opened | undefined => {
+  // As the desk opens a file; what it must be is read by the other way.
+  const opened = async (bytes: Uint8Array): Promise<Opened | undefined> => {
     try {
-      return openPackage(bytes);
+      return await openUnpacked(bytes);
     } catch (problem) {
       if (problem instanceof FileError && /^[A-Z].*[.!]$/s.test(problem.message)) return undefined;
       throw problem;
@@ -199,8 +201,8 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
 
   for (const [name, make] of Object.entries(HOSTILE)) {
     const bytes = make();
-    run("hostile", name, () => {
-      if (opened(bytes)) throw new Error("was accepted");
+    await run("hostile", name, async () => {
+      if (await opened(bytes)) throw new Error("was accepted");
       return "refused";
     });
   }
@@ -214,8 +216,8 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
       // One to three bits anywhere in the file.
       const bytes = source.bytes.slice();
       for (let k = whole(3); k >= 0; k--) bytes[whole(bytes.length)]! ^= 1 << whole(8);
-      run("flipped bits", label, () => {
-        const result = opened(bytes);
+      await run("flipped bits", label, async () => {
+        const result = await opened(bytes);
         if (!result) return "refused";
         if (!same(result, source.opened)) throw new Error("changed content was accepted");
         const content = contents(
@@ -227,8 +229,8 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
       });
     } else if (choice < 6) {
       const bytes = source.bytes.slice(0, whole(source.bytes.length));
-      run("cut off", label, () => {
-        if (opened(bytes)) throw new Error("was accepted");
+      await run("cut off", label, async () => {
+        if (await opened(bytes)) throw new Error("was accepted");
         return "refused";
       });
     } else {
@@ -237,8 +239,8 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
       const name = names[whole(names.length)]!;
       const text = mangled(new TextDecoder().decode(source.parts[name]), next);
       const bytes = zipSync({ ...source.parts, [name]: strToU8(text) }, { level: 1 });
-      run("changed text", `${label} ${name}`, () => {
-        const result = opened(bytes);
+      await run("changed text", `${label} ${name}`, async () => {
+        const result = await opened(bytes);
         if (!result) return "refused";
         let saved: Uint8Array;
         try {
@@ -247,7 +249,7 @@ export function fuzz(count: number, seed = 1, tell?: (n: number) => void): Outco
           if (problem instanceof FileError) return "refused";
           throw problem;
         }
-        openPackage(saved);
+        await openUnpacked(saved);
         return "accepted";
       });
     }
