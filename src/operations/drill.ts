@@ -8,13 +8,15 @@ import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
 import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
 import { judgeDepth, judgeDrill, judgeFlutes, judgeStart } from "./shared/drill-judge.ts";
+import { forceOf } from "./shared/force.ts";
 import { drillNamed, drillsOfSize, oversizeOf, threadHole } from "./shared/hole.ts";
 import { judgeHoleSize, sizeLimits } from "./shared/hole-size.ts";
 import { drillingFeed, holeSpeed, inDepth, judgeFeedOver } from "./shared/hole-tool.ts";
-import { type Done, type Job, requireCells } from "./shared/job.ts";
+import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts";
 import { judgeChip, judgeFeed, judgePower } from "./shared/limits.ts";
-import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
+import { over } from "./shared/slack.ts";
 import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const drill: Operation = {
@@ -48,10 +50,7 @@ function plan(job: Job): Done {
   const wanted = hole.diameter;
   const complete = requireCells(job, ["depth"]);
   work.set({ tool: tool?.tool ?? null });
-  if (tool?.kind !== undefined && tool.kind !== "drill") {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
-    return { tool };
-  }
+  if (ofOtherKind(work, tool, "drill")) return { tool };
   named(job, wanted, sizes);
   const diameter = tool?.diameter ?? wanted;
   const own = tool ?? ASSUMED;
@@ -60,7 +59,7 @@ function plan(job: Job): Done {
     ? oversizeOf(job, diameter, tool.substrate)
     : (hole.oversize ?? oversizeOf(job, diameter, "hss"));
   judgeHole(job, diameter, oversize, sizes, own);
-  if (row.startDiameter !== undefined && row.startDiameter >= diameter * (1 + 1e-9) + SAME_SIZE) {
+  if (row.startDiameter !== undefined && over(row.startDiameter, diameter + SAME_SIZE)) {
     work.find("no-stock", { value: row.startDiameter, limit: diameter });
     return { tool };
   }
@@ -147,23 +146,24 @@ function judgeHole(
 const GUIDE = 0.95;
 
 function forces(job: Job, diameter: number, perTurn: number, pointAngle: number, rpm: number): void {
-  const { work, row, material, tool } = job;
-  if (material?.kc11 === undefined || material.exponent === undefined) {
+  const { work, row, tool } = job;
+  const force = forceOf(job);
+  if (!force) {
     work.find("no-kc", { bending: false });
     return;
   }
+  const { kc11, exponent } = force;
   const start = row.startDiameter ?? 0;
   const cored = start > 0 && start < GUIDE * diameter;
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
   const chisel = cored
     ? 0
     : (tool?.chiselRatio ?? (tool?.substrate === "carbide" ? CHISEL.split : standardChisel(diameter)));
   // What a core hole takes away: the torque of its disc, and the lips' thrust by their length.
   const torqueLeft = cored ? 1 - (start / diameter) ** 2 : 1;
   const thrustLeft = cored ? 1 - start / diameter : 1;
-  const torque = torqueLeft * wholeDrillTorque(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
-  const thrust = thrustLeft * wholeDrillThrust(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
-  const facts = { diameter, perRev: perTurn, kc11, exponent: material.exponent, pointAngle, chisel, cored };
+  const torque = torqueLeft * wholeDrillTorque(diameter, perTurn, kc11, exponent, pointAngle, chisel);
+  const thrust = thrustLeft * wholeDrillThrust(diameter, perTurn, kc11, exponent, pointAngle, chisel);
+  const facts = { diameter, perRev: perTurn, kc11, exponent, pointAngle, chisel, cored };
   work.step("torque", torque, facts);
   work.step("thrust", thrust, facts);
   work.set({ force: thrust });
@@ -179,7 +179,7 @@ function timing(
   feed: number,
   surfaceSpeed: number,
 ): Omit<Done, "tool"> {
-  const { work, row, machine, tool } = job;
+  const { work, row, tool } = job;
   const depth = row.depth!;
   const out = breakthroughOf(row.through);
   const travel = drillTravel(depth, diameter, pointAngle, out);
@@ -205,12 +205,7 @@ function timing(
     cutterDiameter: diameter,
     tool: [{ length: tool?.cuttingLength ?? depth * 1.5, diameter, part: "drill" }],
   };
-  const m = motionOf(machine);
-  if (!m) return {};
-  const motion = new Motion(m);
-  motion.arrive(row);
-  peck(motion, depths, feed);
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return featureTime(job, surfaceSpeed, (motion) => peck(motion, depths, feed));
 }
 
 /** Full retract after each peck, rapid back to just above the bottom. */

@@ -2,6 +2,7 @@
 import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
+import { under } from "./shared/slack.ts";
 import { planWall } from "./shared/wall/cut.ts";
 import { inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
@@ -46,7 +47,7 @@ function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
     return undefined;
   }
   const { insideCorner } = row;
-  if (insideCorner !== undefined && insideCorner < (tool.diameter / 2) * 0.9999999) {
+  if (insideCorner !== undefined && under(insideCorner, tool.diameter / 2)) {
     work.find("cutter-too-large", { value: tool.diameter, limit: 2 * insideCorner, into: "arc" });
     return undefined;
   }

@@ -2,6 +2,7 @@
 import { standardTolerance } from "../../fits/limits.ts";
 import type { Tool } from "../../table/lists.ts";
 import type { Job } from "./job.ts";
+import { under } from "./slack.ts";
 
 /** Tolerance grade that a drill holds (common practice: jobber drills of high-speed steel IT12 to IT11, carbide IT10 to IT9). */
 const DRILL_HOLDS = { hss: "11", carbide: "10" } as const;
@@ -34,7 +35,7 @@ export function judgeHoleSize(
     return;
   }
   if (diameter > GRADED) return;
-  const holds = standardTolerance(diameter, DRILL_HOLDS[substrate ?? "hss"]);
-  const grade = Number(DRILL_HOLDS[substrate ?? "hss"]);
-  if (high - low < holds * (1 - 1e-9)) work.find("drill-tolerance", { value: high - low, limit: holds, grade });
+  const grade = DRILL_HOLDS[substrate ?? "hss"];
+  const holds = standardTolerance(diameter, grade);
+  if (under(high - low, holds)) work.find("drill-tolerance", { value: high - low, limit: holds, grade: Number(grade) });
 }

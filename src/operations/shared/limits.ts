@@ -1,45 +1,68 @@
 /** Limits that every operation is held to, as ratios and findings. */
+import type { FindingCode, LimitKey } from "../../findings.ts";
 import { runoutForce } from "../../mill/runout.ts";
 import type { Tool } from "../../table/lists.ts";
 import { largestMisesStress, largestPrincipalStress } from "../../tool/stress.ts";
+import type { DimensionName } from "../../units.ts";
 import type { ToolBeam } from "./beam.ts";
 import { RUBS, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { over } from "./slack.ts";
+import type { Work } from "./work.ts";
+
+/** A force at the ends of what is known of it. */
+export const FORCE = { low: 1 - UNCERTAINTY.force, high: 1 + UNCERTAINTY.force } as const;
+
+/** The limit of what goes with a force; answers the load at its bad end. */
+function forceLimit(
+  work: Work,
+  key: LimitKey,
+  value: number,
+  limit: number,
+  dimension: DimensionName,
+  high: number = FORCE.high,
+): number {
+  return work.limit(key, value, limit, dimension, [(FORCE.low * value) / limit, (high * value) / limit]);
+}
+
+/** What breaks a hole tool: a stop where the nominal load is over it, else looked at where the bad end is over its share. */
+export function judgeBreaking(
+  work: Work,
+  [key, code, dimension]: readonly [
+    LimitKey,
+    Extract<FindingCode, "drill-torsion" | "drill-buckles" | "tap-torsion">,
+    DimensionName,
+  ],
+  value: number,
+  breaks: number,
+  safety: number,
+): void {
+  const allowed = breaks / safety;
+  if (forceLimit(work, key, value, allowed, dimension) > 1)
+    work.find(code, { value: FORCE.high * value, limit: allowed, nominal: value }, value > breaks ? "stop" : "check");
+}
 
 /**
  * Spindle power [kW] and torque against the machine. Torque at the cutter [N·m]. A tool that fills its hole cannot be
  * relieved: where the spindle's torque is not enough it `stalls` in the cut.
  */
-export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number, stalls = false): number {
+export function judgePower({ work, machine }: Job, meanTorque: number, rpm: number, stalls = false): void {
   const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
   work.step("power", power, { efficiency: SPINDLE_EFFICIENCY });
   work.set({ power });
-  const over = 1 + UNCERTAINTY.force;
-  if (machine?.power !== undefined) {
-    const load = work.limit("power", power, machine.power, "power", [
-      (power * (2 - over)) / machine.power,
-      (power * over) / machine.power,
-    ]);
-    if (load > 1) {
-      work.find(
-        "power-over",
-        { value: power, limit: machine.power, most: power * over, short: machine.power30 },
-        power > (machine.power30 ?? machine.power) ? "stop" : "check",
-      );
-    }
-  }
+  if (machine?.power !== undefined && forceLimit(work, "power", power, machine.power, "power") > 1)
+    work.find(
+      "power-over",
+      { value: power, limit: machine.power, most: power * FORCE.high, short: machine.power30 },
+      power > (machine.power30 ?? machine.power) ? "stop" : "check",
+    );
   if (machine?.torque !== undefined) {
     const torque = meanTorque / SPINDLE_EFFICIENCY;
-    const load = work.limit("torque", torque, machine.torque, "torque", [
-      ((2 - over) * torque) / machine.torque,
-      (over * torque) / machine.torque,
-    ]);
-    if (load > 1) {
-      const stuck = stalls && (2 - over) * torque > machine.torque;
+    if (forceLimit(work, "torque", torque, machine.torque, "torque") > 1) {
+      const stuck = stalls && FORCE.low * torque > machine.torque;
       work.find("torque-over", { value: torque, limit: machine.torque, stalls: stuck }, stuck ? "stop" : "check");
     }
   }
-  return power;
 }
 
 /** Teeth of a tool whose list row does not say. */
@@ -59,7 +82,7 @@ export function stressOf(beam: ToolBeam, tool: Loaded, force: number, torque: nu
 
 /** Stress at the bad end over the nominal one: an uncertain force on the tooth that runs out most. */
 export function badStress(tool: Loaded, chip: number, exponent: number, runout = tool.runout ?? 0): number {
-  return (1 + UNCERTAINTY.force) * runoutForce(Math.max(0, chip), runout, tool.teeth ?? UNKNOWN_TEETH, exponent);
+  return FORCE.high * runoutForce(Math.max(0, chip), runout, tool.teeth ?? UNKNOWN_TEETH, exponent);
 }
 
 /** Stress of the tool against its rupture strength over the safety factor; answers the share at the nominal force. */
@@ -82,10 +105,7 @@ export function judgeStress(
   const allowed = tool.ruptureStrength / safety;
   work.step("stress", stress, { notch, allowed, safety });
   const high = badStress(tool, chip, material?.exponent ?? 0);
-  const load = work.limit("stress", stress, allowed, "stress", [
-    ((1 - UNCERTAINTY.force) * stress) / allowed,
-    (high * stress) / allowed,
-  ]);
+  const load = forceLimit(work, "stress", stress, allowed, "stress", high);
   work.set({ stress: stress / allowed });
   if (load > 1) {
     work.find(
@@ -122,8 +142,7 @@ export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: numbe
     programmed = Math.min(feed, limit);
     if (Number.isFinite(cap)) work.limit("feed", programmed, cap, "feed");
     if (arcLimit !== undefined) work.limit("arcFeed", programmed, arcLimit, "feed");
-    if (feed > limit * 1.000001)
-      work.find("feed-held", { value: feed, limit, by: limit === arcLimit ? "arc" : "machine" });
+    if (over(feed, limit)) work.find("feed-held", { value: feed, limit, by: limit === arcLimit ? "arc" : "machine" });
     return programmed;
   }
   if (machine?.maxFeed !== undefined) {

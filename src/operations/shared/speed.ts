@@ -3,6 +3,7 @@ import { spindleSpeed, surfaceSpeed } from "../../mill/speed.ts";
 import { interpolate } from "../../numeric.ts";
 import type { Material, Tool, ToolKind } from "../../table/lists.ts";
 import type { Job } from "./job.ts";
+import { over } from "./slack.ts";
 
 export interface Speed {
   readonly rpm: number;
@@ -101,7 +102,7 @@ export function chooseSpeed(
   const vc = surfaceSpeed(rpm, diameter);
   if (range) {
     work.step("speedRange", range, { engaged });
-    if (vc > range[1] * 1.000001) work.find("speed-over-material", { value: vc, limit: range[1] });
+    if (over(vc, range[1])) work.find("speed-over-material", { value: vc, limit: range[1] });
   }
   work.step("spindleSpeed", rpm, {
     wanted,

@@ -7,9 +7,10 @@ import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
 import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
 import { programFeed } from "../feed.ts";
+import { forceOf } from "../force.ts";
 import type { Done, Job } from "../job.ts";
 import { judgeChip, judgePower, judgeStress } from "../limits.ts";
-import { Motion, motionOf } from "../motion.ts";
+import { featureTime } from "../motion.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
 import { chooseSpeed, listedFeed, THREAD_SPEED, threadSpeedAssumed } from "../speed.ts";
@@ -101,8 +102,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
     deflection: beam ? beam.flexibility(loadFromTip) * chosen.peak : undefined,
   };
-  if (material?.kc11 !== undefined && material.exponent !== undefined)
-    forces(job, g, chosen, beam, loadFromTip, speed.rpm);
+  if (forceOf(job)) forces(job, g, chosen, beam, loadFromTip, speed.rpm);
   else work.find("no-kc", { bending: true });
   return deep ? timing(job, g, chosen, feed, speed.listSpeed) : {};
 }
@@ -211,21 +211,18 @@ function judgeThread(job: Job, g: Geometry, chosen: Attempt, { deepest, shallowe
 }
 
 function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, listSpeed: number): Omit<Done, "tool"> {
-  const { row, machine, work } = job;
-  const m = motionOf(machine);
-  if (!m) return {};
-  const { turns, levels } = turnsOf(g.tool, g.sizes.pitch, row.depth!);
-  const motion = new Motion(m);
-  motion.arrive(row);
+  const depth = job.row.depth!;
+  const { turns, levels } = turnsOf(g.tool, g.sizes.pitch, depth);
   const sign = g.side === "inside" ? 1 : -1;
-  for (const depth of chosen.depths) {
-    const radius = g.pathRadius - sign * (g.fullDepth - depth);
-    motion.repeat(levels, () => {
-      motion.rapid(row.depth! + CLEARANCE);
-      motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
-      motion.rapid(row.depth! + CLEARANCE);
-    });
-  }
-  work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
+  return featureTime(job, listSpeed, (motion) => {
+    for (const gone of chosen.depths) {
+      const radius = g.pathRadius - sign * (g.fullDepth - gone);
+      motion.repeat(levels, () => {
+        motion.rapid(depth + CLEARANCE);
+        motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
+        motion.rapid(depth + CLEARANCE);
+      });
+    }
+    job.work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
+  });
 }

@@ -1,11 +1,12 @@
 /** Where a thread mill runs and what it leaves: path, reach, ends of the helix. */
 
-import type { Tool } from "../../../table/lists.ts";
+import type { Tool, ToolKind } from "../../../table/lists.ts";
 import { neckClearance } from "../../../thread/fit.ts";
 import { plainPathRadius, tipDiameter } from "../../../thread/path.ts";
 import { sweptPathRadius, widestTipFlat } from "../../../thread/sweep.ts";
 import { NECK_ROOM } from "../choices.ts";
-import { attempt, type Job } from "../job.ts";
+import { attempt, type Job, ofOtherKind } from "../job.ts";
+import { over, under } from "../slack.ts";
 import type { ThreadSizes } from "./sizes.ts";
 
 /** A thread-mill row as far as its geometry goes. */
@@ -24,17 +25,15 @@ export interface Geometry {
   readonly fullDepth: number;
 }
 
-export const isThreadMill = (tool: Tool) => tool.kind === "thread mill single" || tool.kind === "thread mill full";
+const THREAD_MILLS: readonly (ToolKind | undefined)[] = ["thread mill single", "thread mill full"];
+export const isThreadMill = ({ kind }: Tool): boolean => THREAD_MILLS.includes(kind);
 
 /** Path of the cutter and what it leaves, with everything that cannot work as a finding. */
 export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number, tool: Tool): Geometry | undefined {
   const { thread, internal, pitch } = sizes;
   const kind = internal ? "internal" : "external";
   const { diameter, tipFlat: flat } = tool;
-  if (!isThreadMill(tool) && tool.kind !== undefined) {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "thread mill" });
-    return undefined;
-  }
+  if (ofOtherKind(work, tool, "thread mill", THREAD_MILLS)) return undefined;
   if (diameter === undefined || flat === undefined) {
     work.find("tool-incomplete", { tool: tool.tool, missing: diameter === undefined ? "diameter" : "tipFlat" });
     return undefined;
@@ -62,7 +61,7 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
   const tip = tipDiameter(e, diameter, kind);
   work.step("sweep", 2 * (path.plain - e));
   const root = internal ? sizes.major : sizes.minorMin;
-  const shallow = internal ? tip < root * 0.9999999 : tip > root * 1.0000001;
+  const shallow = internal ? under(tip, root) : over(tip, root);
   // THREADPATH refuses a flat that leaves the root short, unless it is told the pitch diameter.
   const pitchDiameter = shallow ? wanted : undefined;
   work.step("pathRadius", e, { thread: thread.designation, cutter: diameter, flat, pitchDiameter });

@@ -20,11 +20,11 @@ export function circleWall({ work, row }: Job, tool: SizedTool, inside: boolean)
     return undefined;
   }
   const solid = inside && start < diameter;
-  const radius = (inside ? Math.min(finish, FIRST_CIRCLE * diameter) - diameter : finish + diameter) / 2;
+  const radius = (Math.min(finish, FIRST_CIRCLE * diameter) - diameter) / 2;
   const ramp = 2 * Math.PI * radius * Math.tan((RAMP_ANGLE * Math.PI) / 180);
   const rise = solid ? Math.min(depth, row.axialDepth ?? Math.min(ramp, RISE_SHARE * diameter)) : 0;
-  if (rise > 0) work.step("rise", rise, { typed: row.axialDepth !== undefined, angle: RAMP_ANGLE, share: RISE_SHARE });
-  const stock = Math.abs(finish - (solid ? Math.min(finish, Math.max(start, 0)) : start)) / 2;
+  if (solid) work.step("rise", rise, { typed: row.axialDepth !== undefined, angle: RAMP_ANGLE, share: RISE_SHARE });
+  const stock = Math.abs(finish - start) / 2;
   const edge = edgeOf(tool, depth);
   const axial = row.axialDepth ?? levelDepth(tool, depth, Math.min(stock, row.radialDepth ?? RADIAL_SHARE * diameter));
   return {
