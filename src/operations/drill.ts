@@ -17,7 +17,7 @@ import { judgeChip, judgeFeed, judgePower } from "./shared/limits.ts";
 import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
 import { over } from "./shared/slack.ts";
-import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
+import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const drill: Operation = {
   needs: (row) => (row.thread === undefined ? ["finishDiameter", "depth"] : ["depth"]),
@@ -29,9 +29,8 @@ export const drill: Operation = {
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
-    const wanted = wantedHole(job, sizes)?.diameter;
-    return wanted === undefined ? { tools: [], for: "drill" } : { tools: drillsOfSize(job, wanted), for: "drill" };
+    const wanted = wantedHole(job, readInternal(job))?.diameter;
+    return { tools: wanted === undefined ? [] : drillsOfSize(job, wanted), for: "drill" };
   },
 };
 
@@ -41,7 +40,7 @@ const ASSUMED = { substrate: "hss" } as const;
 
 function plan(job: Job): Done {
   const { work, row, machine, tool } = job;
-  const sizes = row.thread === undefined ? undefined : readThread(job);
+  const sizes = readInternal(job);
   const hole = wantedHole(job, sizes);
   if (hole === undefined) {
     if (row.thread === undefined) requireCells(job, drill.needs(row));
@@ -88,7 +87,7 @@ function plan(job: Job): Done {
     edgeAngle: pointAngle / 2,
     drill: true,
   });
-  judgeChip(job, chip, tool?.edgeRadius);
+  judgeChip(job, chip, tool);
   forces(job, diameter, perTurn, pointAngle, speed.rpm);
   if (!complete) return { tool };
   return { tool, ...timing(job, diameter, pointAngle, feed, speed.surfaceSpeed) };
@@ -98,7 +97,7 @@ function plan(job: Job): Done {
 function wantedHole(job: Job, sizes: ThreadSizes | undefined): { diameter: number; oversize?: number } | undefined {
   const { work, row, tool } = job;
   if (row.finishDiameter !== undefined) return { diameter: row.finishDiameter };
-  if (sizes?.internal) {
+  if (sizes) {
     const hole = threadHole(job, sizes);
     work.step("startDiameter", hole.diameter, { oversize: hole.oversize });
     return hole;

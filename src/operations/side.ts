@@ -4,7 +4,7 @@ import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
 import { under } from "./shared/slack.ts";
 import { planWall } from "./shared/wall/cut.ts";
-import { inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
+import { type Fits, inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {
@@ -29,15 +29,12 @@ export const side: Operation = {
     ...(["wearValue", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
     ...(["axialDepth", "radialDepth"] as const),
   ],
-  candidates: (job) => wallCutters(job, side, { fits }),
+  candidates: (job) => wallCutters(job, side, fits),
   plan: (job) =>
-    planWall(job, side, {
-      fits,
-      wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
-    }),
+    planWall(job, side, (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool))),
 };
 
-const fits: typeof inBore = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
+const fits: Fits = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
 
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;

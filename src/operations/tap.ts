@@ -12,7 +12,7 @@ import { judgeBreaking, judgeFeed, judgePower } from "./shared/limits.ts";
 import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
 import { under } from "./shared/slack.ts";
-import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
+import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const tap: Operation = {
   needs: () => ["thread", "depth"],
@@ -21,7 +21,7 @@ export const tap: Operation = {
   levers: ["surfaceSpeed", "startDiameter", "tool"],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const sizes = readInternal(job);
     const tools = sizes ? job.lists.tools.items.filter((t) => t.kind === "tap" && makes(t, sizes)) : [];
     return { tools, for: "tap" };
   },
@@ -44,13 +44,9 @@ const makes = (tool: Tool, sizes: ThreadSizes): boolean =>
 
 function plan(job: Job): Done {
   const { work, row, tool } = job;
-  const sizes = row.thread === undefined ? undefined : readThread(job);
+  const sizes = readInternal(job);
   const complete = requireCells(job, tap.needs(row));
   if (!sizes) return {};
-  if (!sizes.internal) {
-    work.find("not-internal", { thread: sizes.thread.designation });
-    return {};
-  }
   work.set({ sizeMin: sizes.pitchMin, sizeMax: sizes.pitchMax, tool: tool?.tool ?? null });
   if (!tool && row.tool === undefined) work.find("tool-assumed", { operation: "tap" });
   if (tool && !suits(job, tool, sizes)) return { tool };

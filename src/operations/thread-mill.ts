@@ -25,7 +25,7 @@ export const threadMill: Operation = {
   ],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const sizes = readThread(job);
     if (!sizes) return { tools: [], for: "thread" };
     const { tools } = cutters(job, sizes, startDiameter(job, sizes));
     return { tools, for: "thread", thread: sizes.thread.designation };
@@ -36,7 +36,6 @@ function plan(job: Job): Done {
   const { work, row } = job;
   // Without a depth the thread itself can still be worked out.
   const deep = requireCells(job, threadMill.needs(row));
-  if (row.thread === undefined) return {};
   const sizes = readThread(job);
   if (!sizes) return {};
   const direction = threadDirection(job, sizes);

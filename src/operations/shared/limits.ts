@@ -116,15 +116,19 @@ export function judgeStress(
   }
 }
 
+/** Chip that an edge cuts rather than rubs [mm]; 0 where list or tool does not tell. */
+export const leastChipOf = ({ material }: Pick<Job, "material">, tool: Pick<Tool, "edgeRadius"> | undefined): number =>
+  (material?.leastChip ?? 0) * (tool?.edgeRadius ?? 0);
+
 /**
  * Chip against the least chip that the edge cuts rather than rubs. Down to half of it a note: the least chip goes by the edge
  * radius, which few shops know.
  */
-export function judgeChip({ work, material }: Job, chip: number, edgeRadius: number | undefined, flank = false): void {
-  const fraction = material?.leastChip;
-  if (fraction === undefined || edgeRadius === undefined || edgeRadius === 0 || chip <= 0) return;
-  const least = fraction * edgeRadius;
-  work.step("leastChip", least, { fraction });
+export function judgeChip(job: Job, chip: number, tool: Pick<Tool, "edgeRadius"> | undefined, flank = false): void {
+  const { work, material } = job;
+  const least = leastChipOf(job, tool);
+  if (least === 0) return;
+  work.step("leastChip", least, { fraction: material!.leastChip! });
   work.limit("leastChip", least, chip, "length");
   if (chip < RUBS * least) work.find("chip-too-thin", { value: chip, limit: RUBS * least, flank });
   else if (chip < least) work.find("chip-too-thin", { value: chip, limit: least, flank }, "ok");

@@ -9,7 +9,7 @@ import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.
 import { programFeed } from "../feed.ts";
 import { forceOf } from "../force.ts";
 import type { Done, Job } from "../job.ts";
-import { judgeChip, judgePower, judgeStress } from "../limits.ts";
+import { judgeChip, judgePower, judgeStress, leastChipOf } from "../limits.ts";
 import { featureTime } from "../motion.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
@@ -70,15 +70,14 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   });
   work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: chosen.depths });
   judgeFeed(job, g, chosen, listed, share);
-  judgeChip(job, flankChip, tool.edgeRadius, true);
-  const sine = chosen.chip > 0 ? chosen.flankChip / chosen.chip : 0;
-  const rubs = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+  judgeChip(job, flankChip, tool, true);
+  const sine = chosen.flankChip / chosen.chip;
   judgeRunout(job, {
     chip: share * chosen.chip,
     listed,
     runout: tool.runout,
     teeth,
-    leastChip: sine > 0 ? rubs / sine : undefined,
+    leastChip: leastChipOf(job, tool) / sine,
   });
   if (beam) {
     // At its own feed a way that was found quiet is.

@@ -10,11 +10,11 @@ import { SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
 import { forceOf } from "../force.ts";
 import { type Done, type Job, ofOtherKind, requireCells } from "../job.ts";
-import { judgeChip } from "../limits.ts";
+import { judgeChip, leastChipOf } from "../limits.ts";
 import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
+import { over } from "../slack.ts";
 import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
-import type { WallWork } from "./cutters.ts";
 import { judgeLoads } from "./loads.ts";
 import { type Attempt, choosePasses, type GivenFeed, standing } from "./passes.ts";
 import { chatterPass, quietSlot } from "./quiet.ts";
@@ -22,7 +22,8 @@ import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { wallTime } from "./timing.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
-export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
+/** Plans a wall; `wallOf` says what a cutter is to mill, undefined, with a finding, when it cannot. */
+export function planWall(job: Job, operation: Operation, wallOf: (tool: SizedTool) => Wall | undefined): Done {
   const { work, row } = job;
   const { tool } = job;
   if (!tool && row.tool === undefined)
@@ -40,8 +41,10 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
   }
   if (!requireCells(job, needed)) return { tool };
   const reach = reachOf(tool);
-  if (!wallWork.reaches && row.depth! > reach) work.find("cutter-short", { value: row.depth!, limit: reach });
-  const wall = wallWork.wall(tool);
+  // A face is open: its cutter goes as deep as it likes.
+  if (job.operation !== "face" && over(row.depth!, reach))
+    work.find("cutter-short", { value: row.depth!, limit: reach });
+  const wall = wallOf(tool);
   if (!wall) return { tool };
   work.path = { kind: "wall", wall };
   // Whatever is thicker than the cutter meets the wall that the cutter makes.
@@ -50,7 +53,7 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
 }
 
 function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
-  const { work, row, material, machine, operation } = job;
+  const { work, row, machine, operation } = job;
   const { diameter, teeth } = tool;
   let wall = whole;
   const { beside = [] } = wall;
@@ -68,7 +71,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (!speed || !given || !chosen) return {};
   let quiet: Attempt | undefined; // one that is known not to chatter
   if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
-    const passesOf = (w: Wall) => choosePasses(job, w, tool, given, beam);
+    const passesOf = (w: Wall) => choosePasses(job, w, tool, given, beam)!;
     const way = quietSlot(job, beam, tool, { wall, chosen }, speed.surfaceSpeed, passesOf);
     ({ wall, chosen } = way);
     if (way.quiet) quiet = chosen;
@@ -96,11 +99,11 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
     arc,
     arcLimit: limit,
   });
-  judgeChip(job, share * chosen.chip, tool.edgeRadius);
+  judgeChip(job, share * chosen.chip, tool);
   if (given.list) {
     const { listed } = given;
     judgeRealChip(job, { ...chosen, share, heldBy, listed });
-    const leastChip = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+    const leastChip = leastChipOf(job, tool);
     judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip, check: RUNOUT_CHECK });
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);

@@ -15,6 +15,7 @@ import type { ToolBeam } from "../beam.ts";
 import { BAD_END, bendingShare, GOOD_END } from "../choices.ts";
 import { edgeOfTool, forceOf } from "../force.ts";
 import type { Job } from "../job.ts";
+import { leastChipOf } from "../limits.ts";
 import { lightest } from "../pass-search.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import {
@@ -246,13 +247,13 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     });
     return { tangential, torque, bending };
   });
-  const leastChip = material?.leastChip ?? 0;
-  const rub = chip > 0 ? (leastChip * (tool.edgeRadius ?? 0)) / chip : 0;
+  const rub = leastChipOf(task, tool) / chip;
   const common = { ...base, loads };
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
   // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const { radii, edgeTangential, edgeRadial, ends: edges } = edgeOfTool(task, force, tool.edgeRadius);
+  const leastShare = material?.leastChip ?? 0;
   const forces = wallForces({ ...cut, edgeTangential, edgeRadial });
   const bent: BendingWall = {
     // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
@@ -261,7 +262,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     meanForce: (from, to) => (forces.mean(radialOf(from, to), axialOf(wall, from)) * flexibility(from)) / give,
     flexibility: give,
     ends: [GOOD_END, BAD_END],
-    layers: [leastLayer(leastChip, radii[0], 90), leastLayer(leastChip, radii[1], 90)],
+    layers: [leastLayer(leastShare, radii[0], 90), leastLayer(leastShare, radii[1], 90)],
     edges,
     deepest: wall.side === "outside" ? 0.49 * wall.start! : undefined,
   };

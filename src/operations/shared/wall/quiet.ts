@@ -35,7 +35,7 @@ export function quietSlot(
   tool: SizedTool,
   usual: SlotWay,
   surfaceSpeed: number,
-  passesOf: (wall: Wall) => Attempt | undefined,
+  passesOf: (wall: Wall) => Attempt,
 ): SlotWay & { readonly quiet: boolean } {
   const isQuiet = (chosen: Attempt) => !chatters(job, beam, tool, [chatterPass(chosen, tool.teeth, surfaceSpeed)]);
   if (isQuiet(usual.chosen)) return { ...usual, quiet: true };
@@ -43,7 +43,7 @@ export function quietSlot(
   for (let levels = wall.levels + 1; !under(wall.depth / levels, SHALLOW_STEP * tool.diameter); levels++) {
     const shallower = { ...wall, levels, axial: wall.depth / levels };
     const chosen = passesOf(shallower);
-    if (chosen && isQuiet(chosen)) return { wall: shallower, chosen, quiet: true };
+    if (isQuiet(chosen)) return { wall: shallower, chosen, quiet: true };
   }
   return { ...usual, quiet: false };
 }
