@@ -24,7 +24,7 @@ export const countersink: Operation = {
       t.kind === "countersink" &&
       t.diameter !== undefined &&
       !under(t.diameter, wanted) &&
-      (angle === undefined || Math.abs((t.pointAngle ?? ANGLE) - angle) < ANGLE_SLACK);
+      (angle === undefined || sameCone(t.pointAngle ?? ANGLE, angle));
     const tools = lists.tools.items.filter(fits).sort((a, b) => a.diameter! - b.diameter!);
     return { tools, for: "countersink" };
   },
@@ -39,6 +39,7 @@ const FEED = { overDrill: 0.6, ofDiameter: 0.01 } as const;
 const TURNS_AT_BOTTOM = 2;
 /** Angles this near are the same cone [deg]. */
 const ANGLE_SLACK = 2;
+const sameCone = (a: number, b: number): boolean => Math.abs(a - b) < ANGLE_SLACK;
 
 /** Angle of the cone that start, finish and depth describe [deg]. */
 function coneAngle({ startDiameter: d, finishDiameter: D, depth: t }: Job["row"]): number | undefined {
@@ -74,7 +75,7 @@ function plan(job: Job): Done {
     judgePower(job, torque, speed.rpm, true);
   } else work.find("no-kc", { bending: false });
   const tip = countersinkTravel(diameter, 0, angle);
-  if (!row.through && row.holeDepth !== undefined && row.holeDepth < tip)
+  if (!row.through && row.holeDepth !== undefined && under(row.holeDepth, tip))
     work.find("point-through-bottom", { value: tip, limit: row.holeDepth });
   if (tool) judgeReach(job, tool, tip, diameter);
   const travel = start > 0 ? countersinkDepth(diameter, start, angle) : tip;
@@ -89,6 +90,6 @@ function plan(job: Job): Done {
 /** A typed depth that the tool's angle does not give. */
 function judgeCone({ work, row }: Job, diameter: number, start: number, angle: number): void {
   const wanted = coneAngle(row);
-  if (wanted !== undefined && Math.abs(wanted - angle) >= ANGLE_SLACK)
+  if (wanted !== undefined && !sameCone(wanted, angle))
     work.find("cone-angle", { value: row.depth!, limit: countersinkDepth(diameter, start, angle), angle });
 }

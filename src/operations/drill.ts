@@ -16,7 +16,7 @@ import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts"
 import { judgeChip, judgeFeed, judgePower } from "./shared/limits.ts";
 import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
-import { over } from "./shared/slack.ts";
+import { over, under } from "./shared/slack.ts";
 import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const drill: Operation = {
@@ -137,8 +137,9 @@ function judgeHole(
   }
   const [low, high] = [sizes.minorMin, sizes.minorMax];
   work.set({ sizeMin: low, sizeMax: high });
-  if (size < low) work.find("hole-under-minor", { value: size, limit: low });
-  else if (size > high) work.find("hole-over-minor", { value: size, limit: high }, diameter > high ? "stop" : "check");
+  if (under(size, low)) work.find("hole-under-minor", { value: size, limit: low });
+  else if (over(size, high))
+    work.find("hole-over-minor", { value: size, limit: high }, over(diameter, high) ? "stop" : "check");
 }
 
 /** A start hole at least this share of the drill guides it; a smaller one takes metal away (judgement). */
@@ -183,7 +184,7 @@ function timing(
   const out = breakthroughOf(row.through);
   const travel = drillTravel(depth, diameter, pointAngle, out);
   work.step("travel", travel, { depth, diameter, pointAngle, out });
-  if (row.holeDepth !== undefined && !row.through && travel > row.holeDepth)
+  if (row.holeDepth !== undefined && !row.through && over(travel, row.holeDepth))
     work.find("point-through-bottom", { value: travel, limit: row.holeDepth });
   if (!judgeDepth(job, diameter, travel)) return {};
   if (tool) {

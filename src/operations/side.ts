@@ -2,7 +2,7 @@
 import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
-import { under } from "./shared/slack.ts";
+import { over, under } from "./shared/slack.ts";
 import { planWall } from "./shared/wall/cut.ts";
 import { type Fits, inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
@@ -39,7 +39,7 @@ const fits: Fits = (tool, row) => (row.side === "inside" ? inBore(tool, row) : o
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;
   const depth = row.depth!;
-  if (each > tool.diameter) {
+  if (over(each, tool.diameter)) {
     work.find("radial-over-diameter", { value: each, limit: tool.diameter, operation: "side" });
     return undefined;
   }
@@ -77,7 +77,7 @@ function arc({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const inside = row.side === "inside";
   const finish = row.finishDiameter!;
   const depth = row.depth!;
-  if (inside && tool.diameter >= finish) {
+  if (inside && !under(tool.diameter, finish)) {
     work.find("cutter-too-large", { value: tool.diameter, limit: finish, into: "arc" });
     return undefined;
   }

@@ -11,7 +11,7 @@ import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts"
 import { judgeBreaking, judgeFeed, judgePower } from "./shared/limits.ts";
 import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
-import { under } from "./shared/slack.ts";
+import { over, under } from "./shared/slack.ts";
 import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const tap: Operation = {
@@ -61,7 +61,7 @@ function plan(job: Job): Done {
   if (!complete) return { tool };
   const depth = row.depth!;
   lead(job, sizes, own.chamfer);
-  if (depth > DEEP * sizes.major) work.find("tap-deep", { value: depth, limit: DEEP * sizes.major, most: DEEP });
+  if (over(depth, DEEP * sizes.major)) work.find("tap-deep", { value: depth, limit: DEEP * sizes.major, most: DEEP });
   const travel = depth + (row.through ? breakthroughOf(true) + own.chamfer * sizes.pitch : 0);
   if (tool) judgeReach(job, tool, travel, Math.min(start, sizes.minorMax));
   const moves = (motion: Motion) => motion.repeat(2, () => motion.feed(travel + CLEARANCE, feed));

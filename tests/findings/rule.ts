@@ -83,8 +83,12 @@ export function planOf(one: Case): Plan {
 
 /** A number to so many digits, one above another, one below. */
 export const about = (value: number, digits = 9): unknown => expect.closeTo(value, digits);
-export const above = (limit: number): unknown => expect.toSatisfy((v: unknown) => typeof v === "number" && v > limit);
-export const below = (limit: number): unknown => expect.toSatisfy((v: unknown) => typeof v === "number" && v < limit);
+const which = (says: string, holds: (v: number) => boolean): unknown => ({
+  asymmetricMatch: (v: unknown) => typeof v === "number" && holds(v),
+  toString: () => says,
+});
+export const above = (limit: number): unknown => which(`above ${limit}`, (v) => v > limit);
+export const below = (limit: number): unknown => which(`below ${limit}`, (v) => v < limit);
 
 /** Everyday rows that rules are tried on: each is ok as it stands. */
 export const STEEL = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" } as const;

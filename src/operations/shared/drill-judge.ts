@@ -5,7 +5,7 @@ import { drillBreakingTorque, drillBucklingThrust, HELD_POINT } from "../../dril
 import type { Tool } from "../../table/lists.ts";
 import type { Job } from "./job.ts";
 import { judgeBreaking } from "./limits.ts";
-import { under } from "./slack.ts";
+import { over, under } from "./slack.ts";
 
 /** Depth in diameters beyond which no twist drill is planned (common practice). */
 const DEEPEST = 50;
@@ -67,17 +67,17 @@ export function judgeFlutes({ work, row }: Job, tool: Tool, diameter: number, tr
 
 /** Deep holes: pilot, coolant, drift. False where the hole is deeper than twist drills go. */
 export function judgeDepth({ work, row, tool }: Job, diameter: number, travel: number): boolean {
-  if (travel > DEEPEST * diameter) {
+  if (over(travel, DEEPEST * diameter)) {
     work.find("too-deep", { value: travel, limit: DEEPEST * diameter, diameters: travel / diameter, most: DEEPEST });
     return false;
   }
   const depth = row.depth!;
   const piloted = (row.startDiameter ?? 0) > 0;
-  if (depth > PILOT_FROM * diameter && !piloted)
+  if (over(depth, PILOT_FROM * diameter) && !piloted)
     work.find("pilot-wanted", { value: depth, limit: PILOT_FROM * diameter, diameter });
   const from = COOLANT_FROM[tool?.substrate ?? "hss"] * diameter;
-  if (depth > from && !tool?.coolantThrough) work.find("coolant-wanted", { value: depth, limit: from });
-  if (depth > DRIFT_FROM * diameter)
+  if (over(depth, from) && !tool?.coolantThrough) work.find("coolant-wanted", { value: depth, limit: from });
+  if (over(depth, DRIFT_FROM * diameter))
     work.find("hole-runs-off", { drift: holeDrift(depth, piloted || tool?.substrate === "carbide") });
   return true;
 }

@@ -7,7 +7,7 @@ import type { DimensionName } from "../../units.ts";
 import type { ToolBeam } from "./beam.ts";
 import { RUBS, SPINDLE_EFFICIENCY, STRESS_SAFETY, UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
-import { over } from "./slack.ts";
+import { over, under } from "./slack.ts";
 import type { Work } from "./work.ts";
 
 /** A force at the ends of what is known of it. */
@@ -130,8 +130,8 @@ export function judgeChip(job: Job, chip: number, tool: Pick<Tool, "edgeRadius">
   if (least === 0) return;
   work.step("leastChip", least, { fraction: material!.leastChip! });
   work.limit("leastChip", least, chip, "length");
-  if (chip < RUBS * least) work.find("chip-too-thin", { value: chip, limit: RUBS * least, flank });
-  else if (chip < least) work.find("chip-too-thin", { value: chip, limit: least, flank }, "ok");
+  if (under(chip, RUBS * least)) work.find("chip-too-thin", { value: chip, limit: RUBS * least, flank });
+  else if (under(chip, least)) work.find("chip-too-thin", { value: chip, limit: least, flank }, "ok");
 }
 
 /**
@@ -153,11 +153,11 @@ export function judgeFeed({ work, machine }: Job, feed: number, arcLimit?: numbe
     const cap = machine.maxFeed * 1000;
     programmed = Math.min(feed, cap);
     work.limit("feed", programmed, cap, "feed");
-    if (feed > cap) work.find("feed-capped", { value: feed, limit: cap });
+    if (over(feed, cap)) work.find("feed-capped", { value: feed, limit: cap });
   }
   if (arcLimit !== undefined) {
     work.limit("arcFeed", programmed, arcLimit, "feed");
-    if (programmed > arcLimit) work.find("feed-not-reached", { value: programmed, limit: arcLimit });
+    if (over(programmed, arcLimit)) work.find("feed-not-reached", { value: programmed, limit: arcLimit });
   }
   return programmed;
 }

@@ -5,8 +5,8 @@ import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
-import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
-import { programFeed } from "../feed.ts";
+import { CLEARANCE, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
+import { judgeThickChip, programFeed } from "../feed.ts";
 import { forceOf } from "../force.ts";
 import type { Done, Job } from "../job.ts";
 import { judgeChip, judgePower, judgeStress, leastChipOf } from "../limits.ts";
@@ -144,18 +144,12 @@ function chatterPasses(
 }
 
 /** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */
-function judgeFeed({ work, material }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
+function judgeFeed(job: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
   const real = share * chosen.chip;
-  const over = chipOver(material);
-  if (real > over.check * listed) {
-    const grave = real > over.stop * listed;
-    const would = (chosen.edgeFeed * listed) / chosen.chip;
-    const limit = (grave ? over.stop : over.check) * listed;
-    work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
-  }
+  judgeThickChip(job, real, listed, (chosen.edgeFeed * listed) / chosen.chip);
   if (chosen.by === "strength") {
     const free = arcFeed(1, g.tip, g.diameter, g.side);
-    work.find("feed-by-strength", { value: chosen.edgeFeed, centre: chosen.edgeFeed * free });
+    job.work.find("feed-by-strength", { value: chosen.edgeFeed, centre: chosen.edgeFeed * free });
   }
 }
 

@@ -47,9 +47,8 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
     work.find("pitch-differs", { value: tool.pitch, limit: pitch });
     return undefined;
   }
-  if (internal && diameter >= start) {
+  if (internal && !under(diameter, start))
     work.find("cutter-too-large", { value: diameter, limit: start, into: "hole" });
-  }
   const wanted = (sizes.pitchMin + sizes.pitchMax) / 2;
   const cutter = { cutterDiameter: diameter, tipFlat: flat, profileAngle, lead: pitch };
   const path = attempt(work, "no-path", () => ({
@@ -115,16 +114,16 @@ function judgeReach(
     });
     work.set({ neckGap: gap });
     if (!full && gap <= 0) work.find("neck-rubs", { value: gap, limit: 0 });
-    else if (!full && gap < NECK_ROOM) work.find("neck-tight", { value: gap, limit: NECK_ROOM });
+    else if (!full && under(gap, NECK_ROOM)) work.find("neck-tight", { value: gap, limit: NECK_ROOM });
     const height = (tool.diameter! - tool.neckDiameter) / 2;
-    if (!full && height < fullDepth) work.find("profile-shallow", { value: height, limit: fullDepth });
+    if (!full && under(height, fullDepth)) work.find("profile-shallow", { value: height, limit: fullDepth });
   }
   if (row.depth === undefined) return;
   const tipExtra = tool.tipToProfile ?? 0;
   const reach = tool.neckLength ?? tool.cuttingLength;
   const needed = row.depth + tipExtra;
-  if (reach !== undefined && reach < needed) work.find("neck-short", { value: reach, limit: needed });
-  if (row.holeDepth !== undefined && row.through !== true && row.holeDepth < needed)
+  if (reach !== undefined && under(reach, needed)) work.find("neck-short", { value: reach, limit: needed });
+  if (row.holeDepth !== undefined && !row.through && under(row.holeDepth, needed))
     work.find("hole-too-shallow", { value: row.holeDepth, limit: needed });
 }
 

@@ -1,6 +1,7 @@
 /** Full circles: bores, counterbores and bosses. */
 import { RAMP_ANGLE } from "../choices.ts";
 import type { Job } from "../job.ts";
+import { over, under } from "../slack.ts";
 import { edgeOf, FIRST_CIRCLE, levelDepth, levelsOf, RADIAL_SHARE, type SizedTool, type Wall } from "./wall.ts";
 
 /** Helical rise per turn is never more than this share of the cutter diameter. */
@@ -11,11 +12,11 @@ export function circleWall({ work, row }: Job, tool: SizedTool, inside: boolean)
   const depth = row.depth!;
   const finish = row.finishDiameter!;
   const start = row.startDiameter ?? 0;
-  if (inside ? start >= finish : start <= finish) {
+  if (inside ? !under(start, finish) : !over(start, finish)) {
     work.find("no-stock", { value: start, limit: finish });
     return undefined;
   }
-  if (inside && diameter >= finish) {
+  if (inside && !under(diameter, finish)) {
     work.find("cutter-too-large", { value: diameter, limit: finish, into: "bore" });
     return undefined;
   }
