@@ -212,21 +212,21 @@ describe("what the row before leaves (by hand)", () => {
     Depth: 10,
     Passes: 1,
   };
-  const after = (measured: number, cells: RowCells = {}) =>
+  const following = (measured: number, cells: RowCells = {}) =>
     at({ ...finishing, ...cells }, { above: { ...roughing, Measured: measured } });
   /** Effective depth of a pass to 30 mm, by the law of cosines. */
   const ae = (from: number) => 5 * (1 - ((from / 2) ** 2 - 125) / 100);
   it("is cut as well: the pass starts from the wall that stands", () => {
-    const plan = after(28.9);
+    const plan = following(28.9);
     expect(step(plan, "handed")).toMatchObject({ value: about(0.05), facts: { row: 7 } });
     expect(plan.results.radialDepth).toBeCloseTo(ae(28.9), 9);
     expect(step(plan, "radialDepth")!.facts).toMatchObject({ from: about(28.9), to: 30 });
-    const none = after(29);
+    const none = following(29);
     expect(none.steps.map((s) => s.key)).not.toContain("handed");
     expect(none.results.radialDepth).toBeCloseTo(ae(29), 9);
   });
   it("or was taken already, but for a hundredth of the pass", () => {
-    expect(after(29.1).results.radialDepth).toBeCloseTo(ae(29.1), 9);
-    expect(after(30.4).results.radialDepth).toBeCloseTo(ae(29.99), 9);
+    expect(following(29.1).results.radialDepth).toBeCloseTo(ae(29.1), 9);
+    expect(following(30.4).results.radialDepth).toBeCloseTo(ae(29.99), 9);
   });
 });
