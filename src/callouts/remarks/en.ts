@@ -93,9 +93,7 @@ export const ENGLISH: Sentences = {
   counterdrill: () => "counterdrill: opens the hole up to this depth",
   "shaft-class": ({ fit }) => `${fit} is a shaft class: planned as a boss`,
   "shaft-like-hole": ({ fit }) =>
-    fit
-      ? `a shaft class on what is written like a hole: ${fit}`
-      : "a boss written like a hole: how high is it?",
+    fit ? `a shaft class on what is written like a hole: ${fit}` : "a boss written like a hole: how high is it?",
   "bored-fine": ({ grade }) => `planned as a bore from solid: the tolerance is less than drilling holds (IT${grade})`,
   "bored-large": ({ drill }) => `planned as a bore from solid: larger than a drill of ${drill} mm`,
   reamed: ({ fit }) => `${fit}: drilled, then reamed; a reamer holds that class in this size`,
