@@ -5,6 +5,8 @@ import type { Material, Tool } from "../../table/lists.ts";
 import type { Row } from "../../table/rows.ts";
 import { DRILL_FEED_FACTOR, SPEED_PLACE } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { judgeFeed } from "./limits.ts";
+import { over } from "./slack.ts";
 import { chooseSpeed, listedFeed, type Speed } from "./speed.ts";
 
 /** A listed drilling speed is a starting value: from so much under it to so much over it nobody argues (judgement). */
@@ -91,13 +93,34 @@ export const FEED_OVER = { check: 1.5, stop: 3 } as const;
 
 /** A typed feed against the list's. */
 export function judgeFeedOver({ work }: Job, { perTurn, listed }: HoleFeed): void {
-  if (listed === undefined || perTurn <= FEED_OVER.check * listed * (1 + 1e-9)) return;
-  const most = perTurn > FEED_OVER.stop * listed * (1 + 1e-9);
+  if (listed === undefined || !over(perTurn, FEED_OVER.check * listed)) return;
+  const most = over(perTurn, FEED_OVER.stop * listed);
   work.find(
     "feed-over-list",
     { value: perTurn, limit: listed * (most ? FEED_OVER.stop : FEED_OVER.check), listed },
     most ? "stop" : "check",
   );
+}
+
+/**
+ * Feed of a tool that opens a hole, to be programmed: the row's own per turn, else so many times that of a drill, else a share of
+ * the diameter.
+ */
+export function openingFeed(
+  job: Job,
+  diameter: number,
+  rpm: number,
+  usual: { readonly overDrill: number; readonly ofDiameter: number },
+): { readonly perTurn: number; readonly feed: number } {
+  const { work, row, material } = job;
+  const ten = material?.drillFeedHss;
+  const listed = ten === undefined ? usual.ofDiameter * diameter : usual.overDrill * drillFeed(diameter, ten);
+  const perTurn = row.feedPerTooth ?? listed;
+  judgeFeedOver(job, { perTurn, listed });
+  const feed = judgeFeed(job, rpm * perTurn);
+  work.step("tableFeed", feed, { perTurn: "feed" });
+  work.set({ tableFeed: feed, feedPerTooth: perTurn });
+  return { perTurn, feed };
 }
 
 /** Shares of speed and feed in a deep hole; coolant through the tool carries chips out and the heat away. */

@@ -1,5 +1,6 @@
 /** Straight passes along a length: slots and faces. */
 import type { Job } from "../job.ts";
+import { over } from "../slack.ts";
 import { edgeOf, levelsOf, type SizedTool, type Wall } from "./wall.ts";
 
 /** `axial` is the depth of a level where the row does not say [mm]; `walls` how many of the size are judged. */
@@ -10,7 +11,7 @@ export function straightWall(
 ): Wall | undefined {
   const { diameter } = tool;
   const { width, depth } = pass;
-  if (width > diameter * 1.0000001) {
+  if (over(width, diameter)) {
     work.find("radial-over-diameter", { value: width, limit: diameter, operation });
     return undefined;
   }
