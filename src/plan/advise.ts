@@ -8,9 +8,9 @@ import type { Handed } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import type { Lists, ReadRow } from "../table/read.ts";
 import { type Change, planned, situationOf, withChanges } from "./changes.ts";
-import { cheapest, WORTH } from "./cheapest.ts";
+import { cheapest } from "./cheapest.ts";
 import { planRow } from "./row.ts";
-import { type Found, price, Search, type Steps, weighty } from "./search.ts";
+import { type Found, Search, type Steps, weighty } from "./search.ts";
 import { smallest } from "./smallest.ts";
 
 export type { Change } from "./changes.ts";
@@ -76,14 +76,8 @@ export function* advising(read: ReadRow, lists: Lists, sharing = 1, handed?: Han
       return { kind, changes: all, before, after: outcome(plan) };
     };
   const holding = yield* smallest(search);
-  const cheap = worthIt(yield* cheapest(search, holding), holding);
-  const advice = [...holding.map(told("smallest change")), ...cheap.map(told("cheapest"))];
+  const cheap = yield* cheapest(search, holding);
+  const advice = [...holding.map(told("smallest change")), ...(cheap ? [told("cheapest")(cheap)] : [])];
   const open = advice.length > 0 ? [] : weighty(base).map((f) => f.code);
   return { advice, tried: search.tried, base, open };
-}
-
-/** The cheapest way, where it saves something against the cheapest of those that are offered already. */
-function worthIt(cheap: Found | undefined, offered: readonly Found[]): Found[] {
-  const least = Math.min(...offered.filter((f) => f.plan.verdict === "ok").map((f) => price(f.plan)));
-  return cheap && price(cheap.plan) <= WORTH * least ? [cheap] : [];
 }

@@ -97,7 +97,8 @@ export function feedOf({ row, material, base, tool }: Situation): number | undef
 const reachOf = (tool: Tool): number => Math.max(tool.neckLength ?? 0, tool.cuttingLength ?? 0);
 
 /** A stick-out shorter than it is that still reaches, without a holder on neck or flutes [mm]. */
-export function shorter({ row, tool = { tool: "" } }: Situation): number | undefined {
+export function shorter({ row, tool }: Situation): number | undefined {
+  if (!tool) return undefined;
   const least = Math.max(reachOf(tool), row.depth ?? 0);
   return least > 0 && least < (row.stickOut ?? tool.stickOut ?? 0) ? least : undefined;
 }

@@ -24,6 +24,7 @@ export class Search {
   readonly base: Plan;
   readonly situation: Situation;
   private readonly workOut: (row: Row) => Plan;
+  private readonly known = new Map<string, Plan>();
 
   constructor(row: Row, lists: Lists, workOut: (row: Row) => Plan) {
     this.workOut = workOut;
@@ -31,12 +32,18 @@ export class Search {
     this.situation = situationOf(row, this.base, lists);
   }
 
-  /** Works the row out with changes; whoever looks on may rest before it. Without any it is known already. */
+  /** The row with changes, worked out once for each; whoever looks on may rest before it. */
   *run(changes: readonly Change[]): Steps<Plan> {
     if (changes.length === 0) return this.base;
-    yield;
-    this.tried++;
-    return this.workOut(withChanges(this.situation.row, changes));
+    const key = JSON.stringify(changes.map((c) => [c.key, c.to]));
+    let plan = this.known.get(key);
+    if (plan === undefined) {
+      yield;
+      this.tried++;
+      plan = this.workOut(withChanges(this.situation.row, changes));
+      this.known.set(key, plan);
+    }
+    return plan;
   }
 
   get spent(): boolean {
