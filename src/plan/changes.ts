@@ -129,17 +129,17 @@ const steps = (from: number, factors: readonly number[]): Try[] => factors.map((
 
 /** What to try in each cell. */
 const TRIES: Readonly<Record<Lever, (s: Situation) => readonly Try[]>> = {
-  passes: ({ base }) => {
-    const { passes, springPasses: springs } = base.results;
+  passes: ({ base: { results } }) => {
+    const { passes, springPasses: springs } = results;
     if (!passes) return [];
     const all = (n: number) => n + (springs ?? 0);
     return [1, 2, 3, 4, 5, 6, 8].filter((n) => n !== passes).map((n): Try => [n, ratio(all(n), all(passes))]);
   },
-  springPasses: ({ base }) => {
-    const { passes, springPasses: springs } = base.results;
+  springPasses: ({ base: { results } }) => {
+    const { passes, springPasses } = results;
     if (!passes) return [];
-    const all = (n: number) => passes + n;
-    return [0, 1, 2, 3, 4].filter((n) => n !== springs).map((n): Try => [n, ratio(all(n), all(springs ?? 0))]);
+    const springs = springPasses ?? 0;
+    return [0, 1, 2, 3, 4].filter((n) => n !== springs).map((n): Try => [n, ratio(passes + n, passes + springs)]);
   },
   feedPerTooth: (s) => {
     const feed = feedOf(s);
@@ -230,15 +230,11 @@ export function candidatesFor(s: Situation, levers: ReadonlySet<Changed>): Candi
   const needed = needs(s.row);
   return [...own, ...COMMON_LEVERS]
     .filter((key) => levers.has(key))
-    .flatMap((key): Candidate[] => {
-      const tries = TRIES[key](s).map(([to, size]) => ({
-        change: changeOf(s, key, to),
-        size,
-        along: along(s, key, to),
-      }));
+    .flatMap((key) => {
       // A cell that the person filled in may be what is wrong: the plan's own choice is tried first.
       const typed = s.row[key] !== undefined && !needed.includes(key) && key !== "machine" && !makesSize(s, key);
-      return typed ? [{ change: changeOf(s, key, null), size: CLEARED }, ...tries] : tries;
+      const tries: readonly Try[] = [...(typed ? [[null, CLEARED] as const] : []), ...TRIES[key](s)];
+      return tries.map(([to, size]) => ({ change: changeOf(s, key, to), size, along: along(s, key, to) }));
     })
     .sort((a, b) => a.size - b.size);
 }
