@@ -148,13 +148,14 @@ const LONGEST = 80;
 /** The family of a name of a material, of the words in it, or undefined. */
 export function familyOf(text: string): Family | undefined {
   if (text.length > LONGEST) return undefined;
-  const folded = fold(text).trim();
+  const folded = fold(text);
   const bare = (part: string) =>
     part.replace(/\s+/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
   const written = (part: string) => WRITTEN.find(([, how]) => how.test(bare(part)))?.[0];
-  const parts = folded.split(/[\s(),;]+/).filter((part) => part !== "");
-  const whole = written(folded) ?? parts.map(written).find((family) => family !== undefined);
-  return whole ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0];
+  const parts = [folded, ...folded.split(/[\s(),;]+/)];
+  return (
+    parts.map(written).find((family) => family !== undefined) ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0]
+  );
 }
 
 /** True where the one is of the class of the other. */

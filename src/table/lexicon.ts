@@ -16,8 +16,7 @@ export interface Lexicon {
   readonly exact: ReadonlyMap<string, Senses>;
   /** Words without the ending that number and gender change. */
   readonly stems: ReadonlyMap<string, Senses>;
-  /** Length of the longest word, and of the longest with each beginning. */
-  readonly longest: number;
+  /** Length of the longest word with each beginning. */
   readonly reach: ReadonlyMap<string, number>;
   readonly compounds: boolean;
   /** Letters of the shortest word inside a compound. */
@@ -57,7 +56,7 @@ export function japanese(text: string): string {
 export const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
 
 const written = (folded: string, language: number): string =>
-  language === JAPANESE ? japanese(folded) : folded.includes("'") ? folded.replace(ELIDED, "") : folded;
+  language === JAPANESE ? japanese(folded) : folded.replace(ELIDED, "");
 
 /** Letters that tell how a word begins. */
 const BEGINNING = 3;
@@ -71,11 +70,8 @@ const speakers = new Map<string, number>();
 function lexiconOf(language: number): Lexicon {
   const exact = new Map<string, Senses>();
   const stems = new Map<string, Senses>();
-  let longest = 0;
   const put = (map: Map<string, Senses>, key: string, sense: readonly string[]) => {
-    const senses = map.get(key);
-    if (senses === undefined) map.set(key, [sense]);
-    else if (!senses.some((known) => known.join(" ") === sense.join(" "))) map.set(key, [...senses, sense]);
+    map.set(key, [...(map.get(key) ?? []), sense]);
   };
   const reach = new Map<string, number>();
   const begins = (letters: string, length: number) => {
@@ -89,7 +85,6 @@ function lexiconOf(language: number): Lexicon {
         const word = /^[a-z0-9]+$/.test(text) ? text : compact(written(fold(text), language));
         put(exact, word, sense);
         put(stems, stem(word, language), sense);
-        longest = Math.max(longest, word.length);
         begins(word.slice(0, BEGINNING), word.length);
         // Of other letters than a to z one or two may be a word cut short.
         if (!latin(word[0]!)) for (let to = 1; to < BEGINNING; to++) begins(word.slice(0, to), to);
@@ -102,7 +97,6 @@ function lexiconOf(language: number): Lexicon {
     language,
     exact,
     stems,
-    longest,
     reach,
     compounds: COMPOUNDING.has(language),
     shortest: language === JAPANESE ? 1 : SHORTEST,
@@ -131,10 +125,10 @@ export function speakersAt(text: string, from: number, ends: ReadonlySet<number>
 /** Letters that number and gender add at the most. */
 const ENDING = 2;
 
-/** How far a word of a language that begins at a place of a text may reach; 0 where none begins. */
+/** How far a word of a language that begins at a place of a text may reach. */
 export function reachAt(of: Lexicon, text: string, from: number, ends: ReadonlySet<number>): number {
   let most = of.reach.get(text.slice(from, from + BEGINNING)) ?? 0;
   for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
     if (mayBe(ends, to) & (1 << of.language)) most = Math.max(most, of.reach.get(text.slice(from, to)) ?? 0);
-  return most === 0 ? 0 : Math.min(of.longest, most + ENDING);
+  return most + ENDING;
 }

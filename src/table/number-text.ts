@@ -57,7 +57,7 @@ export function numberText(text: string): NumberText | undefined {
   while (end > 0 && !isDigit(plain[end - 1])) end--;
   if (end === 0) return undefined;
   // A unit such as "1/min" or "mm2" ends in digits or holds them: then the number ends before its first letter.
-  const whole = numberIn(plain.replace(/\.$/, "")) ?? undefined;
+  const whole = numberIn(plain.replace(/\.$/, ""));
   if (whole) return whole;
   const letter = plain.search(/[^\d.,/+\-\s'eE]|[eE](?![+-]?\d)/);
   const cut = letter < 0 ? end : Math.min(letter, end);

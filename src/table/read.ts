@@ -61,15 +61,15 @@ export interface ReadRow {
 /** Reads planning rows under their headings. `units` serves tables whose rows do not say theirs. */
 export function readRows(block: Cells, units?: Units): ReadRow[] {
   const matches = matchHeadings(block[0] ?? [], ROW_COLUMNS);
-  const rowAt = matches.find((m) => m.column.key === "row")?.at;
+  const named = matches.find((m) => m.column.key === "row");
   const implied = units ?? commonUnits(matches);
   const hasUnits = matches.some((m) => m.column.key === "units");
   return block.slice(1).map((cells) => {
     const given =
       hasUnits || implied === undefined ? matches : matches.map((m) => ({ ...m, units: m.units ?? implied }));
     const { values, problems } = readRecord(cells, given);
-    if (values.units === undefined && !hasUnits && implied) values.units = implied;
-    const name = rowAt === undefined ? null : cells[rowAt];
+    if (!hasUnits && implied) values.units = implied;
+    const name = named && cells[named.at];
     return {
       row: values as Row,
       problems,
@@ -119,7 +119,7 @@ function readList<T extends object>(
   for (const cells of block.slice(1)) {
     const record = readRecord(cells, matches);
     const name = record.values[nameKey];
-    if (typeof name !== "string" || name === "") continue;
+    if (typeof name !== "string") continue;
     const key = name.toLowerCase();
     if (byName.has(key)) continue;
     items.push(record.values as T);

@@ -13,12 +13,12 @@ const [ENGLISH, GERMAN] = [0, 1];
  * and the fewest words count. Inside of others a word has three letters at the least; the last may be in the plural.
  */
 function tried(text: string): string[] {
-  const { exact, stems, longest } = lexicons()[ENGLISH]!;
+  const { exact, stems } = lexicons()[ENGLISH]!;
   const words = [...exact].filter(([word]) => word.length >= 3);
   const ways = (rest: string): Senses[][] => {
     if (rest === "") return [[]];
     const found = words.filter(([word]) => rest.startsWith(word));
-    const plural = exact.has(rest) || rest.length > longest ? undefined : stems.get(stem(rest, ENGLISH));
+    const plural = exact.has(rest) ? undefined : stems.get(stem(rest, ENGLISH));
     return [
       ...found.flatMap(([word, senses]) => ways(rest.slice(word.length)).map((more) => [senses, ...more])),
       ...(plural ? [[plural]] : []),
