@@ -58,8 +58,9 @@ export const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
 const written = (folded: string, language: number): string =>
   language === JAPANESE ? japanese(folded) : folded.replace(ELIDED, "");
 
-/** Letters that tell how a word begins. */
+/** Letters that tell how a word begins, and fewer of them that may be a whole word. */
 const BEGINNING = 3;
+const FEWER = [1, 2];
 
 /** True for letters of English only. */
 export const latin = (text: string): boolean => /^[a-z]+$/.test(text);
@@ -87,7 +88,7 @@ function lexiconOf(language: number): Lexicon {
         put(stems, stem(word, language), sense);
         begins(word.slice(0, BEGINNING), word.length);
         // Of other letters than a to z one or two may be a word cut short.
-        if (!latin(word[0]!)) for (let to = 1; to < BEGINNING; to++) begins(word.slice(0, to), to);
+        if (!latin(word[0]!)) for (const letters of FEWER) begins(word.slice(0, letters), letters);
       }
     }
   };
@@ -117,8 +118,8 @@ const mayBe = (ends: ReadonlySet<number>, to: number): number => (ends.has(to) ?
 /** The languages in which a word may begin at a place of a text without blanks: one bit a language. */
 export function speakersAt(text: string, from: number, ends: ReadonlySet<number>): number {
   let languages = speakers.get(text.slice(from, from + BEGINNING)) ?? 0;
-  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
-    languages |= (speakers.get(text.slice(from, to)) ?? 0) & mayBe(ends, to);
+  for (const letters of FEWER)
+    languages |= (speakers.get(text.slice(from, from + letters)) ?? 0) & mayBe(ends, from + letters);
   return languages;
 }
 
@@ -128,7 +129,8 @@ const ENDING = 2;
 /** How far a word of a language that begins at a place of a text may reach. */
 export function reachAt(of: Lexicon, text: string, from: number, ends: ReadonlySet<number>): number {
   let most = of.reach.get(text.slice(from, from + BEGINNING)) ?? 0;
-  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
-    if (mayBe(ends, to) & (1 << of.language)) most = Math.max(most, of.reach.get(text.slice(from, to)) ?? 0);
+  for (const letters of FEWER)
+    if (mayBe(ends, from + letters) & (1 << of.language))
+      most = Math.max(most, of.reach.get(text.slice(from, from + letters)) ?? 0);
   return most + ENDING;
 }

@@ -99,6 +99,9 @@ export interface List<T> {
   readonly problems: ReadonlyMap<string, readonly Problem[]>;
 }
 
+/** As many names are offered. */
+const MOST = 5;
+
 /** How entries of a list are found that are not called by their name, and what is offered in their place. */
 interface Search<T> {
   /** The names that a text belongs to: one is found, several are offered. */
@@ -148,7 +151,7 @@ function readList<T extends object>(
       let names = offered.get(name);
       if (!names) {
         const own = owners(name);
-        names = own && own.length > 0 ? own : search.nearest(name, items);
+        names = (own && own.length > 0 ? own : search.nearest(name, items)).slice(0, MOST);
         offered.set(name, names);
       }
       return [...names];
