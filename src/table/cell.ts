@@ -4,6 +4,7 @@ import { TradeError } from "../errors.ts";
 import { inchText } from "../reading.ts";
 import { toCanonical, type Units } from "../units.ts";
 import type { Match } from "./columns.ts";
+import { fold } from "./fold.ts";
 import { numberText } from "./number-text.ts";
 import { type Column, isWithin } from "./quantity.ts";
 import { factorFor } from "./unit-text.ts";
@@ -46,7 +47,7 @@ function readNumber(
   { column, units: own, factor }: Match,
   rowUnits: Units | undefined,
 ): number {
-  const { dimension } = column;
+  const { dimension, unit } = column;
   let value: number | undefined;
   if (typeof cell === "number") value = cell;
   else if (typeof cell === "string") {
@@ -66,7 +67,8 @@ function readNumber(
     if (TWO_NUMBERS.test(cell))
       throw new TradeError("value", name, cell, `one number is allowed, ${unitsWanted(column)}`);
     if (read?.unitText) {
-      const by = read.unit && factorFor(column, read.unit);
+      // Not every unit of a column has a place among those that are converted: "50 %", "12 N/mm".
+      const by = fold(read.unitText) === fold(unit ?? "") ? 1 : read.unit && factorFor(column, read.unit);
       if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);
       return checked(read.value * by, name, cell, column);
     }

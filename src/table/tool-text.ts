@@ -83,7 +83,7 @@ function told(text: string, columns: readonly Column[]): Told | undefined {
       },
     }),
     ...(teeth && { teeth: Number(teeth[1] ?? teeth[2]) }),
-    mark: metric?.[1]!.replace(",", ".") ?? unified?.[1] ?? mark?.[1] ?? mark?.[2],
+    mark: metric?.[1]?.replace(",", ".") ?? unified?.[1] ?? mark?.[1] ?? mark?.[2],
     ...(metric?.[2] !== undefined && { pitch: decimal(metric[2]) }),
     ...(unified && { pitch: INCH / Number(unified[2]) }),
     ...(angle && { angle: Number(angle[1]) }),

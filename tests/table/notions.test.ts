@@ -6,7 +6,7 @@ import { fold } from "../../src/table/fold.ts";
 import { lexicons, type Senses, stem } from "../../src/table/lexicon.ts";
 import { notionSets } from "../../src/table/notions.ts";
 
-const [ENGLISH, GERMAN] = [0, 1];
+const [ENGLISH, GERMAN, JAPANESE] = [0, 1, 5];
 
 /**
  * Every way to read English words that are written together, from the whole vocabulary: all of it is tried at all places,
@@ -64,6 +64,9 @@ describe("notions of a heading", () => {
     expect(notionSets(fold("Bohrungsdurchmessern"), false)[GERMAN]).toEqual([]);
     expect(notionSets(fold("Bemerkg."), false).flat()).toEqual([]);
     expect(notionSets(fold("Bemerkg."), true)[GERMAN]).toContain("remark");
+    expect(notionSets("備.", true)[JAPANESE]).toContain("remark");
+    expect(notionSets("備.", false).flat()).toEqual([]);
+    expect(notionSets("be.", true)[GERMAN]).not.toContain("remark");
   });
 });
 
