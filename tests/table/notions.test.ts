@@ -59,6 +59,12 @@ describe("notions of a heading", () => {
       }
   });
 
+  it("are those of a text of 100 characters at the most", () => {
+    expect(notionSets(`depth${" ".repeat(95)}`, false)[ENGLISH]).toContain("depth");
+    expect(notionSets(`depth${" ".repeat(96)}`, false)).toEqual([]);
+    expect(notionSets(" - ", false).flat()).toEqual([]);
+  });
+
   it("are those of a compound, and of a word cut short where that is asked for", () => {
     expect(notionSets(fold("Bohrungsdurchmesser"), false)[GERMAN]).toContain("dia hole");
     expect(notionSets(fold("Bohrungsdurchmessern"), false)[GERMAN]).toEqual([]);
