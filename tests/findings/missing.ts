@@ -18,6 +18,7 @@ export const missing: Rules = {
     fires: { row, material: { "kc1.1 [MPa]": null } },
     inside: { row, material: { "kc1.1 [MPa]": 1500 } },
     severity: "check",
+    facts: { bending: false },
     why: `no torque of a ${row.Operation} without a specific force`,
   })),
   "no-feed": [
@@ -25,12 +26,14 @@ export const missing: Rules = {
       fires: { row: drill, material: NO_FEEDS },
       inside: { row: drill, material: { ...NO_FEEDS, "Feed 3 mm [mm per tooth]": 0.02 } },
       severity: "stop",
+      facts: { material: STEEL.Material },
       why: "a drill goes by the milling feeds where its own are blank, and by nothing where these are, too",
     },
     {
       fires: { row: thread, material: NO_FEEDS },
       inside: { row: { ...thread, "Feed per tooth": 0.02 }, material: NO_FEEDS },
       severity: "stop",
+      facts: { material: STEEL.Material },
       why: "neither list nor row tells the feed of a thread mill",
     },
   ],
@@ -38,15 +41,17 @@ export const missing: Rules = {
     fires: { row: drill, tool: { "Rupture strength [MPa]": null } },
     inside: { row: drill, tool: { "Rupture strength [MPa]": 3000 } },
     severity: "ok",
+    facts: { tool: "D-5.0" },
     why: "without a strength nothing can be said of a drill's breaking",
   },
   "tool-incomplete": [
-    ["Teeth", "no feed of a wall without the teeth"],
-    ["Diameter", "no wall without a diameter"],
-  ].map(([heading, why]) => ({
+    ["Teeth", "teeth", "no feed of a wall without the teeth"],
+    ["Diameter", "diameter", "no wall without a diameter"],
+  ].map(([heading, missing, why]) => ({
     fires: { row: slot, tool: { [heading!]: null } },
     inside: { row: slot },
     severity: "stop" as const,
+    facts: { tool: "EM-10-4", missing },
     why: why!,
   })),
   "tool-assumed": [
@@ -54,12 +59,14 @@ export const missing: Rules = {
       fires: { row: { ...sink, "Finish diameter": 80, "Start diameter": 74 } },
       inside: { row: sink },
       severity: "ok",
+      facts: { operation: "countersink" },
       why: "the shop has no countersink of 80 mm",
     },
     {
       fires: { row: { ...ream, "Finish diameter": 11.3, "Start diameter": 11.1 } },
       inside: { row: ream },
       severity: "ok",
+      facts: { operation: "ream" },
       why: "the shop has no reamer of 11.3 mm",
     },
   ],
@@ -67,6 +74,7 @@ export const missing: Rules = {
     fires: { row: { ...sink, "Start diameter": 12 } },
     inside: { row: { ...sink, "Start diameter": 11.9 } },
     severity: "stop",
+    facts: { value: 12, limit: 12 },
     why: "a hole as wide as its countersink leaves nothing to cut",
   },
 };
