@@ -1,6 +1,7 @@
 /** What the readers of drawing text hand to each other: tokens, features, rows. */
 import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
+import type { Remark } from "./remarks/remark.ts";
 
 export interface ThreadToken {
   readonly kind: "thread";
@@ -9,7 +10,7 @@ export interface ThreadToken {
   readonly thread?: Thread;
   /** Why it is not known. */
   readonly error?: string;
-  readonly note?: string;
+  readonly note?: Remark;
 }
 
 /** Words and symbols that say what a number is or what is done. */
@@ -124,9 +125,9 @@ export interface Group {
   equally?: boolean;
   circle?: Size;
   spacing?: Size;
-  readonly notes: string[];
+  readonly notes: Remark[];
   /** What must be asked before these rows are cut. */
-  readonly asks: string[];
+  readonly asks: Remark[];
   /** The thread is for an insert. */
   insert?: boolean;
   /** Tokens that found no place. */
@@ -157,5 +158,5 @@ export type CalloutCells = { readonly [H in CalloutHeading]?: CalloutCell };
 export interface RowDraft {
   readonly cells: CalloutCells;
   readonly understood: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly Remark[];
 }

@@ -1,7 +1,8 @@
 /** Whether a cut is likely to chatter: the banded rule of mill/chatter-rule.ts with the modes of a row's tool, holder and machine. */
 import { Cache } from "../../cache.ts";
 import type { FactsOf } from "../../findings.ts";
-import { type ChatterMode, type EdgePart, forceSlope, type TipModes } from "../../mill/chatter.ts";
+import type { ChatterMode, TipModes } from "../../mill/chatter.ts";
+import { type EdgePart, forceSlope } from "../../mill/chatter-cut.ts";
 import {
   type BandedCut,
   chatterDepth,

@@ -41,13 +41,14 @@ export function holeSpeed(
   diameter: number,
   share: number,
 ): Speed | undefined {
-  const hss = tool.substrate === "hss";
+  // A list that does not say means high-speed steel, as of the feed.
+  const hss = tool.substrate !== "carbide";
   const { range, place } = holeRange(job.material, hss, share);
   return chooseSpeed(job, tool, diameter, place, { range });
 }
 
 /** Share of the drilling speed that an operation's tools run at; undefined for what is no hole tool. */
-export function shareOf(row: Row, tool: Partial<Tool>): number | undefined {
+export function shareOf(row: Row, tool: Partial<Tool> = {}): number | undefined {
   if (row.operation === "drill") return inDepth(tool, row.depth ?? 0, tool.diameter ?? row.finishDiameter ?? 1).speed;
   if (row.operation === "tap") return SHARE_OF_DRILL.tap;
   if (row.operation === "ream") return SHARE_OF_DRILL.reamer;
