@@ -1,6 +1,6 @@
 /** What a row says of chatter: its limits by the rule of mill/chatter-rule.ts, every number that goes in by hand. */
 import { describe, expect, it } from "vitest";
-import { forceSlope } from "../../src/mill/chatter.ts";
+import { forceSlope } from "../../src/mill/chatter-cut.ts";
 import { type BandedCut, chatterDepth, threadParts, threadWidth } from "../../src/mill/chatter-rule.ts";
 import { meanChip } from "../../src/mill/chip.ts";
 import { readModes } from "../../src/operations/shared/chatter.ts";
