@@ -78,7 +78,7 @@ function plan(job: Job): Done {
   if (!row.through && row.holeDepth !== undefined && under(row.holeDepth, tip))
     work.find("point-through-bottom", { value: tip, limit: row.holeDepth });
   if (tool) judgeReach(job, tool, tip, diameter);
-  const travel = start > 0 ? countersinkDepth(diameter, start, angle) : tip;
+  const travel = countersinkDepth(diameter, start, angle);
   const moves = (motion: Motion) => {
     motion.feed(travel + CLEARANCE, feed);
     motion.rapid(travel + CLEARANCE);
