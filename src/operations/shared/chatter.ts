@@ -17,6 +17,7 @@ import { HOLDING, tipMode } from "../../tool/tip-mode.ts";
 import type { ToolBeam } from "./beam.ts";
 import { forceOf } from "./force.ts";
 import type { Job } from "./job.ts";
+import { over } from "./slack.ts";
 
 /** Holder stiffness [N/µm] and damping where the machine's row tells none: a plain collet chuck (judgement). */
 export const HOLDER = { stiffness: 22, damping: 0.03 } as const;
@@ -151,7 +152,7 @@ export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: reado
     const allows = chatterDepth(cut, measured ?? modes().firm, "firm");
     const nominal = measured ? allows : chatterDepth(cut, modes().nominal, "nominal");
     const limit = measured ? allows : Math.max(allows, ratioOf(job) * nominal);
-    if (!worst || depth / limit > worst.value / worst.limit)
+    if (!worst || over(depth / limit, worst.value / worst.limit))
       worst = { value: depth, limit, allows, nominal, measured: measured !== undefined, profiles: pass.profiles };
   }
   const text = measuredModes(job, tool);

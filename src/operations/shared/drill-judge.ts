@@ -44,9 +44,9 @@ export function judgeDrill({ work, row, tool }: Job, diameter: number, torque: n
 /** Whether the point holds on a bare face; a start hole of any size holds it. */
 export function judgeStart({ work, row, tool }: Job, diameter: number, thrust: number): void {
   const length = tool && (row.stickOut ?? tool.stickOut);
-  if (!tool || length === undefined || (row.startDiameter ?? 0) > 0) return;
+  if (!tool || length === undefined || row.startDiameter) return;
   const ratio = walkRatio(thrust, diameter, length, modulusOf(tool));
-  if (ratio > 1) work.find("spot-first", { value: thrust, limit: thrust / ratio });
+  if (over(ratio, 1)) work.find("spot-first", { value: thrust, limit: thrust / ratio });
 }
 
 /** Flutes long enough that chips leave: at least to the face, and open above it. */
@@ -72,7 +72,7 @@ export function judgeDepth({ work, row, tool }: Job, diameter: number, travel: n
     return false;
   }
   const depth = row.depth!;
-  const piloted = (row.startDiameter ?? 0) > 0;
+  const piloted = Boolean(row.startDiameter);
   if (over(depth, PILOT_FROM * diameter) && !piloted)
     work.find("pilot-wanted", { value: depth, limit: PILOT_FROM * diameter, diameter });
   const from = COOLANT_FROM[tool?.substrate ?? "hss"] * diameter;

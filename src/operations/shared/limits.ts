@@ -38,8 +38,10 @@ export function judgeBreaking(
   safety: number,
 ): void {
   const allowed = breaks / safety;
-  if (forceLimit(work, key, value, allowed, dimension) > 1)
-    work.find(code, { value: FORCE.high * value, limit: allowed, nominal: value }, value > breaks ? "stop" : "check");
+  if (over(forceLimit(work, key, value, allowed, dimension), 1)) {
+    const severity = over(value, breaks) ? "stop" : "check";
+    work.find(code, { value: FORCE.high * value, limit: allowed, nominal: value }, severity);
+  }
 }
 
 /**
@@ -50,16 +52,16 @@ export function judgePower({ work, machine }: Job, meanTorque: number, rpm: numb
   const power = (2 * Math.PI * rpm * meanTorque) / 60000 / SPINDLE_EFFICIENCY;
   work.step("power", power, { efficiency: SPINDLE_EFFICIENCY });
   work.set({ power });
-  if (machine?.power !== undefined && forceLimit(work, "power", power, machine.power, "power") > 1)
+  if (machine?.power !== undefined && over(forceLimit(work, "power", power, machine.power, "power"), 1))
     work.find(
       "power-over",
       { value: power, limit: machine.power, most: power * FORCE.high, short: machine.power30 },
-      power > (machine.power30 ?? machine.power) ? "stop" : "check",
+      over(power, machine.power30 ?? machine.power) ? "stop" : "check",
     );
   if (machine?.torque !== undefined) {
     const torque = meanTorque / SPINDLE_EFFICIENCY;
-    if (forceLimit(work, "torque", torque, machine.torque, "torque") > 1) {
-      const stuck = stalls && FORCE.low * torque > machine.torque;
+    if (over(forceLimit(work, "torque", torque, machine.torque, "torque"), 1)) {
+      const stuck = stalls && over(FORCE.low * torque, machine.torque);
       work.find("torque-over", { value: torque, limit: machine.torque, stalls: stuck }, stuck ? "stop" : "check");
     }
   }
@@ -107,12 +109,9 @@ export function judgeStress(
   const high = badStress(tool, chip, material?.exponent ?? 0);
   const load = forceLimit(work, "stress", stress, allowed, "stress", high);
   work.set({ stress: stress / allowed });
-  if (load > 1) {
-    work.find(
-      "tool-stress",
-      { value: stress * high, limit: allowed, nominal: stress },
-      load > safety / 2 ? "stop" : "check",
-    );
+  if (over(load, 1)) {
+    const severity = over(load, safety / 2) ? "stop" : "check";
+    work.find("tool-stress", { value: stress * high, limit: allowed, nominal: stress }, severity);
   }
 }
 

@@ -9,6 +9,7 @@ import type { Material } from "../../../table/lists.ts";
 import type { Row } from "../../../table/rows.ts";
 import type { FeedBy } from "../../../table/steps.ts";
 import { USUAL_THREAD_FEED } from "../choices.ts";
+import { over } from "../slack.ts";
 import type { Geometry } from "./geometry.ts";
 
 /** What sets the feed: the row itself, the contour feed, the chip, the strength of the tool. */
@@ -65,12 +66,12 @@ export function strongFeed(
 ): CutterFeed {
   const { runout, teeth, exponent, leastChip } = tool;
   const at = (chip: number) => load * (chip / feed.chip) ** (1 - exponent) * runoutForce(chip, runout, teeth, exponent);
-  if (feed.by === "row" || at(feed.chip) <= 1) return feed;
+  if (feed.by === "row" || !over(at(feed.chip), 1)) return feed;
   let [low, high] = [Math.min(leastChip, feed.chip), feed.chip];
-  if (at(low) > 1) high = low;
+  if (over(at(low), 1)) high = low;
   for (let i = 0; i < HALVINGS && high > low; i++) {
     const chip = (low + high) / 2;
-    if (at(chip) > 1) high = chip;
+    if (over(at(chip), 1)) high = chip;
     else low = chip;
   }
   const share = low / feed.chip;

@@ -244,7 +244,7 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
       walls: () => (beam ? band() : undefined),
       start: once(() => {
         const reach = WEAR_REACH * sizes.pitch;
-        if (left() / 2 > reach) return null;
+        if (over(left() / 2, reach)) return null;
         const corners = row.way === "conventional" ? "all" : "good";
         // Where no wear value stands in the control, the walls at full depth are known.
         const here = beam && by === 0 ? (corners === "all" ? band() : good(n)) : undefined;

@@ -30,7 +30,7 @@ export function judgeSlot({ work, row, material }: Job, tool: SizedTool, axial: 
     if (over(axial, share * step))
       work.find("slot-too-deep", { value: axial, limit: share * step, teeth, coolant }, severity);
   const fill = fluteFill(group, centreFeed, diameter, diameter, teeth);
-  if (fill > 1) work.find("gullet-full", { value: fill, limit: 1, teeth });
+  if (over(fill, 1)) work.find("gullet-full", { value: fill, limit: 1, teeth });
 }
 
 /** Theoretical roughness of the wall, or of a faced floor, against the row's Roughness. */
@@ -54,6 +54,6 @@ export function judgeRoughness({ work, row, operation }: Job, wall: Wall, tool: 
   work.step("roughness", rz, { of });
   work.set({ theoreticalRz: rz });
   if (row.roughness === undefined) return;
-  if (work.limit("roughness", rz, row.roughness, "roughness") > 1)
+  if (over(work.limit("roughness", rz, row.roughness, "roughness"), 1))
     work.find("roughness", { value: rz, limit: row.roughness, of });
 }
