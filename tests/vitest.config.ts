@@ -11,7 +11,7 @@ const SLOW = [
   "tests/reading.test.ts",
   "tests/callouts/{callouts,own}.test.ts",
   "tests/desk/{calc/calculator,calc/corpus,grid/axis,model/model,model/typed,package/edit,package/fuzz,package/new,package/rows,package/settings,package/whole,package/worker,planned}.test.ts",
-  "tests/findings/rules.test.ts",
+  "tests/findings/{facts,rules}.test.ts",
   "tests/functions/{error-cells,property}.test.ts",
   "tests/host/{chunks,light,reading,sheet}.test.ts",
   "tests/house/{certificate,faults,generated,requirements,server,toolchain,unused}.test.ts",
