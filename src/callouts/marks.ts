@@ -1,4 +1,5 @@
 /** What marks stand for, and the numbers that tell a pilot from another hole. */
+import type { OperationName } from "../table/rows.ts";
 import type { FeatureKind, Mark, Tolerance } from "./types.ts";
 
 /** A plain hole is the pilot of a thread when it is this much of the thread's diameter. */
@@ -33,4 +34,19 @@ export const NOTES: Partial<Record<Mark, string>> = {
   least: "MIN is written: a least value",
   most: "MAX is written: a largest value",
   tap: "the drawing says TAP or THREAD: planned as thread milling, change Operation to tap if it is tapped",
+};
+
+/** The operation that a feature is made by. */
+export const MADE_BY: Readonly<Record<FeatureKind, OperationName>> = {
+  hole: "drill",
+  drill: "drill",
+  pilot: "drill",
+  counterdrill: "drill",
+  thread: "drill",
+  ream: "ream",
+  bore: "bore",
+  boss: "boss",
+  counterbore: "counterbore",
+  spotface: "counterbore",
+  countersink: "countersink",
 };

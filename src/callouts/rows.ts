@@ -3,10 +3,12 @@
 import { reamerDrill } from "../drill/ream.ts";
 import { TradeError } from "../errors.ts";
 import { drillOversize } from "../operations/shared/choices.ts";
+import type { OperationName } from "../table/rows.ts";
 import type { Units } from "../units.ts";
 import { Chain, HOLES } from "./chain.ts";
 import { DRILLED_GRADE, drilledTolerance, limitsOf } from "./fits.ts";
 import { insertNote } from "./insert.ts";
+import { MADE_BY } from "./marks.ts";
 import { doubtOf, type Plausible } from "./plausible.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
 import { clean, quantityOf, spacingOf } from "./units.ts";
@@ -42,7 +44,8 @@ export function rowsOf(
   return { rows: reader.rows(), left: reader.left };
 }
 
-const RANK: Readonly<Record<string, number>> = {
+/** Place in the order of cutting; those that are not named come first. */
+const RANK: Readonly<Partial<Record<OperationName, number>>> = {
   drill: 0,
   boss: 0,
   bore: 1,
@@ -92,7 +95,8 @@ class RowMaker extends Chain {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
       else if (!used.has(f)) drafts.push(...this.holeRows(f, kept));
     }
-    return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
+    const rank = ({ cells: { Operation } }: RowDraft) => (Operation && RANK[Operation]) ?? 0;
+    return drafts.sort((a, b) => rank(a) - rank(b));
   }
 
   /** Diameters of one callout that are far apart, and a larger hole on top without the sign of a counterbore. */
@@ -287,10 +291,7 @@ class RowMaker extends Chain {
     const nominal = this.value(f.diameter);
     const limits = limitsOf(f, this.units);
     const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
-    let operation =
-      { hole: "drill", pilot: "drill", counterdrill: "drill", spotface: "counterbore", thread: "drill" }[
-        f.kind as "hole"
-      ] ?? f.kind;
+    let operation = MADE_BY[f.kind];
     if (f.kind === "hole" && limits?.shaft) {
       operation = "boss";
       notes.push(`${f.fit} is a shaft class: planned as a boss`);

@@ -2,6 +2,7 @@
  * Means and peaks of a force that repeats with every tooth. The period is cut at the angles where an edge enters or leaves, so
  * that each piece is smooth; Gauss points drawn to the ends of the pieces cope with the power-law start of the chip.
  */
+import { Cache } from "../cache.ts";
 import { positive } from "../check.ts";
 import { gaussLegendre } from "../numeric.ts";
 
@@ -27,12 +28,11 @@ interface Rule {
   readonly x: Float64Array;
   readonly w: Float64Array;
 }
-const rules = new Map<number, Rule>();
+const rules = new Cache<number, Rule>("points of a turn", 8);
 
 /** Gauss points on [0, 1] after t = u³·(10 − 15u + 6u²), plus the two ends with weight 0. */
-function rule(n: number): Rule {
-  let found = rules.get(n);
-  if (!found) {
+const rule = (n: number): Rule =>
+  rules.get(n, () => {
     const g = gaussLegendre(n);
     const x = new Float64Array(n + 2);
     const w = new Float64Array(n + 2);
@@ -43,11 +43,8 @@ function rule(n: number): Rule {
       x[i + 1] = u * u * u * (10 - 15 * u + 6 * u * u);
       w[i + 1] = 15 * g.w[i]! * (u * (1 - u)) ** 2;
     }
-    found = { x, w };
-    rules.set(n, found);
-  }
-  return found;
-}
+    return { x, w };
+  });
 
 /** Points for a piece of that length [rad]; the steps are at odd lengths, which round inputs do not sit on. */
 function points(length: number): number {

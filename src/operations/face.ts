@@ -49,7 +49,7 @@ export const face: Operation = {
           depth,
           axial: Math.min(depth, AXIAL * tool.diameter),
           walls: 0,
-          beside: Array.from({ length: count - 1 }, (_, i) => width * (i + 2)),
+          beside: { count: count - 1, width: (i) => width * (i + 2) },
         });
       },
     }),

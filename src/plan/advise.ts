@@ -9,7 +9,7 @@ import { OPERATIONS } from "../operations/index.ts";
 import type { Lever } from "../operations/operation.ts";
 import type { Handed } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
-import type { Lists, ReadRow } from "../table/read.ts";
+import type { Lists, ReadRow, Tool } from "../table/read.ts";
 import {
   type Candidate,
   type Change,
@@ -223,6 +223,12 @@ function worthIt(cheap: Found | undefined, offered: readonly Found[]): Found | u
 const FEEDS = [1, 0.8, 0.6, 0.4] as const;
 const PASSES = [1, 2, 3, 4, 6] as const;
 
+/** Changes that stand, and the tool that they are tried with. */
+interface Branch {
+  readonly changes: readonly Change[];
+  readonly tool: Tool | undefined;
+}
+
 /**
  * Branch and bound over tool, stick-out, speed, feed and passes. The price of a branch is bounded from below by the
  * price already known for the tool, scaled as if half of it went with feed and passes.
@@ -241,13 +247,10 @@ function* cheapest(search: Search, holding: readonly Found[]): Steps<Found | und
   for (const { changes, plan } of holding) consider(changes, plan);
   const own = situation.tool;
   const others = levers.has("tool") ? otherTools(situation).slice(0, 4) : [];
-  const start = [
-    { changes: [] as readonly Change[], tool: own },
-    ...holding.map((f) => ({ changes: f.changes, tool: own })),
-  ];
+  const start: Branch[] = [{ changes: [], tool: own }, ...holding.map((f) => ({ changes: f.changes, tool: own }))];
   const branches = [
     ...start.slice(0, 2),
-    ...others.map((tool) => ({ changes: [changeOf(situation, "tool", tool.tool)] as readonly Change[], tool })),
+    ...others.map((tool): Branch => ({ changes: [changeOf(situation, "tool", tool.tool)], tool })),
   ];
   for (const { changes: fixed, tool } of branches) {
     if (tool === undefined) continue;

@@ -203,7 +203,8 @@ export function planned(s: Situation, key: Lever): number | string | undefined {
   if (key === "feedPerTooth") return feedOf(s, s.tool);
   if (key === "stickOut") return s.tool?.stickOut;
   const { results } = s.base;
-  const value = { ...results, maxRpm: results.spindleSpeed }[key as "passes"];
+  const own: Readonly<Partial<Record<Lever, unknown>>> = { ...results, maxRpm: results.spindleSpeed };
+  const value = own[key];
   return typeof value === "number" || typeof value === "string" ? value : undefined;
 }
 

@@ -3,7 +3,7 @@ import { Cache } from "../cache.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import { RESULT_COLUMNS } from "../table/columns.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
-import { type DimensionName, fromCanonical, type Units } from "../units.ts";
+import { fromCanonical, type Units } from "../units.ts";
 import { full } from "../words/en/full.ts";
 import { en } from "../words/en/index.ts";
 import type { Words } from "../words/types.ts";
@@ -113,10 +113,10 @@ const rowText = (cells: readonly unknown[]) =>
 /** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */
 function resultCells(results: SaidResults = {}, units?: Units): (number | string)[] {
   return RESULT_COLUMNS.map((column) => {
-    const value = results[column.key as keyof SaidResults];
+    const value = results[column.key];
     if (value === null || value === undefined) return "";
     if (typeof value !== "number") return value;
     if (!Number.isFinite(value)) return "";
-    return column.dimension ? fromCanonical(value, column.dimension as DimensionName, units!) : value;
+    return column.dimension ? fromCanonical(value, column.dimension, units!) : value;
   });
 }

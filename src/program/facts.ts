@@ -56,7 +56,7 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
   return {
     index,
     name: plan.row === null || plan.row === "" ? String(index + 1) : String(plan.row),
-    operation: row.operation ?? "drill",
+    operation: row.operation,
     units: plan.units,
     quantity: row.quantity ?? 1,
     title: (THREADED.has(row.operation) ? row.thread : undefined) ?? row.feature ?? "",
@@ -111,8 +111,16 @@ function shapeOf(read: ReadRow, plan: RowPlan, tool: Tool | undefined): Shape | 
     case "ream":
     case "countersink":
       return holeShape(row, row.operation, plan, tool);
-    default:
+    case "bore":
+    case "boss":
+    case "counterbore":
+    case "slot":
+    case "side":
+    case "face":
       return tool && wallShape(read, plan, tool);
+    default:
+      // An operation that is added says here what a program of it runs along, or it does not compile.
+      return row.operation satisfies never;
   }
 }
 

@@ -103,7 +103,8 @@ export interface RowFacts {
   readonly index: number;
   /** What stands in the Row column, else the line's number. */
   readonly name: string;
-  readonly operation: OperationName;
+  /** Missing where the row does not say it. */
+  readonly operation?: OperationName;
   readonly units: Units;
   readonly quantity: number;
   /** Thread designation or feature. */

@@ -100,9 +100,8 @@ function understood(heading: string, columns: readonly Column[]): Understood | u
     }
   }
   // Our own word for a result is never an input: "Depths" is no depth.
-  if (columns === (ROW_COLUMNS as readonly Column[]) && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key)))
-    return undefined;
   const name = NAMES.get(columns);
+  if (name === "row" && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key))) return undefined;
   for (const text of name === undefined ? [] : texts) {
     const said = meaningsOf(text, name!);
     const meanings = (said ?? []).flatMap(({ key, languages, doubtful }) => {
@@ -132,7 +131,7 @@ function fits(column: Column, unit: UnitText): boolean {
   const factor = factorFor(column, unit);
   if (factor === undefined) return false;
   if (column.dimension) return systemOf(column.dimension, factor) !== undefined;
-  return factor === 1 || !RESULT_COLUMNS.includes(column as never);
+  return factor === 1 || !RESULT_COLUMNS.some((own) => own === column);
 }
 
 /** How often each language can have said the headings of a table, and the languages that said most. */

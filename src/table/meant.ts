@@ -1,4 +1,5 @@
 /** Which columns a set of notions may mean. */
+import { Cache } from "../cache.ts";
 import { type NotionSet, notionSets, withNotions } from "./notions.ts";
 import { common } from "./spellings/common.ts";
 import { MEANINGS } from "./spellings/meanings.ts";
@@ -30,11 +31,13 @@ function expanded(way: string): NotionSet[] {
   return sets.filter((set) => set.length > 0).map((set) => (set.length === 1 ? set[0]! : withNotions("", set)));
 }
 
-const tables = new Map<TableName, ReadonlyMap<NotionSet, readonly Said[]>>();
+const tables = new Cache<TableName, ReadonlyMap<NotionSet, readonly Said[]>>("meanings of a table", 8);
 
 function tableOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
-  const known = tables.get(name);
-  if (known) return known;
+  return tables.get(name, () => madeOf(name));
+}
+
+function madeOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
   const table = new Map<NotionSet, Said[]>();
   for (const [key, ways] of Object.entries(MEANINGS[name]))
     for (const way of ways.split("|"))
@@ -43,7 +46,6 @@ function tableOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
         const doubtful = way.startsWith("?");
         if (!said.some((other) => other.key === key)) table.set(set, [...said, { key, doubtful }]);
       }
-  tables.set(name, table);
   return table;
 }
 

@@ -14,7 +14,7 @@ import {
 } from "./columns.ts";
 import { byDesignation, likest, nearestMaterials } from "./found.ts";
 import type { Machine, Material, Tool } from "./lists.ts";
-import type { Row } from "./rows.ts";
+import type { Row, RowKey } from "./rows.ts";
 import { describedTools, nearestTools } from "./tool-text.ts";
 
 export type { Machine, Material, Tool } from "./lists.ts";
@@ -23,17 +23,20 @@ export type { Row } from "./rows.ts";
 export type Cells = readonly (readonly unknown[])[];
 
 /** One cell that could not be taken. */
-export interface Problem {
-  readonly key: string;
+export interface Problem<K extends string = string> {
+  readonly key: K;
   readonly error: TradeError;
 }
 
 type Values = Record<string, unknown>;
 
-function readRecord(cells: readonly unknown[], matches: readonly Match[]): { values: Values; problems: Problem[] } {
+function readRecord<K extends string>(
+  cells: readonly unknown[],
+  matches: readonly Match<K>[],
+): { values: Values; problems: Problem<K>[] } {
   const values: Values = {};
-  const problems: Problem[] = [];
-  const take = (match: Match, units: Units | undefined) => {
+  const problems: Problem<K>[] = [];
+  const take = (match: Match<K>, units: Units | undefined) => {
     const cell = cells[match.at];
     if (isBlankIn(cell, match.column)) return;
     try {
@@ -51,7 +54,7 @@ function readRecord(cells: readonly unknown[], matches: readonly Match[]): { val
 
 export interface ReadRow {
   readonly row: Row;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Problem<RowKey>[];
   /** What stood in the Row column, as it came. */
   readonly name: string | number | null;
   /** True where every matched cell is blank. */

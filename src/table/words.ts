@@ -13,7 +13,7 @@ const keyOf = (text: string): string => compact(japanese(fold(text).replace(/ *\
 /** Every spelling with the values that it may stand for; the column's own words stand for themselves. */
 type Meanings = ReadonlyMap<string, readonly string[]>;
 
-/** Made once for each column, when its first cell of words is read. */
+/** Made once for each column, when its first cell of words is read; there are as many as columns. */
 const tables = new WeakMap<Column, Meanings>();
 
 function meaningsOf(column: Column): Meanings {

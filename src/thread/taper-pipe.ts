@@ -77,7 +77,7 @@ export function taperPipe(text: string, parameter = "thread"): TaperPipe {
   const [, pipe, tpi, handTight] = row;
   const asked = match[2]!.replace(/\s*-?\s*1\s*\/\s*2$/, ".5");
   if (Number(asked) !== tpi) throw unknown(`this size has ${tpi} threads per inch`);
-  const series = match[3]!.toUpperCase() as "NPT" | "NPTF";
+  const series = /f$/i.test(match[3]!) ? "NPTF" : "NPT";
   const P = 1 / tpi;
   const smallEnd = pipe - (0.05 * pipe + 1.1) * P;
   const mouth = smallEnd + handTight * TAPER;

@@ -342,6 +342,11 @@ describe("the listing (identity)", () => {
     expect(listing.join("\n")).toMatch(/DEPTH IS BLANK/);
     expect(listing.some((b) => /^G/.test(b))).toBe(false);
   });
+  it("gives a row without an operation none", () => {
+    const listing = words([{ ...byName(50), Row: 7, Feature: "plate", Operation: null, Thread: null }]);
+    expect(listing).toContain("(ROW 7 PLATE)");
+    expect(listing.join("\n")).toMatch(/NO WORDS: OPERATION IS BLANK/);
+  });
   it("says that the plan says stop", () => {
     expect(words([byName(570)]).some((b) => b.startsWith("(THE PLAN SAYS STOP:"))).toBe(true);
   });
