@@ -1,4 +1,7 @@
-/** A memory with a name and an end: the only kind that this house keeps between calls. */
+/**
+ * A memory with a name and an end: the only kind that this house keeps between calls. What is worked out of one object alone may
+ * hang on it in a WeakMap instead: it is one thing an object, and goes with it.
+ */
 
 /** What goes when it is full, as a share: to take many out at once costs far less than one each time. */
 const GOES = 4;

@@ -69,7 +69,10 @@ interface Candidate extends Understood {
   readonly heading: string;
 }
 
-/** Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. */
+/**
+ * Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. What a text
+ * is apart from the table (headings.ts), and what its words may mean (notions.ts), is kept there, for all tables at once.
+ */
 const memories = new WeakMap<readonly Column[], Cache<string, { readonly is: Understood | undefined }>>();
 
 function memoryOf(columns: readonly Column[]): Cache<string, { readonly is: Understood | undefined }> {

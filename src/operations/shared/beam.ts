@@ -54,7 +54,7 @@ const beams = new WeakMap<Tool, Cache<string, ToolBeam>>();
 
 /** The same beam for the same entry of a list, as long as it is held alike: it comes in many rows. */
 function beamOf(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
-  const known = beams.get(tool) ?? new Cache<string, ToolBeam>("beams of a tool", BEAMS);
+  const known = beams.get(tool) ?? new Cache<string, ToolBeam>("tool beams", BEAMS);
   beams.set(tool, known);
   return known.get(`${stickOut} ${holderStiffness}`, () => makeBeam(tool, stickOut, holderStiffness));
 }
