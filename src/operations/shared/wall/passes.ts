@@ -227,7 +227,6 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio: material.radialRatio ?? 0.35,
-    axialRatio: material.axialRatio ?? 0,
     way: row.way ?? "climb",
   };
   // From solid the whole front cuts, wherever the tool is bent to.
