@@ -19,6 +19,7 @@ import * as millArc from "../src/mill/arc.ts";
 import * as millBall from "../src/mill/ball.ts";
 import * as millBending from "../src/mill/bending.ts";
 import * as millChatter from "../src/mill/chatter.ts";
+import * as millChatterCut from "../src/mill/chatter-cut.ts";
 import * as millChatterRule from "../src/mill/chatter-rule.ts";
 import * as millChip from "../src/mill/chip.ts";
 import * as millChipSpace from "../src/mill/chip-space.ts";
@@ -102,6 +103,7 @@ const MODULES: readonly (readonly [string, Readonly<Record<string, unknown>>])[]
   ["mill/bending", millBending],
   ["mill/chatter-rule", millChatterRule],
   ["mill/chatter", millChatter],
+  ["mill/chatter-cut", millChatterCut],
   ["mill/chip-space", millChipSpace],
   ["mill/chip", millChip],
   ["mill/corner", millCorner],

@@ -33,7 +33,7 @@ export class Brackets extends Cursor {
       this.open.push({ sign, behind: this.onlySize() ? (size ?? through) : undefined });
     } else if (sign === ")" || sign === "]") {
       const last = this.open.pop();
-      if (last === undefined) this.group.asks.push("a bracket is not opened");
+      if (last === undefined) this.group.asks.push({ code: "bracket-not-opened" });
     }
   }
 

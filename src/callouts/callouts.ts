@@ -29,13 +29,15 @@
 import { matchHeadings, ROW_COLUMNS } from "../table/columns.ts";
 import type { Units } from "../units.ts";
 import { featuresOf } from "./features.ts";
-import { mend } from "./misread.ts";
-import { frameAt, type OtherKind, otherKind } from "./others.ts";
+import { continues, type Line, LONGEST_LINE, readLine, tokensIn } from "./lines.ts";
+import type { OtherKind } from "./others.ts";
 import { PLAUSIBLE, type Plausible } from "./plausible.ts";
+import { ENGLISH } from "./remarks/en.ts";
+import type { Remark } from "./remarks/remark.ts";
+import { allSaid, said } from "./remarks/say.ts";
 import { rowsOf } from "./rows.ts";
 import { statedUnits } from "./stated.ts";
-import { tokensOf } from "./text.ts";
-import type { CalloutCell, CalloutCells, Feature, Mark, Placed, RowDraft } from "./types.ts";
+import type { CalloutCell, CalloutCells, Feature, Placed, RowDraft } from "./types.ts";
 import { type Said, unitsOf } from "./units.ts";
 
 export type { OtherKind } from "./others.ts";
@@ -75,21 +77,8 @@ export interface Callouts {
   readonly others: OtherLine[];
 }
 
-interface Line {
-  readonly number: number;
-  readonly original: string;
-  readonly bulleted: boolean;
-  readonly tokens: readonly Placed[];
-  readonly notes: readonly string[];
-}
-
-/** Bullets, numbering and the quote marks of letters. "(4)" is a quantity, not a number of the list. */
-const BULLET = /^(?:[\s>]*(?:[-*•·▪◦‣–—]\s+|\d{1,3}[.)](?:\s|(?=[⌀M#]))\s*|[a-z][.)]\s+|\d{1,3}\t)|[\s>]+)/i;
-
 /** A stacked callout has no more lines. */
 const MOST_LINES = 12;
-/** No callout is longer. */
-const LONGEST_LINE = 500;
 /** More text than a drawing has. */
 const LONGEST_TEXT = 2_000_000;
 /** Of a text that is not read, a row keeps so much. */
@@ -104,9 +93,8 @@ const BETWEEN = new Set<OtherKind>(["tolerance frame", "surface mark", "datum"])
  */
 export function readCallouts(text: string, options: CalloutOptions = {}): Callouts {
   if (text.length > LONGEST_TEXT) {
-    const note = `not understood: ${text.length} characters are more than a drawing has; paste its callouts only`;
-    const cells = { Feature: `${text.slice(0, KEPT)} …`, Operation: null, Remark: note };
-    return { rows: [{ cells, source: { line: 1, text }, understood: false, note }], others: [] };
+    const cells = { Feature: `${text.slice(0, KEPT)} …`, Operation: null };
+    return { rows: [refused(cells, { line: 1, text }, { code: "too-much", characters: text.length })], others: [] };
   }
   const items: Line[][] = [];
   const others: OtherLine[] = [];
@@ -134,77 +122,10 @@ export function readCallouts(text: string, options: CalloutOptions = {}): Callou
     else items.push([line]);
     open = true;
   });
-  const said = stated.size === 1 ? [...stated][0] : options.units;
-  const rows = items.map((lines) => itemRows(lines, { ...options, units: said }, stated.size === 1));
+  const units = stated.size === 1 ? [...stated][0] : options.units;
+  const rows = items.map((lines) => itemRows(lines, { ...options, units }, stated.size === 1));
   pairOfLimits(items, rows);
   return { rows: rows.flat(), others };
-}
-
-/** `halfAbove`: the line above ends in one side of a tolerance, so that a leading dash is the sign of the other. */
-function readLine(
-  original: string,
-  number: number,
-  halfAbove: boolean,
-): { line?: Line; rest?: string; what?: OtherKind } {
-  if (original.trim().replace(/\s+/g, " ").length > LONGEST_LINE)
-    return { line: { number, original, bulleted: true, tokens: [], notes: ["too long for a callout"] } };
-  const bullet =
-    halfAbove && /^\s*[+-]/.test(original) ? "" : (BULLET.exec(original.slice(0, LONGEST_LINE))?.[0] ?? "");
-  const { line, notes } = mend(" ".repeat(bullet.length) + original.slice(bullet.length));
-  const what = otherKind(line.text) ?? (bullet.trim() === "" ? undefined : otherKind(mend(original).line.text));
-  if (what) return { rest: original.trim(), what };
-  const frame = frameAt(line.text);
-  const body = frame < 0 ? line.text : line.text.slice(0, frame);
-  const rest = frame < 0 ? undefined : original.slice(line.stretch(frame, frame + 1).at).trim();
-  const tokens = tokensOf(body).map((t) => ({ ...t, ...line.stretch(t.at, t.end), line: number }));
-  const bulleted = bullet.trim().replace(/>/g, "") !== "";
-  return { line: { number, original, bulleted, tokens, notes }, rest, what: "tolerance frame" };
-}
-
-/** Marks that go on with a callout when a line starts with them. */
-const GOES_ON = new Set([
-  ...["counterbore", "spotface", "countersink", "counterdrill", "depth symbol", "depth", "hole depth", "through"],
-  ...["equally", "typical", "far", "near", "both", "least", "circle", "spaced", "left", "right", "insert"],
-]);
-
-const SIGNS = new Set<Mark>(["diameter", "diameter word", "depth symbol", "depth", "through"]);
-
-function continues(line: Line, item: readonly Line[]): boolean {
-  const above = featuresOf(tokensIn(item)).flatMap((g) => g.features);
-  const times = (lines: readonly Line[]) =>
-    lines.every((l) => l.tokens.every((t) => t.kind === "times" || t.kind === "count"));
-  if (above.length === 0)
-    return times(item) && !line.tokens.some((t) => t.kind === "times" || t.kind === "count") && item.length === 1;
-  const first = line.tokens.find((t) => t.kind !== "separator" && t.kind !== "filler");
-  if (first === undefined) return true;
-  if (first.kind === "mark" && GOES_ON.has(first.mark)) return true;
-  // "X 20 DEEP" goes on; a bare "X 15.000" may be anything.
-  const marks = line.tokens.filter((t) => t.kind === "mark").map((t) => t.mark);
-  if (first.kind === "mark" && first.mark === "by" && (marks.includes("depth") || marks.includes("depth symbol")))
-    return true;
-  if (first.kind === "count" || first.kind === "tolerance") return true;
-  // A sign that was not read, with a size behind it: the callout above may be different for it.
-  if (first.kind === "unknown" && line.tokens.some((t) => t.kind === "mark" && SIGNS.has(t.mark))) return true;
-  const second = line.tokens[line.tokens.indexOf(first) + 1];
-  if (first.kind === "length" && second?.kind === "mark" && second.mark === "depth") return true;
-  return pairs(line, item, above);
-}
-
-/** A thread and the hole of its tap drill on lines of their own, the lower one without a quantity. */
-function pairs(line: Line, item: readonly Line[], above: readonly Feature[]): boolean {
-  if (line.tokens.some((t) => t.kind === "times" || t.kind === "count")) return false;
-  const below = featuresOf(line.tokens).flatMap((g) => g.features);
-  const holes = above.filter((f) => !["counterbore", "spotface", "countersink"].includes(f.kind));
-  const both = [...holes, ...below];
-  if (holes.length !== 1 || below.length !== 1 || both.filter((f) => f.thread).length !== 1) return false;
-  const thread = both.find((f) => f.thread)!.thread!.thread;
-  const hole = both.find((f) => !f.thread)!;
-  if (!thread || thread.kind === "external" || !["hole", "drill", "pilot"].includes(hole.kind) || !hole.diameter)
-    return false;
-  const said = unitsOf(featuresOf(tokensIn([...item, line])), undefined).units;
-  if (said !== thread.native) return false;
-  const percent = (thread.major - hole.diameter.value) / (1.299 * thread.pitch);
-  return percent > 0.4 && percent < 1;
 }
 
 /** Two bare diameters that nearly agree, one under the other: limits of one hole, or two holes. */
@@ -222,35 +143,34 @@ function pairOfLimits(items: readonly (readonly Line[])[], rows: CalloutRow[][])
     const [a, b] = [opening(i - 1, true), opening(i, false)];
     if (a === undefined || b === undefined || a === b || Math.abs(a / b - 1) > NEARLY) continue;
     if (items[i]![0]!.number !== items[i - 1]![0]!.number + 1) continue;
-    for (const at of [i - 1, i])
-      rows[at] = rows[at]!.map((row) => ask(row, "two sizes one under the other: limits of one hole, or two holes?"));
+    for (const at of [i - 1, i]) rows[at] = rows[at]!.map((row) => ask(row, { code: "two-sizes" }));
   }
 }
 
-function ask(row: CalloutRow, why: string): CalloutRow {
-  const note = `${why}; ${row.note}`;
+function ask(row: CalloutRow, why: Remark): CalloutRow {
+  const note = `${said(why, ENGLISH)}; ${row.note}`;
   return { ...row, cells: { ...row.cells, Remark: note }, understood: false, note };
 }
 
-function tokensIn(lines: readonly Line[]): Placed[] {
-  return lines.flatMap((line, i) => [
-    ...(i > 0 ? [{ kind: "separator", at: 0, end: 0, line: line.number } as const] : []),
-    ...line.tokens,
-  ]);
+/** A text that is not planned, kept as a row. */
+function refused(cells: CalloutCells, source: CalloutRow["source"], why: Remark): CalloutRow {
+  const note = said(why, ENGLISH);
+  return { cells: { ...cells, Remark: note }, source, understood: false, note };
 }
 
 /** Rows in the units of the callout; where its numbers speak against the drawing's units, in those that make sense. */
-function itemRows(lines: readonly Line[], options: CalloutOptions, written: boolean): CalloutRow[] {
-  const said = unitsOf(featuresOf(tokensIn(lines)), options.units);
-  const rows = draftRows(lines, options, said);
-  if (said.rival === undefined) return rows;
-  const against = `written as ${said.rival} on a drawing in ${said.units}`;
-  const other = draftRows(lines, options, { units: said.rival, note: `${said.rival}: ${against}`, understood: true });
+function itemRows(lines: readonly Line[], options: CalloutOptions, told: boolean): CalloutRow[] {
+  const stated = unitsOf(featuresOf(tokensIn(lines)), options.units);
+  const rows = draftRows(lines, options, stated);
+  const { units: drawing, rival: written } = stated;
+  if (written === undefined || drawing === null) return rows;
+  const against = (taken: boolean): Remark => ({ code: "units-against", written, drawing, taken });
+  const other = draftRows(lines, options, { units: written, note: against(true), understood: true });
   const sound = (list: readonly CalloutRow[]) => list.every((row) => row.understood);
   // A choice of the reader's is for callouts that do not tell; leading points throughout do, unless the drawing says so.
-  const tells = said.throughout === true && said.rival === "in" && !written;
+  const tells = stated.throughout === true && written === "in" && !told;
   if ((tells || !sound(rows)) && sound(other)) return other;
-  return rows.map((row) => ask(row, `${against}: which is it?`));
+  return rows.map((row) => ask(row, against(false)));
 }
 
 function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said): CalloutRow[] {
@@ -258,45 +178,38 @@ function draftRows(lines: readonly Line[], options: CalloutOptions, units: Said)
   const text = lines.map((l) => l.original.trim()).join("\n");
   const source = { line: lines[0]!.number, text };
   const named: CalloutCells = { Material: options.material ?? null, Machine: options.machine ?? null };
-  const joined =
-    lines.length > 1
-      ? `lines ${lines[0]!.number} to ${lines[lines.length - 1]!.number} read as one callout`
-      : undefined;
   const feature = short(lines.map((l) => l.original.trim()).join(" · "));
   const given = { thickness: options.thickness, limits: { ...PLAUSIBLE, ...options.limits } };
   const drafts: RowDraft[] = [];
   const left: Placed[] = [];
   for (const group of groups) {
     if (group.features.some((f) => f.diameter || f.thread) && twice(group.features))
-      group.asks.push("the same hole is written twice: once, or two of them?");
+      group.asks.push({ code: "same-hole" });
     const made = rowsOf(group, units.units, { Feature: feature, ...named }, given);
     left.push(...made.left);
     drafts.push(...made.rows);
   }
   const mended = lines.flatMap((l) => l.notes);
   if (drafts.length === 0) {
-    const why = lines[0]!.tokens.length === 0 ? mended : ["no hole, thread or seat with a size was found"];
-    const note = `not understood: ${why.join("; ")}`;
-    const cells = { Feature: feature, Operation: null, ...named, Remark: note };
-    return [{ cells, source, understood: false, note }];
+    const because: readonly Remark[] = lines[0]!.tokens.length === 0 ? mended : [{ code: "nothing-found" }];
+    const cells = { Feature: feature, Operation: null, ...named };
+    return [refused(cells, source, { code: "not-understood", because })];
   }
   const rest = leftover(left, lines);
   // A word that was not understood may turn the meaning of the others.
-  const words = rest === "" ? undefined : `"${short(rest)}" is not understood and may change what the rest means`;
+  const words: Remark[] = rest === "" ? [] : [{ code: "words-left", words: short(rest) }];
   // The rows of a callout are one hole: a doubt about one is a doubt about all.
-  const sound = units.understood && words === undefined && drafts.every((d) => d.understood);
+  const sound = units.understood && rest === "" && drafts.every((d) => d.understood);
   const rows: CalloutRow[] = drafts.map(({ cells, notes }) => {
-    const said = [words, ...notes, units.note, joined, ...mended].filter((n) => n !== undefined);
-    const note = [...new Set(said)].join("; ");
+    const remarks = (joined: Remark) =>
+      allSaid([...words, ...notes, units.note, ...(lines.length > 1 ? [joined] : []), ...mended], ENGLISH);
+    const note = remarks({ code: "lines-joined", first: lines[0]!.number, last: lines.at(-1)!.number });
     // The lines move when the text is pasted anew: a row does not remember their numbers.
-    const remark = joined ? note.replace(joined, `${lines.length} lines read as one callout`) : note;
+    const remark = remarks({ code: "lines-counted", count: lines.length });
     return { cells: { ...cells, Remark: remark }, source, understood: sound, note };
   });
-  if (words !== undefined) {
-    const note = `not understood: this part of "${feature}"`;
-    const cells = { Feature: short(rest), Operation: null, ...named, Remark: note };
-    rows.push({ cells, source, understood: false, note });
-  }
+  if (rest !== "")
+    rows.push(refused({ Feature: short(rest), Operation: null, ...named }, source, { code: "part-left", of: feature }));
   return rows;
 }
 

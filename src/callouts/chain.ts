@@ -42,7 +42,7 @@ export class Chain {
     if (!told(hole)) {
       hole.through = finish.through;
       hole.depth = finish.depth;
-      if (finish.depth) this.group.notes.push(`the hole under it taken as deep as the ${finish.kind}: not told`);
+      if (finish.depth) this.group.notes.push({ code: "depth-as-above", operation: finish.kind });
     } else if (!told(finish)) finish.through = hole.through;
   }
 

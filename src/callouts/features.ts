@@ -21,7 +21,7 @@ class Reader extends Brackets {
   read(): Group[] {
     for (; this.at < this.tokens.length; this.at++) this.take(this.tokens[this.at]!);
     this.wait(undefined);
-    if (this.open.length > 0) this.group.asks.push("a bracket is not closed");
+    if (this.open.length > 0) this.group.asks.push({ code: "bracket-not-closed" });
     return this.groups;
   }
 
@@ -42,7 +42,7 @@ class Reader extends Brackets {
       case "count": {
         const { times } = this.group;
         if (token.loose && times.length > 0 && times.reduce((a, b) => a * b, 1) !== token.count)
-          this.group.asks.push(`${times.join(" × ")} in front and ${token.count} behind: how many?`);
+          this.group.asks.push({ code: "quantity-in-doubt", front: [...times], behind: token.count });
         this.group.counts.push(token.count);
         return;
       }
@@ -71,8 +71,7 @@ class Reader extends Brackets {
         ) {
           this.feature.tolerance = bothSides(this.feature.tolerance, token);
           this.feature.tokens.push(token);
-        } else if (this.rightBehind(token, this.feature?.depth))
-          this.group.notes.push("the tolerance of a depth is not planned");
+        } else if (this.rightBehind(token, this.feature?.depth)) this.group.notes.push({ code: "depth-tolerance" });
         else this.group.left.push(token);
         return;
       case "fit":
@@ -106,7 +105,7 @@ class Reader extends Brackets {
       return;
     }
     this.at += ahead;
-    this.group.notes.push(`depth ${factor} × the diameter`);
+    this.group.notes.push({ code: "depth-factor", factor });
     this.depth(token, { value: Number((factor * of.value).toPrecision(12)), units: of.units, derived: true });
   }
 
@@ -139,8 +138,7 @@ class Reader extends Brackets {
     const feature: Feature = { kind, tokens: [token] };
     // A tap drill in brackets behind its thread is part of it; anything else in brackets is for reference.
     const beside = ["hole", "drill", "pilot"].includes(kind) && this.group.features.some((f) => f.thread);
-    if (this.open.some((b) => b.sign === "(") && !beside)
-      this.group.asks.push("in brackets: for reference, not to be made from this");
+    if (this.open.some((b) => b.sign === "(") && !beside) this.group.asks.push({ code: "in-brackets" });
     this.group.features.push(feature);
     return feature;
   }
@@ -223,7 +221,7 @@ class Reader extends Brackets {
     }
     if (this.plainHole()) {
       this.diameter(token, size, drill);
-      this.group.notes.push(`${size.value} stands without ⌀: read as a diameter`);
+      this.group.notes.push({ code: "without-sign", value: size.value });
       return;
     }
     this.group.left.push(token);
@@ -243,7 +241,7 @@ class Reader extends Brackets {
     if (feature && feature.depth === undefined) {
       feature.depth = size;
       feature.tokens.push(token);
-      if (size.limits) this.group.notes.push(`depth ${size.limits[0]} to ${size.limits[1]}: the middle is taken`);
+      if (size.limits) this.group.notes.push({ code: "depth-limits", low: size.limits[0], high: size.limits[1] });
     } else this.group.left.push(token);
   }
 
@@ -264,9 +262,9 @@ class Reader extends Brackets {
       }
       return;
     }
-    const note = NOTES[mark];
-    if (note) {
-      if (!this.group.notes.includes(note)) this.group.notes.push(note);
+    if (mark in NOTES) {
+      const code = NOTES[mark as keyof typeof NOTES];
+      if (!this.group.notes.some((note) => note.code === code)) this.group.notes.push({ code });
       return;
     }
     switch (mark) {

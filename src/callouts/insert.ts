@@ -4,6 +4,7 @@
  * @source ASMEB18291 (from memory)
  */
 import type { Thread } from "../thread/types.ts";
+import type { Remark } from "./remarks/remark.ts";
 
 export interface InsertThread {
   /** Least diameters of the thread cut for the insert, in the thread's unit. */
@@ -20,10 +21,7 @@ export function insertThread({ major, pitch }: Thread): InsertThread {
 }
 
 /** What to say of such a callout; it is not planned, so that nobody cuts the plain thread. */
-export function insertNote(designation: string, thread: Thread | undefined): string {
-  if (!thread || thread.standard === "pipe")
-    return `${designation} for an insert: not planned, take the sizes from the insert's standard`;
-  const { major, minor } = insertThread(thread);
-  const show = (value: number) => `${value.toFixed(thread.native === "in" ? 4 : 3)} ${thread.native}`;
-  return `${designation} for a wire insert: its hole has a larger thread (major ⌀ at least ${show(major)}, minor ⌀ at least ${show(minor)}; ASME B18.29.1 and DIN 8140, from memory: check), not planned`;
+export function insertNote(designation: string, thread: Thread | undefined): Remark {
+  if (!thread || thread.standard === "pipe") return { code: "insert-unknown", designation };
+  return { code: "insert", designation, ...insertThread(thread), units: thread.native };
 }

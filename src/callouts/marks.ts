@@ -1,5 +1,5 @@
 /** What marks stand for, and the numbers that tell a pilot from another hole. */
-import type { OperationName } from "../table/rows.ts";
+import type { RemarkCode } from "./remarks/remark.ts";
 import type { FeatureKind, Mark, Tolerance } from "./types.ts";
 
 /** A plain hole is the pilot of a thread when it is this much of the thread's diameter. */
@@ -27,26 +27,11 @@ export function bothSides(known: Tolerance | undefined, next: Tolerance): Tolera
 }
 
 /** Words that are kept as a remark and plan nothing. */
-export const NOTES: Partial<Record<Mark, string>> = {
-  far: "from the far side: another set-up",
-  near: "near side",
-  typical: "TYP: how many is not told",
-  least: "MIN is written: a least value",
-  most: "MAX is written: a largest value",
-  tap: "the drawing says TAP or THREAD: planned as thread milling, change Operation to tap if it is tapped",
-};
-
-/** The operation that a feature is made by. */
-export const MADE_BY: Readonly<Record<FeatureKind, OperationName>> = {
-  hole: "drill",
-  drill: "drill",
-  pilot: "drill",
-  counterdrill: "drill",
-  thread: "drill",
-  ream: "ream",
-  bore: "bore",
-  boss: "boss",
-  counterbore: "counterbore",
-  spotface: "counterbore",
-  countersink: "countersink",
-};
+export const NOTES = {
+  far: "far-side",
+  near: "near-side",
+  typical: "typical",
+  least: "least",
+  most: "most",
+  tap: "tapped",
+} as const satisfies Partial<Record<Mark, RemarkCode>>;

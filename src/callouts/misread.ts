@@ -3,6 +3,7 @@
  * the diameter sign, a blank inside a number behind the diameter sign. Whatever may mean two things stays as it is.
  */
 import { Mapped } from "./mapped.ts";
+import type { Remark } from "./remarks/remark.ts";
 
 /** What stands in for the diameter sign: names, codes of drawing text, look-alikes. */
 const SIGN = /%%c|Ã˜|θ(?=\s?[\d.,])|(?<![A-Za-z])phi(?=\s?[\d.,])|(?<=^|[\sx*-])O(?=\d)/gi;
@@ -31,14 +32,14 @@ const SPLIT = /(?<=⌀\s?)(\d*)\s?([.,])\s(?=\d)|(?<![A-Za-z])T\s?H\s?R\s?U(?![A
 export interface Mended {
   readonly line: Mapped;
   /** What was put right, for the remark. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Remark[];
 }
 
 /** The line with its plain faults put right, and what that was. */
 export function mend(original: string): Mended {
-  const notes: string[] = [];
+  const notes: Remark[] = [];
   const say = (was: string, now: string) => {
-    if (was.replace(/\s/g, "").toUpperCase() !== now.toUpperCase()) notes.push(`"${was}" read as ${now}`);
+    if (was.replace(/\s/g, "").toUpperCase() !== now.toUpperCase()) notes.push({ code: "read-as", was, now });
     return now;
   };
   let line = Mapped.of(original).replace(/[χХх]/g, () => "x");
@@ -53,7 +54,7 @@ export function mend(original: string): Mended {
   );
   line = line.replace(SPLIT, ([was]) => {
     const now = was!.replace(/\s/g, "");
-    if (/^[\d.,]/.test(now)) notes.push(`"${was}" read as ${now}`);
+    if (/^[\d.,]/.test(now)) notes.push({ code: "read-as", was: was!, now });
     return now;
   });
   return { line, notes };

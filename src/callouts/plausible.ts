@@ -1,6 +1,7 @@
 /** Sizes that are more likely a misreading than a hole. Rows beyond them are asked about, never taken. */
 import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
+import type { Remark } from "./remarks/remark.ts";
 import type { CalloutCells } from "./types.ts";
 
 const INCH = 25.4;
@@ -33,51 +34,46 @@ export const PLAUSIBLE = {
 } as const;
 export type Plausible = { readonly [K in keyof typeof PLAUSIBLE]: number };
 
-const show = (value: number) => String(Number(value.toPrecision(4)));
-
 /** Why a row should be asked about, or nothing. */
 export function doubtOf(
   cells: CalloutCells,
   units: Units | null,
   thread: Thread | undefined,
   limits: Plausible,
-): string | undefined {
+): Remark | undefined {
   const scale = units === "in" ? INCH : 1;
   const size = (value: unknown) => (typeof value === "number" ? value * scale : undefined);
   const { Operation, Quantity } = cells;
   const finish = size(cells["Finish diameter"]);
   const start = size(cells["Start diameter"]);
   const depth = size(cells.Depth);
-  const said = (value: number) =>
-    units === "in" ? `${show(value / INCH)} in` : `${show(value)} ${units ?? ""}`.trim();
+  const doubt = (mm: number) => ({ value: mm / scale, units });
   const seat = Operation === "counterbore" || Operation === "countersink";
-  if (typeof Quantity === "number" && Quantity > limits.mostHoles) return `${Quantity} of them: is that so?`;
-  if (finish !== undefined && finish < limits.smallestHole) return `⌀${said(finish)}: is that so? very small`;
-  if (finish !== undefined && finish > limits.largestHole)
-    return `⌀${said(finish)}: is that so? a decimal point may be lost`;
+  if (typeof Quantity === "number" && Quantity > limits.mostHoles) return { code: "so-many", count: Quantity };
+  if (finish !== undefined && finish < limits.smallestHole) return { code: "so-small", ...doubt(finish) };
+  if (finish !== undefined && finish > limits.largestHole) return { code: "so-large", ...doubt(finish) };
   const spacing = size(cells.Spacing);
-  if (spacing !== undefined && spacing > limits.widest) return `${said(spacing)} apart: is that so?`;
+  if (spacing !== undefined && spacing > limits.widest) return { code: "so-far-apart", ...doubt(spacing) };
   if (Operation === "drill" && finish !== undefined && finish > limits.largestDrill)
-    return `a drill of ⌀${said(finish)}: is that so?`;
+    return { code: "so-large-a-drill", ...doubt(finish) };
   if (seat && finish !== undefined && start !== undefined && finish <= start)
-    return `the ${Operation} is not larger than its hole (${said(finish)}, ${said(start)}): is that so?`;
+    return { code: "seat-not-larger", operation: Operation, hole: start / scale, ...doubt(finish) };
   if (Operation === "thread mill" && thread?.kind === "internal" && start !== undefined) {
     const unit = thread.native === "in" ? INCH : 1;
     const share = (thread.major * unit - start) / (1.5 * (Math.sqrt(3) / 2) * thread.pitch * unit);
-    if (share < limits.leastThread) return `⌀${said(start)} for this thread: is that so? too large for a tap drill`;
-    if (share > limits.mostThread) return `⌀${said(start)} for this thread: is that so? too small for a tap drill`;
+    if (share < limits.leastThread) return { code: "start-large", ...doubt(start) };
+    if (share > limits.mostThread) return { code: "start-small", ...doubt(start) };
   }
   if (depth === undefined) return undefined;
-  const deep = `${said(depth)} deep: is that so?`;
   if (Operation === "thread mill" && thread) {
     const pitch = thread.pitch * (thread.native === "in" ? INCH : 1);
     const major = thread.major * (thread.native === "in" ? INCH : 1);
-    if (depth < pitch) return `${deep} less than one pitch`;
-    if (depth > limits.threadDepths * major) return `${deep} more than ${limits.threadDepths} diameters of thread`;
+    if (depth < pitch) return { code: "depth-below-pitch", ...doubt(depth) };
+    if (depth > limits.threadDepths * major) return { code: "thread-deep", most: limits.threadDepths, ...doubt(depth) };
   } else if (Operation !== "boss") {
     const most = seat ? limits.seatDepths : Operation === "drill" ? limits.drillDepths : limits.holeDepths;
     if (depth > most * (finish ?? Number.POSITIVE_INFINITY) * 1.000001)
-      return `${deep} ${seat ? "a seat of " : ""}more than ${most} diameters`;
+      return { code: "hole-deep", most, seat, ...doubt(depth) };
   }
-  return depth > limits.deepest ? `${deep} deeper than common work` : undefined;
+  return depth > limits.deepest ? { code: "too-deep", ...doubt(depth) } : undefined;
 }

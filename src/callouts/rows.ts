@@ -6,10 +6,11 @@ import { drillOversize } from "../operations/shared/choices.ts";
 import type { OperationName } from "../table/rows.ts";
 import type { Units } from "../units.ts";
 import { Chain, HOLES } from "./chain.ts";
-import { DRILLED_GRADE, drilledTolerance, limitsOf } from "./fits.ts";
+import { limitsOf } from "./fits.ts";
 import { insertNote } from "./insert.ts";
-import { MADE_BY } from "./marks.ts";
+import { coneDepth, finishOf, isSeat, operationOf } from "./plain.ts";
 import { doubtOf, type Plausible } from "./plausible.ts";
+import type { Remark } from "./remarks/remark.ts";
 import type { CalloutCells, Feature, Group, Placed, RowDraft, Size } from "./types.ts";
 import { clean, quantityOf, spacingOf } from "./units.ts";
 
@@ -19,9 +20,6 @@ const PITCHES_BELOW_THREAD = 2;
 const REAMED = /^H[789]$/;
 /** Whole sizes that reamers are kept in [mm], and room below the depth for their lead, over the diameter (common practice). */
 const REAMERS = { least: 2, most: 20, lead: 0.2 } as const;
-/** Larger holes are bored rather than drilled from solid [mm] (common practice). */
-const LARGEST_DRILL = 40;
-
 /** More of one feature than that is a misreading. */
 const MOST = 100000;
 
@@ -88,7 +86,7 @@ class RowMaker extends Chain {
     const relief =
       other?.depth !== undefined && threads[0] !== undefined && this.shareOf(other, threads[0].thread?.thread) > 1;
     if (other && !relief && threads.length === 1 && threads[0]!.thread?.thread?.kind === "internal")
-      this.group.asks.push("the hole beside the thread is not its tap drill: is it the same place?");
+      this.group.asks.push({ code: "not-its-drill" });
     this.askSteps(kept);
     const drafts: RowDraft[] = [];
     for (const f of kept) {
@@ -106,8 +104,8 @@ class RowMaker extends Chain {
       const major = thread && { value: thread.major, units: thread.native };
       return this.value(f.diameter ?? major) ?? [];
     });
-    if (Math.max(...sizes) > this.given.limits.steps * Math.min(...sizes))
-      this.group.asks.push(`⌀${Math.max(...sizes)} and ⌀${Math.min(...sizes)} in one callout: is that so?`);
+    const [large, small] = [Math.max(...sizes), Math.min(...sizes)];
+    if (large > this.given.limits.steps * small) this.group.asks.push({ code: "steps-far-apart", large, small });
     const plain = kept.filter((f) => f.kind === "hole" && f.diameter);
     for (let i = 1; i < plain.length; i++)
       if (
@@ -115,38 +113,38 @@ class RowMaker extends Chain {
         plain[i]!.depth &&
         this.value(plain[i]!.diameter)! > this.value(plain[i - 1]!.diameter)!
       )
-        this.group.asks.push("the sign of a counterbore may be lost");
+        this.group.asks.push({ code: "counterbore-lost" });
   }
 
   /** What all rows of the group share. */
   private draft(
     cells: CalloutCells,
-    notes: readonly (string | undefined)[],
+    notes: readonly (Remark | undefined)[],
     feature: Feature,
     understood = true,
   ): RowDraft {
     const { group, quantity } = this;
     const depth = cells.Depth ?? (feature.through ? this.value(this.given.thickness) : null);
+    const twice = feature.bothSides ? 2 : 1;
+    const many = quantity.total > MOST;
     const spacing = spacingOf(group, quantity.pattern, this.units);
     const shared = {
       ...this.base,
       Units: this.units,
-      Quantity: quantity.total > MOST ? null : quantity.total * (feature.bothSides ? 2 : 1),
+      Quantity: many ? null : quantity.total * twice,
       ...cells,
       Depth: depth,
       Spacing: spacing.value,
     };
     const doubt = doubtOf(shared, this.units, feature.thread?.thread, this.given.limits);
-    const twice = feature.bothSides ? 2 : 1;
-    const many = quantity.total > MOST;
-    const all = [
-      many ? "quantity not understood" : undefined,
+    const all: (Remark | undefined)[] = [
+      many ? { code: "quantity-too-large" } : undefined,
       ...group.asks,
       doubt,
       ...notes,
       quantity.note,
-      twice > 1 ? `both sides: quantity × 2 = ${quantity.total * 2}` : undefined,
-      ...group.notes.filter((n) => !(quantity.told && n.startsWith("TYP"))),
+      feature.bothSides ? { code: "both-sides", total: quantity.total * twice } : undefined,
+      ...group.notes.filter(({ code }) => !(quantity.told && code === "typical")),
       spacing.note,
     ];
     return {
@@ -170,18 +168,15 @@ class RowMaker extends Chain {
     }
     if (!thread) {
       const rows = pilot ? [this.plainRow(pilot, [])] : [];
-      return [
-        ...rows,
-        this.draft({ ...cells, Operation: "thread mill", Depth: depth }, [token.error, token.note], f, false),
-      ];
+      const why: Remark | undefined =
+        token.error === undefined ? undefined : { code: "thread-unread", why: token.error };
+      return [...rows, this.draft({ ...cells, Operation: "thread mill", Depth: depth }, [why, token.note], f, false)];
     }
     const through = f.through || pilot?.through;
     if (depth === null && through) f.through = true;
     if (thread.kind === "external") {
-      const note = "external thread: the diameter before it is not in the callout";
-      return [
-        this.draft({ ...cells, Operation: "thread mill", Depth: depth }, [note, token.note, this.depthNote(f)], f),
-      ];
+      const notes: (Remark | undefined)[] = [{ code: "thread-external" }, token.note, this.depthNote(f)];
+      return [this.draft({ ...cells, Operation: "thread mill", Depth: depth }, notes, f)];
     }
     const notes = [token.note];
     let holeDepth = this.value(this.group.holeDepth ?? pilot?.depth);
@@ -191,15 +186,12 @@ class RowMaker extends Chain {
         thread.native === this.units ? thread.pitch : this.units === "mm" ? thread.pitch * INCH : thread.pitch / INCH;
       holeDepth = clean(depth + PITCHES_BELOW_THREAD * pitch);
       drillDepth = holeDepth;
-      notes.push(`hole assumed ${PITCHES_BELOW_THREAD} pitches deeper than the thread: ${holeDepth}`);
+      notes.push({ code: "hole-deeper", pitches: PITCHES_BELOW_THREAD, depth: holeDepth });
     }
     const start = this.value(pilot?.diameter);
     const bored = pilot?.kind === "bore";
     const drillFeature: Feature = { kind: "drill", tokens: [], through, bothSides: f.bothSides };
-    const drillNotes = [
-      pilot?.drill && `drill ${pilot.drill}`,
-      pilot ? undefined : "drill size: the thread's tap drill",
-    ];
+    const drillNote: Remark | undefined = pilot ? namedDrill(pilot) : { code: "tap-drill" };
     return [
       this.draft(
         {
@@ -208,12 +200,7 @@ class RowMaker extends Chain {
           "Finish diameter": start,
           Depth: drillDepth,
         },
-        [
-          ...drillNotes,
-          ...notes,
-          drillDepth === null ? this.depthNote(drillFeature) : undefined,
-          this.limitsNote(pilot),
-        ],
+        [drillNote, ...notes, drillDepth === null ? this.depthNote(drillFeature) : undefined, this.limitsNote(pilot)],
         drillFeature,
       ),
       this.draft(
@@ -230,18 +217,16 @@ class RowMaker extends Chain {
     ];
   }
 
-  private depthNote(f: Feature): string | undefined {
+  private depthNote(f: Feature): Remark | undefined {
     if (f.depth) return undefined;
-    if (!f.through) return "depth is not told";
+    if (!f.through) return { code: "depth-not-told" };
     const thickness = this.value(this.given.thickness);
-    return thickness === null
-      ? "through: Depth is the thickness there, which is not in the callout"
-      : `through: Depth is the thickness given, ${thickness}`;
+    return thickness === null ? { code: "depth-through" } : { code: "depth-thickness", thickness };
   }
 
-  private limitsNote(f: Feature | undefined): string | undefined {
+  private limitsNote(f: Feature | undefined): Remark | undefined {
     const limits = f && limitsOf(f, this.units);
-    return limits ? `limits ${limits.low} to ${limits.high}` : undefined;
+    return limits && { code: "limits", low: limits.low, high: limits.high };
   }
 
   /** A hole of a reamer's class and size is drilled and reamed; any other feature is one row. */
@@ -261,7 +246,7 @@ class RowMaker extends Chain {
       tokens: [],
     };
     const ream: Feature = { ...f, kind: "ream" };
-    this.group.notes.push(`${f.fit}: drilled, then reamed; a reamer holds that class in this size`);
+    this.group.notes.push({ code: "reamed", fit: f.fit });
     return [this.plainRow(hole, [hole, ream]), this.plainRow(ream, [hole, ream])];
   }
 
@@ -290,100 +275,71 @@ class RowMaker extends Chain {
   private plainRow(f: Feature, features: readonly Feature[]): RowDraft {
     const nominal = this.value(f.diameter);
     const limits = limitsOf(f, this.units);
-    const notes: (string | undefined)[] = [f.drill && `drill ${f.drill}`];
-    let operation = MADE_BY[f.kind];
-    if (f.kind === "hole" && limits?.shaft) {
-      operation = "boss";
-      notes.push(`${f.fit} is a shaft class: planned as a boss`);
-    } else if (f.kind === "hole" && nominal !== null && this.units !== null) {
-      const scale = this.units === "in" ? INCH : 1;
-      const holds = drilledTolerance(nominal * scale);
-      if (limits && holds !== undefined && (limits.high - limits.low) * scale < holds - 1e-9) {
-        operation = "bore";
-        notes.push(`planned as a bore from solid: the tolerance is less than drilling holds (IT${DRILLED_GRADE})`);
-      } else if (nominal * scale > LARGEST_DRILL) {
-        operation = "bore";
-        notes.push(`planned as a bore from solid: larger than a drill of ${LARGEST_DRILL} mm`);
-      }
-    }
-    if (f.kind === "counterdrill") notes.push("counterdrill: opens the hole up to this depth");
-    let understood = nominal !== null;
-    if (operation === "boss" && (f.through || f.depth)) {
-      notes.push(`a shaft class on what is written like a hole: ${f.fit ?? ""}`);
-      understood = false;
-    }
-    if (!limits && (f.fit || f.tolerance)) {
-      notes.push(f.tolerance ? "tolerance not understood" : `tolerance class ${f.fit} is not in the table: no limits`);
-      understood = false;
-    }
-    if (f.tolerance?.half) notes.push("only one side of the tolerance is written: the other is taken as 0");
-    if (nominal === null) notes.push("diameter is not told");
-    let finish = nominal;
-    let tolerance: number | null = null;
-    if (limits) {
-      const middle = clean((limits.low + limits.high) / 2);
-      const half = clean((limits.high - limits.low) / 2);
-      const source = f.fit && !f.tolerance ? ` (${f.fit}, ISO 286)` : "";
-      if (operation === "drill" && middle !== nominal) {
-        notes.push(
-          `limits ${limits.low} to ${limits.high}${source}: not symmetrical about the drill's size, Size tolerance left blank`,
-        );
-      } else {
-        finish = middle;
-        tolerance = half;
-        notes.push(`limits ${limits.low} to ${limits.high}${source}: middle ${middle} ± ${half}`);
-      }
-    }
-    const seat = operation === "counterbore" || operation === "countersink";
-    const hole = features.find(
-      (o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (nominal ?? Number.POSITIVE_INFINITY),
-    );
-    if (seat && hole) {
-      notes.push(`the ${operation} is not larger than its hole: is that so?`);
-      understood = false;
-    }
-    if (operation === "countersink" && f.angle === undefined && f.depth) {
-      notes.push("a depth or an angle? the degree sign may be lost");
-      understood = false;
-    }
-    const most = this.given.limits.tolerance * (nominal ?? 0);
-    if (f.tolerance && [f.tolerance.lower, f.tolerance.upper].some((t) => Math.abs(this.value(t)!) > most)) {
-      notes.push("a tolerance so wide: is that so?");
-      understood = false;
-    }
-    if (operation === "countersink" && f.angle !== undefined && !(f.angle > 0 && f.angle < 180)) {
-      notes.push(`an angle of ${f.angle}°: is that so?`);
-      understood = false;
-    }
+    const planned = operationOf(f, nominal, limits, this.units);
+    const { operation } = planned;
+    const size = finishOf(f, nominal, limits, operation);
+    const doubts = this.sizeDoubts(f, operation, limits !== undefined);
+    const seatDoubts = this.seatDoubts(f, operation, features);
+    const understood = nominal !== null && doubts.length + seatDoubts.length === 0;
+    const notes: (Remark | undefined)[] = [namedDrill(f), ...planned.notes, ...doubts];
+    if (f.tolerance?.half) notes.push({ code: "tolerance-half" });
+    if (nominal === null) notes.push({ code: "diameter-not-told" });
+    notes.push(...size.notes, ...seatDoubts);
     const start = this.startOf(f, operation, features);
     let depth = this.value(f.depth);
     if (operation === "countersink") {
-      notes.push(f.angle === undefined ? "angle is not told" : `countersink ${f.angle}°`);
-      if (
-        depth === null &&
-        understood &&
-        f.angle !== undefined &&
-        finish !== null &&
-        start !== null &&
-        finish > start
-      ) {
-        depth = clean((finish - start) / 2 / Math.tan((f.angle * Math.PI) / 360));
-        notes.push("depth of the cone from the face: (D − d)/(2·tan(angle/2))");
+      notes.push(f.angle === undefined ? { code: "angle-not-told" } : { code: "angle", degrees: f.angle });
+      if (depth === null && understood) {
+        depth = coneDepth(f, size.finish, start);
+        if (depth !== null) notes.push({ code: "depth-of-cone" });
       }
     }
-    if (f.kind === "spotface" && depth === null) notes.push("spotface: as deep as cleans up the face, not told");
-    else if (depth === null) notes.push(seat ? "depth is not told" : this.depthNote(f));
+    if (depth === null) notes.push(this.missingDepth(f, operation));
     return this.draft(
       {
         Operation: operation,
         "Start diameter": start,
-        "Finish diameter": finish,
+        "Finish diameter": size.finish,
         Depth: depth,
-        "Size tolerance": tolerance,
+        "Size tolerance": size.tolerance,
       },
       notes,
       f,
       understood,
     );
   }
+
+  private missingDepth(f: Feature, operation: OperationName): Remark | undefined {
+    if (f.kind === "spotface") return { code: "depth-of-spotface" };
+    return isSeat(operation) ? { code: "depth-not-told" } : this.depthNote(f);
+  }
+
+  /** Limits that were not understood, and a shaft where a hole is written. */
+  private sizeDoubts(f: Feature, operation: OperationName, limited: boolean): Remark[] {
+    const doubts: Remark[] = [];
+    if (operation === "boss" && (f.through || f.depth)) doubts.push({ code: "shaft-like-hole", fit: f.fit });
+    if (!limited && f.tolerance) doubts.push({ code: "tolerance-unread" });
+    else if (!limited && f.fit) doubts.push({ code: "fit-unknown", fit: f.fit });
+    return doubts;
+  }
+
+  /** A seat as its hole does not allow it, an angle that may be a depth, a tolerance that may be another number. */
+  private seatDoubts(f: Feature, operation: OperationName, features: readonly Feature[]): Remark[] {
+    const doubts: Remark[] = [];
+    const own = this.value(f.diameter);
+    const hole = features.some(
+      (o) => HOLES.includes(o.kind) && (this.value(o.diameter) ?? 0) >= (own ?? Number.POSITIVE_INFINITY),
+    );
+    if (isSeat(operation) && hole) doubts.push({ code: "seat-in-hole", operation });
+    const sink = operation === "countersink";
+    if (sink && f.angle === undefined && f.depth) doubts.push({ code: "depth-or-angle" });
+    const most = this.given.limits.tolerance * (own ?? 0);
+    if (f.tolerance && [f.tolerance.lower, f.tolerance.upper].some((t) => Math.abs(this.value(t)!) > most))
+      doubts.push({ code: "tolerance-wide" });
+    if (sink && f.angle !== undefined && !(f.angle > 0 && f.angle < 180))
+      doubts.push({ code: "angle-in-doubt", degrees: f.angle });
+    return doubts;
+  }
 }
+
+const namedDrill = ({ drill }: Feature): Remark | undefined => (drill ? { code: "drill", name: drill } : undefined);

@@ -1,6 +1,7 @@
 /** Finds thread designations in drawing text. What a designation means is left to `parseThread`. */
 import { TradeError } from "../errors.ts";
 import { parseThread } from "../thread/designation.ts";
+import type { Remark } from "./remarks/remark.ts";
 import type { ThreadToken } from "./types.ts";
 
 type Found = ThreadToken & { readonly at: number; readonly end: number };
@@ -87,13 +88,12 @@ function metric(text: string, at: number): Found | undefined {
       end += pitch[0].length;
     }
   }
-  let note: string | undefined;
+  let note: Remark | undefined;
   const threadClass = match(METRIC_CLASS, text, end);
   if (threadClass) {
     // A text all in small letters does not tell 6H from 6h: a hole is the usual case.
     const small = size[1] === "m" && threadClass[1] !== threadClass[1]!.toUpperCase();
-    if (small)
-      note = `"${text.slice(at, end + threadClass[0].length)}" is in small letters: read as an internal thread`;
+    if (small) note = { code: "small-letters", text: text.slice(at, end + threadClass[0].length) };
     designation += `-${small ? threadClass[1]!.toUpperCase() : threadClass[1]!}`;
     end += threadClass[0].length;
   }
@@ -114,7 +114,7 @@ function unified(text: string, at: number): Found | undefined {
   const token = known(written, at, at + found[0].length);
   // Two numbers with a dash are a thread only where the standard has them, a series or class, or a number sign.
   if (token.error && !series && !found[4] && !found[1]!.startsWith("#")) return undefined;
-  return old ? { ...token, note: `${old} is the older name of U${old} (American National series)` } : token;
+  return old ? { ...token, note: { code: "older-name", old } } : token;
 }
 
 function known(written: string, at: number, end: number): Found {

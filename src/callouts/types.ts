@@ -2,6 +2,7 @@
 import type { OperationName } from "../table/rows.ts";
 import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
+import type { Remark } from "./remarks/remark.ts";
 
 export interface ThreadToken {
   readonly kind: "thread";
@@ -10,7 +11,7 @@ export interface ThreadToken {
   readonly thread?: Thread;
   /** Why it is not known. */
   readonly error?: string;
-  readonly note?: string;
+  readonly note?: Remark;
 }
 
 /** Words and symbols that say what a number is or what is done. */
@@ -125,9 +126,9 @@ export interface Group {
   equally?: boolean;
   circle?: Size;
   spacing?: Size;
-  readonly notes: string[];
+  readonly notes: Remark[];
   /** What must be asked before these rows are cut. */
-  readonly asks: string[];
+  readonly asks: Remark[];
   /** The thread is for an insert. */
   insert?: boolean;
   /** Tokens that found no place. */
@@ -160,5 +161,5 @@ export type CalloutCells = {
 export interface RowDraft {
   readonly cells: CalloutCells;
   readonly understood: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly Remark[];
 }

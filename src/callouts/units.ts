@@ -1,5 +1,6 @@
 /** Units and quantities of a callout, from what is written in it. */
 import type { Units } from "../units.ts";
+import type { Remark } from "./remarks/remark.ts";
 import type { Group, Size } from "./types.ts";
 
 export interface Said {
@@ -8,11 +9,9 @@ export interface Said {
   readonly rival?: Units;
   /** All of its numbers are. */
   readonly throughout?: boolean;
-  readonly note: string;
+  readonly note: Remark;
   readonly understood: boolean;
 }
-
-const WHY = { in: "leading point, fraction or inch mark", mm: "decimal comma or mm" } as const;
 
 /**
  * System of the callout's lengths. What the drawing states (`stated`) comes first, but for numbers that carry a unit of
@@ -26,9 +25,9 @@ export function unitsOf(groups: readonly Group[], stated: Units | undefined): Sa
   if (stated) {
     const [own] = [...carried];
     if (carried.size === 1 && own !== stated && betrayed.size === 0 && !bare)
-      return { units: own!, note: `${own} from the way its numbers are written (${WHY[own!]})`, understood: true };
+      return { units: own!, note: { code: "units-by-numbers", units: own! }, understood: true };
     const plain = betrayed.size === 0 && weakOf(groups).size === 0;
-    const note = plain ? `${stated} assumed: the callout does not tell` : `${stated}: the units stated for the drawing`;
+    const note: Remark = { code: plain ? "units-assumed" : "units-stated", units: stated };
     if ([...betrayed].every((u) => u === stated)) return { units: stated, note, understood: true };
     const throughout = !bare && betrayed.size === 1;
     return { units: stated, rival: stated === "in" ? "mm" : "in", throughout, note, understood: true };
@@ -37,25 +36,20 @@ export function unitsOf(groups: readonly Group[], stated: Units | undefined): Sa
   const weak = weakOf(groups);
   if (strong.size === 1) {
     const units = [...strong][0]!;
-    const odd = weak.size === 1 && !weak.has(units) ? `; its thread or class is ${[...weak][0]}` : "";
-    return { units, note: `${units} from the way its numbers are written (${WHY[units]})${odd}`, understood: true };
+    const other = weak.size === 1 && !weak.has(units) ? [...weak][0] : undefined;
+    return { units, note: { code: "units-by-numbers", units, other }, understood: true };
   }
   if (strong.size > 1) {
     if (betrayed.size === 0 && !bare)
-      return { units: [...carried][0]!, note: "inch and mm sizes in one callout: converted", understood: true };
-    const note = "units not understood: some numbers look like inches, others like mm";
-    return { units: null, note, understood: false };
+      return { units: [...carried][0]!, note: { code: "units-mixed" }, understood: true };
+    return { units: null, note: { code: "units-in-doubt" }, understood: false };
   }
   if (weak.size === 1) {
     const units = [...weak][0]!;
-    const note = `${units} from its ${units === "in" ? "thread" : "thread or tolerance class"}`;
-    return { units, note, understood: true };
+    return { units, note: { code: "units-by-thread", units }, understood: true };
   }
-  const note =
-    sizes.length === 0 && weak.size === 0
-      ? "units not told; say mm or in"
-      : "units not told: nothing in the callout says mm or in";
-  return { units: null, note, understood: false };
+  const none = sizes.length === 0 && weak.size === 0;
+  return { units: null, note: { code: none ? "units-not-told" : "units-nowhere" }, understood: false };
 }
 
 /** Systems of the callout's threads and tolerance classes. */
@@ -80,7 +74,7 @@ function sizesOf(groups: readonly Group[]): Size[] {
 }
 
 /** How many, how many share one pattern, and in what words that was found. */
-export function quantityOf({ times, counts }: Group): { total: number; pattern: number; told: boolean; note?: string } {
+export function quantityOf({ times, counts }: Group): { total: number; pattern: number; told: boolean; note?: Remark } {
   const product = (list: readonly number[]) => list.reduce((a, b) => a * b, 1);
   const front = product(times);
   const told = times.length + counts.length > 0;
@@ -89,11 +83,11 @@ export function quantityOf({ times, counts }: Group): { total: number; pattern: 
   const total = front * product(distinct);
   const factors = [...times, ...distinct];
   const pattern = times.length > 0 ? times[times.length - 1]! : (counts[0] ?? 1);
-  const note =
+  const note: Remark | undefined =
     factors.length > 1
-      ? `quantity ${factors.join(" × ")} = ${total}`
+      ? { code: "quantity-product", factors, total }
       : times.length + counts.length > factors.length
-        ? `quantity ${total} is written twice: counted once`
+        ? { code: "quantity-twice", total }
         : undefined;
   return { total, pattern, told, note };
 }
@@ -113,16 +107,15 @@ export function spacingOf(
   { circle, spacing, equally }: Group,
   n: number,
   units: Units | null,
-): { value: number | null; note?: string } {
+): { value: number | null; note?: Remark } {
   if (spacing) return { value: inUnits(spacing, units) };
   const diameter = inUnits(circle, units);
   if (diameter !== null && n > 1) {
-    const note = `spacing is the chord of the bolt circle, ${diameter}·sin(180°/${n})`;
     return {
       value: clean(diameter * Math.sin(Math.PI / n)),
-      note: equally ? note : `${note}; taken as equally spaced`,
+      note: { code: "spacing-chord", diameter, holes: n, equally: equally ?? false },
     };
   }
-  if (diameter !== null) return { value: null, note: "bolt circle without a number of holes: no spacing" };
-  return { value: null, note: equally ? "equally spaced, but on what is not told" : undefined };
+  if (diameter !== null) return { value: null, note: { code: "circle-without-number" } };
+  return { value: null, note: equally ? { code: "equally-on-nothing" } : undefined };
 }

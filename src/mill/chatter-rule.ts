@@ -6,15 +6,8 @@
 import { notNegative, positive } from "../check.ts";
 import { HOLDING } from "../tool/tip-mode.ts";
 import { arcDepth, type Side } from "./arc.ts";
-import {
-  anySpeedDepth,
-  type ChatterCut,
-  type ChatterMode,
-  type EdgePart,
-  forceSlope,
-  stableAtAnySpeed,
-  type TipModes,
-} from "./chatter.ts";
+import { anySpeedDepth, type ChatterMode, stableAtAnySpeed, type TipModes } from "./chatter.ts";
+import { type ChatterCut, type EdgePart, forceSlope } from "./chatter-cut.ts";
 import { meanChip } from "./chip.ts";
 
 /**

@@ -25,10 +25,6 @@ export const bore: Operation = {
     ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
     ...(["axialDepth", "radialDepth"] as const),
   ],
-  candidates: (job) => wallCutters(job, bore, { fits: inBore }),
-  plan: (job) =>
-    planWall(job, bore, {
-      fits: inBore,
-      wall: (tool) => circleWall(job, tool, true),
-    }),
+  candidates: (job) => wallCutters(job, bore, inBore),
+  plan: (job) => planWall(job, bore, (tool) => circleWall(job, tool, true)),
 };

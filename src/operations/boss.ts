@@ -15,10 +15,6 @@ export const boss: Operation = {
     ...(["wearValue", "passes", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
     ...(["axialDepth", "radialDepth"] as const),
   ],
-  candidates: (job) => wallCutters(job, boss, { fits: onWall }),
-  plan: (job) =>
-    planWall(job, boss, {
-      fits: onWall,
-      wall: (tool) => circleWall(job, tool, false),
-    }),
+  candidates: (job) => wallCutters(job, boss, onWall),
+  plan: (job) => planWall(job, boss, (tool) => circleWall(job, tool, false)),
 };

@@ -8,14 +8,16 @@ import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
 import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
 import { judgeDepth, judgeDrill, judgeFlutes, judgeStart } from "./shared/drill-judge.ts";
+import { forceOf } from "./shared/force.ts";
 import { drillNamed, drillsOfSize, oversizeOf, threadHole } from "./shared/hole.ts";
 import { judgeHoleSize, sizeLimits } from "./shared/hole-size.ts";
 import { drillingFeed, holeSpeed, inDepth, judgeFeedOver } from "./shared/hole-tool.ts";
-import { type Done, type Job, requireCells } from "./shared/job.ts";
+import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts";
 import { judgeChip, judgeFeed, judgePower } from "./shared/limits.ts";
-import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
-import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
+import { over, under } from "./shared/slack.ts";
+import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const drill: Operation = {
   needs: (row) => (row.thread === undefined ? ["finishDiameter", "depth"] : ["depth"]),
@@ -27,9 +29,8 @@ export const drill: Operation = {
   levers: ["feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
-    const wanted = wantedHole(job, sizes)?.diameter;
-    return wanted === undefined ? { tools: [], for: "drill" } : { tools: drillsOfSize(job, wanted), for: "drill" };
+    const wanted = wantedHole(job, readInternal(job))?.diameter;
+    return { tools: wanted === undefined ? [] : drillsOfSize(job, wanted), for: "drill" };
   },
 };
 
@@ -39,7 +40,7 @@ const ASSUMED = { substrate: "hss" } as const;
 
 function plan(job: Job): Done {
   const { work, row, machine, tool } = job;
-  const sizes = row.thread === undefined ? undefined : readThread(job);
+  const sizes = readInternal(job);
   const hole = wantedHole(job, sizes);
   if (hole === undefined) {
     if (row.thread === undefined) requireCells(job, drill.needs(row));
@@ -48,10 +49,7 @@ function plan(job: Job): Done {
   const wanted = hole.diameter;
   const complete = requireCells(job, ["depth"]);
   work.set({ tool: tool?.tool ?? null });
-  if (tool?.kind !== undefined && tool.kind !== "drill") {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "drill" });
-    return { tool };
-  }
+  if (ofOtherKind(work, tool, "drill")) return { tool };
   named(job, wanted, sizes);
   const diameter = tool?.diameter ?? wanted;
   const own = tool ?? ASSUMED;
@@ -60,7 +58,7 @@ function plan(job: Job): Done {
     ? oversizeOf(job, diameter, tool.substrate)
     : (hole.oversize ?? oversizeOf(job, diameter, "hss"));
   judgeHole(job, diameter, oversize, sizes, own);
-  if (row.startDiameter !== undefined && row.startDiameter >= diameter * (1 + 1e-9) + SAME_SIZE) {
+  if (row.startDiameter !== undefined && over(row.startDiameter, diameter + SAME_SIZE)) {
     work.find("no-stock", { value: row.startDiameter, limit: diameter });
     return { tool };
   }
@@ -89,7 +87,7 @@ function plan(job: Job): Done {
     edgeAngle: pointAngle / 2,
     drill: true,
   });
-  judgeChip(job, chip, tool?.edgeRadius);
+  judgeChip(job, chip, tool);
   forces(job, diameter, perTurn, pointAngle, speed.rpm);
   if (!complete) return { tool };
   return { tool, ...timing(job, diameter, pointAngle, feed, speed.surfaceSpeed) };
@@ -99,7 +97,7 @@ function plan(job: Job): Done {
 function wantedHole(job: Job, sizes: ThreadSizes | undefined): { diameter: number; oversize?: number } | undefined {
   const { work, row, tool } = job;
   if (row.finishDiameter !== undefined) return { diameter: row.finishDiameter };
-  if (sizes?.internal) {
+  if (sizes) {
     const hole = threadHole(job, sizes);
     work.step("startDiameter", hole.diameter, { oversize: hole.oversize });
     return hole;
@@ -139,31 +137,33 @@ function judgeHole(
   }
   const [low, high] = [sizes.minorMin, sizes.minorMax];
   work.set({ sizeMin: low, sizeMax: high });
-  if (size < low) work.find("hole-under-minor", { value: size, limit: low });
-  else if (size > high) work.find("hole-over-minor", { value: size, limit: high }, diameter > high ? "stop" : "check");
+  if (under(size, low)) work.find("hole-under-minor", { value: size, limit: low });
+  else if (over(size, high))
+    work.find("hole-over-minor", { value: size, limit: high }, over(diameter, high) ? "stop" : "check");
 }
 
 /** A start hole at least this share of the drill guides it; a smaller one takes metal away (judgement). */
 const GUIDE = 0.95;
 
 function forces(job: Job, diameter: number, perTurn: number, pointAngle: number, rpm: number): void {
-  const { work, row, material, tool } = job;
-  if (material?.kc11 === undefined || material.exponent === undefined) {
+  const { work, row, tool } = job;
+  const force = forceOf(job);
+  if (!force) {
     work.find("no-kc", { bending: false });
     return;
   }
+  const { kc11, exponent } = force;
   const start = row.startDiameter ?? 0;
   const cored = start > 0 && start < GUIDE * diameter;
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
   const chisel = cored
     ? 0
     : (tool?.chiselRatio ?? (tool?.substrate === "carbide" ? CHISEL.split : standardChisel(diameter)));
   // What a core hole takes away: the torque of its disc, and the lips' thrust by their length.
   const torqueLeft = cored ? 1 - (start / diameter) ** 2 : 1;
   const thrustLeft = cored ? 1 - start / diameter : 1;
-  const torque = torqueLeft * wholeDrillTorque(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
-  const thrust = thrustLeft * wholeDrillThrust(diameter, perTurn, kc11, material.exponent, pointAngle, chisel);
-  const facts = { diameter, perRev: perTurn, kc11, exponent: material.exponent, pointAngle, chisel, cored };
+  const torque = torqueLeft * wholeDrillTorque(diameter, perTurn, kc11, exponent, pointAngle, chisel);
+  const thrust = thrustLeft * wholeDrillThrust(diameter, perTurn, kc11, exponent, pointAngle, chisel);
+  const facts = { diameter, perRev: perTurn, kc11, exponent, pointAngle, chisel, cored };
   work.step("torque", torque, facts);
   work.step("thrust", thrust, facts);
   work.set({ force: thrust });
@@ -179,12 +179,12 @@ function timing(
   feed: number,
   surfaceSpeed: number,
 ): Omit<Done, "tool"> {
-  const { work, row, machine, tool } = job;
+  const { work, row, tool } = job;
   const depth = row.depth!;
   const out = breakthroughOf(row.through);
   const travel = drillTravel(depth, diameter, pointAngle, out);
   work.step("travel", travel, { depth, diameter, pointAngle, out });
-  if (row.holeDepth !== undefined && !row.through && travel > row.holeDepth)
+  if (row.holeDepth !== undefined && !row.through && over(travel, row.holeDepth))
     work.find("point-through-bottom", { value: travel, limit: row.holeDepth });
   if (!judgeDepth(job, diameter, travel)) return {};
   if (tool) {
@@ -205,12 +205,7 @@ function timing(
     cutterDiameter: diameter,
     tool: [{ length: tool?.cuttingLength ?? depth * 1.5, diameter, part: "drill" }],
   };
-  const m = motionOf(machine);
-  if (!m) return {};
-  const motion = new Motion(m);
-  motion.arrive(row);
-  peck(motion, depths, feed);
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
+  return featureTime(job, surfaceSpeed, (motion) => peck(motion, depths, feed));
 }
 
 /** Full retract after each peck, rapid back to just above the bottom. */

@@ -3,6 +3,7 @@ import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
 import { planWall } from "./shared/wall/cut.ts";
 import { straightWall } from "./shared/wall/pass.ts";
+import { levelsOf } from "./shared/wall/wall.ts";
 
 /** Axial depth and width of a pass where the row does not say, of the cutter diameter (common practice). */
 const AXIAL = 0.1;
@@ -15,8 +16,8 @@ function strips({ totalWidth, radialDepth }: Row, diameter: number): { count: nu
   const usual = radialDepth ?? WIDTH * diameter;
   if (totalWidth === undefined) return { count: 1, width: usual };
   const most = radialDepth ?? (totalWidth <= ONE_PASS * diameter ? ONE_PASS * diameter : usual);
-  const count = Math.max(1, Math.ceil(totalWidth / most - 1e-9));
-  return { count, width: Math.min(radialDepth ?? Number.POSITIVE_INFINITY, totalWidth / count) };
+  const { levels: count, axial: width } = levelsOf(totalWidth, most);
+  return { count, width };
 }
 
 export const face: Operation = {
@@ -38,19 +39,15 @@ export const face: Operation = {
   tools: ["face mill", "end mill"],
   levers: ["feedPerTooth", "axialDepth", "radialDepth", "surfaceSpeed", "tool"],
   plan: (job) =>
-    planWall(job, face, {
-      fits: () => true,
-      reaches: () => true,
-      wall: (tool) => {
-        const depth = job.row.depth ?? job.row.axialDepth!;
-        const { count, width } = strips(job.row, tool.diameter);
-        return straightWall(job, tool, {
-          width,
-          depth,
-          axial: Math.min(depth, AXIAL * tool.diameter),
-          walls: 0,
-          beside: { count: count - 1, width: (i) => width * (i + 2) },
-        });
-      },
+    planWall(job, face, (tool) => {
+      const depth = job.row.depth ?? job.row.axialDepth!;
+      const { count, width } = strips(job.row, tool.diameter);
+      return straightWall(job, tool, {
+        width,
+        depth,
+        axial: AXIAL * tool.diameter,
+        walls: 0,
+        beside: { count: count - 1, width: (i) => width * (i + 2) },
+      });
     }),
 };

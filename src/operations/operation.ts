@@ -9,7 +9,7 @@ import type { Done, Job } from "./shared/job.ts";
 export type Lever = Extract<
   RowKey,
   | ("passes" | "springPasses" | "feedPerTooth" | "surfaceSpeed" | "maxRpm" | "stickOut" | "tool" | "startDiameter")
-  | ("axialDepth" | "radialDepth" | "depth" | "totalWidth" | "wearValue" | "holeDepth" | "machine")
+  | ("axialDepth" | "radialDepth" | "wearValue" | "holeDepth" | "machine")
 >;
 
 export interface Operation {

@@ -1,19 +1,20 @@
 /** Reaming a drilled hole to its finished size: stock, lead, what size comes out. */
 import { reamerDrill, reamStock, ringTorque } from "../drill/ream.ts";
 import { DRILL_SETS } from "../drill/sizes.ts";
-import { drillFeed } from "../drill/start.ts";
 import { TradeError } from "../errors.ts";
 import { classLimits } from "../fits/limits.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
 import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
+import { forceOf } from "./shared/force.ts";
 import { DRILL_SETS_OF, drillNamed, oversizeOf } from "./shared/hole.ts";
 import { sizeLimits } from "./shared/hole-size.ts";
-import { holeSpeed, judgeFeedOver, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
-import { type Done, type Job, requireCells } from "./shared/job.ts";
-import { judgeFeed, judgePower } from "./shared/limits.ts";
-import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { holeSpeed, openingFeed, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
+import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts";
+import { judgePower } from "./shared/limits.ts";
+import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
+import { over, under } from "./shared/slack.ts";
 
 export const ream: Operation = {
   needs: () => ["finishDiameter", "depth"],
@@ -32,10 +33,8 @@ export const ream: Operation = {
   },
 };
 
-/** Feed per turn over that of a drill (common practice: 1.5 to 2). */
-const FEED_OVER_DRILL = 1.5;
-/** Feed per turn over the diameter, where the list has no feed of drills (common practice). */
-const FEED_SHARE = 0.02;
+/** Feed per turn over that of a drill (common practice: 1.5 to 2), and over the diameter where the list has no feed of drills. */
+const FEED = { overDrill: 1.5, ofDiameter: 0.02 } as const;
 /** Teeth that are assumed. */
 const TEETH = 6;
 /** Lead of a machine reamer over its diameter (common practice: a 45° bevel, and room for chips under it). */
@@ -53,16 +52,13 @@ const near = (tool: Tool, wanted: number): boolean => {
 };
 
 function plan(job: Job): Done {
-  const { work, row, tool, material } = job;
+  const { work, row, tool } = job;
   const complete = requireCells(job, ream.needs(row));
   const wanted = row.finishDiameter;
   if (wanted === undefined) return {};
   work.set({ tool: tool?.tool ?? null });
   if (tool) {
-    if (tool.kind !== undefined && tool.kind !== "reamer") {
-      work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "reamer" });
-      return { tool };
-    }
+    if (ofOtherKind(work, tool, "reamer")) return { tool };
     if (tool.diameter !== undefined && !near(tool, wanted)) {
       work.find("reamer-differs", { value: tool.diameter, limit: wanted, tool: tool.tool });
       return { tool };
@@ -74,35 +70,25 @@ function plan(job: Job): Done {
   const own = tool ?? ({ substrate: "hss" } as const);
   const teeth = tool?.teeth ?? TEETH;
   const speed = holeSpeed(job, own, diameter, SHARE_OF_DRILL.reamer);
-  const listed =
-    material?.drillFeedHss === undefined
-      ? FEED_SHARE * diameter
-      : FEED_OVER_DRILL * drillFeed(diameter, material.drillFeedHss);
-  const perTurn = row.feedPerTooth ?? listed;
   if (!speed) return { tool };
-  judgeFeedOver(job, { perTurn, listed });
-  const feed = judgeFeed(job, speed.rpm * perTurn);
-  work.step("tableFeed", feed, { perTurn: "feed" });
-  work.set({ tableFeed: feed, feedPerTooth: perTurn });
-  if (start !== undefined && start < diameter && material?.kc11 !== undefined && material.exponent !== undefined) {
-    const kc11 = material.kc11 * (row.wearFactor ?? 1);
-    const torque = ringTorque(diameter, start, perTurn, teeth, LEAD_ANGLE, kc11, material.exponent);
+  const { perTurn, feed } = openingFeed(job, diameter, speed.rpm, FEED);
+  const force = forceOf(job);
+  if (start !== undefined && start < diameter && force) {
+    const torque = ringTorque(diameter, start, perTurn, teeth, LEAD_ANGLE, force.kc11, force.exponent);
     work.step("ringTorque", torque, { teeth });
     judgePower(job, torque, speed.rpm, true);
   }
   if (!complete) return { tool };
   const lead = LEAD * diameter;
   const travel = row.depth! + (row.through ? breakthroughOf(true) + lead : 0);
-  if (!row.through && row.holeDepth !== undefined && row.holeDepth < row.depth! + lead * (1 - 1e-9))
+  if (!row.through && row.holeDepth !== undefined && under(row.holeDepth, row.depth! + lead))
     work.find("reamer-bottoms", { value: row.holeDepth, limit: row.depth! + lead, lead });
   if (tool) judgeReach(job, tool, travel, diameter);
-  const m = motionOf(job.machine);
-  if (!m) return { tool };
-  const motion = new Motion(m);
-  motion.arrive(row);
-  motion.feed(travel + CLEARANCE, feed);
-  motion.rapid(travel + CLEARANCE);
-  return { tool, time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
+  const moves = (motion: Motion) => {
+    motion.feed(travel + CLEARANCE, feed);
+    motion.rapid(travel + CLEARANCE);
+  };
+  return { tool, ...featureTime(job, speed.surfaceSpeed, moves) };
 }
 
 /** The drilled hole [mm]: the row's, else that of the drill that leaves the right stock, preferably a listed one; judged by its stock. */
@@ -126,11 +112,11 @@ function holeOf(job: Job, diameter: number): number | undefined {
 
 function judgeStock({ work }: Job, diameter: number, hole: number, least: number, most: number): void {
   const stock = diameter - hole;
-  if (stock <= 1e-9) work.find("reamer-in-air", { value: hole, limit: diameter });
-  else if (stock < least * (1 - 1e-9)) work.find("ream-stock", { value: stock, limit: least, least, most }, "check");
-  else if (stock > FAR_OVER * most * (1 + 1e-9))
+  if (!under(hole, diameter)) work.find("reamer-in-air", { value: hole, limit: diameter });
+  else if (under(stock, least)) work.find("ream-stock", { value: stock, limit: least, least, most }, "check");
+  else if (over(stock, FAR_OVER * most))
     work.find("ream-stock", { value: stock, limit: FAR_OVER * most, least, most }, "stop");
-  else if (stock > most * (1 + 1e-9)) work.find("ream-stock", { value: stock, limit: most, least, most }, "check");
+  else if (over(stock, most)) work.find("ream-stock", { value: stock, limit: most, least, most }, "check");
 }
 
 /** Drill before the reamer: of the shop's own that leave the right stock the one nearest to the middle, else a standard size. */
@@ -142,9 +128,9 @@ function drillBefore(job: Job, diameter: number): number | undefined {
     if (kind !== "drill" || d === undefined) continue;
     const made = d + oversizeOf(job, d, "hss");
     // The size itself leaves stock within the window too, so that it may be typed in as the hole.
-    if (diameter - made < least * (1 - 1e-9) || diameter - d > most * (1 + 1e-9)) continue;
+    if (under(diameter - made, least) || over(diameter - d, most)) continue;
     const off = Math.abs(made - target);
-    if (!best || off < best.off - 1e-9) best = { d, off };
+    if (!best || under(off, best.off)) best = { d, off };
   }
   if (best) return best.d;
   const oversize = oversizeOf(job, target, "hss");
@@ -168,9 +154,9 @@ function reamedSize(job: Job, diameter: number, tool: Tool | undefined): void {
   if (!limits) return;
   const { low, high } = limits;
   work.set({ sizeMin: low, sizeMax: high });
-  if (made.max <= high + 1e-7 && made.min >= low - 1e-7) return;
-  const over = made.max > high + 1e-7;
+  const large = over(made.max, high);
+  if (!large && !under(made.min, low)) return;
   const middle = (made.min + made.max) / 2;
-  const facts = { value: over ? made.max : made.min, limit: over ? high : low, low: made.min, high: made.max };
+  const facts = { value: large ? made.max : made.min, limit: large ? high : low, low: made.min, high: made.max };
   work.find("reamed-size", facts, middle > high || middle < low ? "stop" : "check");
 }

@@ -2,8 +2,9 @@
 import { cornerDepth } from "../mill/corner.ts";
 import type { Operation } from "./operation.ts";
 import type { Job } from "./shared/job.ts";
+import { over, under } from "./shared/slack.ts";
 import { planWall } from "./shared/wall/cut.ts";
-import { inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
+import { type Fits, inBore, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { edgeOf, levelDepth, levelsOf, type SizedTool, type Wall } from "./shared/wall/wall.ts";
 
 export const side: Operation = {
@@ -28,25 +29,22 @@ export const side: Operation = {
     ...(["wearValue", "springPasses", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"] as const),
     ...(["axialDepth", "radialDepth"] as const),
   ],
-  candidates: (job) => wallCutters(job, side, { fits }),
+  candidates: (job) => wallCutters(job, side, fits),
   plan: (job) =>
-    planWall(job, side, {
-      fits,
-      wall: (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool)),
-    }),
+    planWall(job, side, (tool) => ((job.row.side ?? "straight") === "straight" ? straight(job, tool) : arc(job, tool))),
 };
 
-const fits: typeof inBore = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
+const fits: Fits = (tool, row) => (row.side === "inside" ? inBore(tool, row) : onWall(tool, row));
 
 function straight({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const each = row.radialDepth!;
   const depth = row.depth!;
-  if (each > tool.diameter) {
+  if (over(each, tool.diameter)) {
     work.find("radial-over-diameter", { value: each, limit: tool.diameter, operation: "side" });
     return undefined;
   }
   const { insideCorner } = row;
-  if (insideCorner !== undefined && insideCorner < (tool.diameter / 2) * 0.9999999) {
+  if (insideCorner !== undefined && under(insideCorner, tool.diameter / 2)) {
     work.find("cutter-too-large", { value: tool.diameter, limit: 2 * insideCorner, into: "arc" });
     return undefined;
   }
@@ -79,7 +77,7 @@ function arc({ work, row }: Job, tool: SizedTool): Wall | undefined {
   const inside = row.side === "inside";
   const finish = row.finishDiameter!;
   const depth = row.depth!;
-  if (inside && tool.diameter >= finish) {
+  if (inside && !under(tool.diameter, finish)) {
     work.find("cutter-too-large", { value: tool.diameter, limit: finish, into: "arc" });
     return undefined;
   }

@@ -3,7 +3,7 @@ import { slotStep } from "../mill/chip-space.ts";
 import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
 import { planWall } from "./shared/wall/cut.ts";
-import { onWall, type WallWork, wallCutters } from "./shared/wall/cutters.ts";
+import { type Fits, onWall, wallCutters } from "./shared/wall/cutters.ts";
 import { type Beside, straightWall } from "./shared/wall/pass.ts";
 import { goesIn, slotWidth } from "./shared/wall/slot-width.ts";
 import { groupOf } from "./shared/wall/surface.ts";
@@ -27,38 +27,35 @@ export const slot: Operation = {
   ],
   tools: ["end mill", "ball end mill"],
   levers: ["axialDepth", "feedPerTooth", "surfaceSpeed", "stickOut", "tool"],
-  candidates: (job) => wallCutters(job, slot, { fits }),
+  candidates: (job) => wallCutters(job, slot, fits),
   plan: (job) =>
-    planWall(job, slot, {
-      fits,
-      wall: (tool) => {
-        const { row, work } = job;
-        const { diameter } = tool;
-        const group = groupOf(job.material);
-        const whole = slotWidth(row);
-        const beside = sidePasses(row, diameter);
-        const wall = straightWall(job, tool, {
-          width: beside.count > 0 ? diameter : (row.radialDepth ?? diameter),
-          depth: row.depth!,
-          axial: Math.min(
-            SLOT_AXIAL * diameter,
-            group
-              ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
-              : Number.POSITIVE_INFINITY,
-          ),
-          walls: row.sizeTolerance === undefined || beside.count > 0 ? 0 : 1,
-          beside,
-        });
-        if (wall && whole !== undefined && whole < diameter * 0.9999)
-          work.find("cutter-too-large", { value: diameter, limit: whole, into: "slot" });
-        if (wall && beside.count > 0)
-          work.find(
-            "slot-widened",
-            { value: whole!, limit: diameter, passes: beside.count, step: beside.width(0) - diameter },
-            row.sizeTolerance === undefined ? "ok" : "check",
-          );
-        return wall;
-      },
+    planWall(job, slot, (tool) => {
+      const { row, work } = job;
+      const { diameter } = tool;
+      const group = groupOf(job.material);
+      const whole = slotWidth(row);
+      const beside = sidePasses(row, diameter);
+      const wall = straightWall(job, tool, {
+        width: beside.count > 0 ? diameter : (row.radialDepth ?? diameter),
+        depth: row.depth!,
+        axial: Math.min(
+          SLOT_AXIAL * diameter,
+          group
+            ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
+            : Number.POSITIVE_INFINITY,
+        ),
+        walls: row.sizeTolerance === undefined || beside.count > 0 ? 0 : 1,
+        beside,
+      });
+      if (wall && whole !== undefined && whole < diameter * 0.9999)
+        work.find("cutter-too-large", { value: diameter, limit: whole, into: "slot" });
+      if (wall && beside.count > 0)
+        work.find(
+          "slot-widened",
+          { value: whole!, limit: diameter, passes: beside.count, step: beside.width(0) - diameter },
+          row.sizeTolerance === undefined ? "ok" : "check",
+        );
+      return wall;
     }),
 };
 
@@ -72,7 +69,7 @@ function sidePasses(row: Row, diameter: number): Beside {
 }
 
 /** As wide as the slot at most; without a width the cutter makes it, and is not much thicker than it is deep. */
-const fits: WallWork["fits"] = (tool, row) => {
+const fits: Fits = (tool, row) => {
   const width = slotWidth(row) ?? row.radialDepth;
   return width === undefined ? onWall(tool, row) : goesIn(tool.diameter, width);
 };

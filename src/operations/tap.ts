@@ -1,17 +1,18 @@
 /** Tapping: the hole, the lead, torque against tap and spindle. The tap's own pitch is the feed. */
 
-import { threadPercent } from "../drill/tapdrill.ts";
 import type { Tool } from "../table/lists.ts";
 import { chamferThreads, tapBreakingTorque, tappedHoleDepth, tapTorque } from "../thread/tapping.ts";
 import type { Operation } from "./operation.ts";
-import { CLEARANCE, PERCENT_LIMIT, UNCERTAINTY } from "./shared/choices.ts";
-import { drillNamed, threadHole } from "./shared/hole.ts";
+import { CLEARANCE } from "./shared/choices.ts";
+import { forceOf } from "./shared/force.ts";
+import { holeBefore } from "./shared/hole.ts";
 import { holeSpeed, SHARE_OF_DRILL } from "./shared/hole-tool.ts";
-import { type Done, type Job, requireCells } from "./shared/job.ts";
-import { judgeFeed, judgePower } from "./shared/limits.ts";
-import { breakthroughOf, Motion, motionOf } from "./shared/motion.ts";
+import { type Done, type Job, ofOtherKind, requireCells } from "./shared/job.ts";
+import { judgeBreaking, judgeFeed, judgePower } from "./shared/limits.ts";
+import { breakthroughOf, featureTime, type Motion } from "./shared/motion.ts";
 import { judgeReach } from "./shared/reach.ts";
-import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
+import { over, under } from "./shared/slack.ts";
+import { readInternal, type ThreadSizes } from "./shared/thread/sizes.ts";
 
 export const tap: Operation = {
   needs: () => ["thread", "depth"],
@@ -20,7 +21,7 @@ export const tap: Operation = {
   levers: ["surfaceSpeed", "startDiameter", "tool"],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const sizes = readInternal(job);
     const tools = sizes ? job.lists.tools.items.filter((t) => t.kind === "tap" && makes(t, sizes)) : [];
     return { tools, for: "tap" };
   },
@@ -43,18 +44,14 @@ const makes = (tool: Tool, sizes: ThreadSizes): boolean =>
 
 function plan(job: Job): Done {
   const { work, row, tool } = job;
-  const sizes = row.thread === undefined ? undefined : readThread(job);
+  const sizes = readInternal(job);
   const complete = requireCells(job, tap.needs(row));
   if (!sizes) return {};
-  if (!sizes.internal) {
-    work.find("not-internal", { thread: sizes.thread.designation });
-    return {};
-  }
   work.set({ sizeMin: sizes.pitchMin, sizeMax: sizes.pitchMax, tool: tool?.tool ?? null });
   if (!tool && row.tool === undefined) work.find("tool-assumed", { operation: "tap" });
   if (tool && !suits(job, tool, sizes)) return { tool };
   const own = { ...ASSUMED, ...(tool && given(tool)) };
-  const start = holeOf(job, sizes);
+  const start = holeBefore(job, sizes);
   const speed = holeSpeed(job, own, sizes.major, SHARE_OF_DRILL.tap);
   if (!speed) return { tool };
   const feed = judgeFeed(job, speed.rpm * sizes.pitch);
@@ -64,16 +61,11 @@ function plan(job: Job): Done {
   if (!complete) return { tool };
   const depth = row.depth!;
   lead(job, sizes, own.chamfer);
-  if (depth > DEEP * sizes.major) work.find("tap-deep", { value: depth, limit: DEEP * sizes.major, most: DEEP });
+  if (over(depth, DEEP * sizes.major)) work.find("tap-deep", { value: depth, limit: DEEP * sizes.major, most: DEEP });
   const travel = depth + (row.through ? breakthroughOf(true) + own.chamfer * sizes.pitch : 0);
   if (tool) judgeReach(job, tool, travel, Math.min(start, sizes.minorMax));
-  const m = motionOf(job.machine);
-  if (!m) return { tool };
-  const motion = new Motion(m);
-  motion.arrive(row);
-  motion.feed(travel + CLEARANCE, feed);
-  motion.feed(travel + CLEARANCE, feed);
-  return { tool, time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: speed.surfaceSpeed } };
+  const moves = (motion: Motion) => motion.repeat(2, () => motion.feed(travel + CLEARANCE, feed));
+  return { tool, ...featureTime(job, speed.surfaceSpeed, moves) };
 }
 
 /** What the list says of a tap, blanks left out. */
@@ -83,10 +75,7 @@ const given = ({ substrate, teeth, chamfer, ruptureStrength, maxRpm }: Tool) =>
   ) as Partial<Pick<Tool, "substrate" | "teeth" | "chamfer" | "ruptureStrength" | "maxRpm">>;
 
 function suits({ work }: Job, tool: Tool, sizes: ThreadSizes): boolean {
-  if (tool.kind !== undefined && tool.kind !== "tap") {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "tap" });
-    return false;
-  }
+  if (ofOtherKind(work, tool, "tap")) return false;
   if (tool.diameter !== undefined && Math.abs(tool.diameter - sizes.major) > SAME * sizes.major) {
     work.find("tap-differs", {
       value: tool.diameter,
@@ -103,27 +92,6 @@ function suits({ work }: Job, tool: Tool, sizes: ThreadSizes): boolean {
   return true;
 }
 
-/** The hole that is tapped [mm]: the row's, else the one that the drill of this thread makes; judged by the minor limits. */
-function holeOf(job: Job, sizes: ThreadSizes): number {
-  const { work, row } = job;
-  const { minorMin, minorMax, thread } = sizes;
-  let hole = row.startDiameter || undefined;
-  let made = hole ?? 0;
-  if (hole === undefined) {
-    const drilled = threadHole(job, sizes);
-    hole = drilled.diameter;
-    made = hole + drilled.oversize;
-    work.step("startDiameter", hole, { oversize: drilled.oversize });
-  }
-  work.set({ startDiameter: hole, drill: drillNamed(job, hole) });
-  const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
-  work.step("percent", percent, hole <= sizes.major ? { thread: thread.designation, hole } : undefined);
-  if (made < minorMin * (1 - 1e-7))
-    work.find("hole-under-minor", { value: made, limit: minorMin, percent, beyond: percent > PERCENT_LIMIT });
-  else if (made > minorMax * (1 + 1e-7)) work.find("hole-over-minor", { value: made, limit: minorMax, percent });
-  return hole;
-}
-
 interface OwnTap {
   readonly substrate: "carbide" | "hss";
   readonly teeth: number;
@@ -132,33 +100,23 @@ interface OwnTap {
 }
 
 function load(job: Job, sizes: ThreadSizes, hole: number, own: OwnTap, rpm: number): void {
-  const { work, row, material } = job;
-  if (material?.kc11 === undefined || material.exponent === undefined) {
+  const { work } = job;
+  const force = forceOf(job);
+  if (!force) {
     work.find("no-kc", { bending: false });
     return;
   }
   if (hole >= sizes.major) return;
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
-  const cut = { kc11, exponent: material.exponent, flutes: own.teeth, chamferThreads: own.chamfer };
+  const { kc11, exponent } = force;
+  const cut = { kc11, exponent, flutes: own.teeth, chamferThreads: own.chamfer };
   const { major, pitch, thread } = sizes;
   const torque = tapTorque({ ...cut, major, pitch, profileAngle: thread.profileAngle, holeDiameter: hole });
   work.step("tapTorque", torque, { ...cut, thread: thread.designation, hole });
   judgePower(job, torque, rpm, true);
   const breaks = tapBreakingTorque(major, own.ruptureStrength, own.substrate === "carbide");
-  const allowed = breaks / TAP_SAFETY;
-  const high = 1 + UNCERTAINTY.force;
   work.step("breakingTorque", breaks, { safety: TAP_SAFETY });
-  work.set({ stress: torque / allowed });
-  const ratio = work.limit("torsion", torque, allowed, "torque", [
-    ((2 - high) * torque) / allowed,
-    (high * torque) / allowed,
-  ]);
-  if (ratio > 1)
-    work.find(
-      "tap-torsion",
-      { value: torque * high, limit: allowed, nominal: torque },
-      torque > breaks ? "stop" : "check",
-    );
+  work.set({ stress: (TAP_SAFETY * torque) / breaks });
+  judgeBreaking(work, ["torsion", "tap-torsion", "torque"], torque, breaks, TAP_SAFETY);
 }
 
 /** The chamfer must run out below the last full thread. */
@@ -167,6 +125,5 @@ function lead({ work, row }: Job, sizes: ThreadSizes, chamfer: number): void {
   work.step("tappedHole", needed, { depth: row.depth!, pitch: sizes.pitch, chamfer });
   if (row.through) return;
   if (row.holeDepth === undefined) work.find("tap-hole-depth", { needed, chamfer });
-  else if (row.holeDepth < needed * (1 - 1e-9))
-    work.find("tap-bottoms", { value: row.holeDepth, limit: needed, chamfer });
+  else if (under(row.holeDepth, needed)) work.find("tap-bottoms", { value: row.holeDepth, limit: needed, chamfer });
 }

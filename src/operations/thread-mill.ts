@@ -1,14 +1,13 @@
 /** Thread milling, internal and external, single- and full-profile: from the designation to passes, size and time. */
-import { threadPercent } from "../drill/tapdrill.ts";
 import type { Misfit } from "../findings.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Direction } from "../table/results.ts";
 import { fitChecks } from "../thread/fit.ts";
 import type { Operation } from "./operation.ts";
-import { PERCENT_LIMIT } from "./shared/choices.ts";
-import { drillNamed, threadHole } from "./shared/hole.ts";
+import { holeBefore } from "./shared/hole.ts";
 import { type Done, type Job, requireCells } from "./shared/job.ts";
 import { judgeReach } from "./shared/reach.ts";
+import { over, under } from "./shared/slack.ts";
 import { cutThread } from "./shared/thread/cut.ts";
 import { geometryOf, helixEnds, isThreadMill } from "./shared/thread/geometry.ts";
 import { readThread, type ThreadSizes } from "./shared/thread/sizes.ts";
@@ -26,7 +25,7 @@ export const threadMill: Operation = {
   ],
   plan,
   candidates(job) {
-    const sizes = job.row.thread === undefined ? undefined : readThread(job);
+    const sizes = readThread(job);
     if (!sizes) return { tools: [], for: "thread" };
     const { tools } = cutters(job, sizes, startDiameter(job, sizes));
     return { tools, for: "thread", thread: sizes.thread.designation };
@@ -37,7 +36,6 @@ function plan(job: Job): Done {
   const { work, row } = job;
   // Without a depth the thread itself can still be worked out.
   const deep = requireCells(job, threadMill.needs(row));
-  if (row.thread === undefined) return {};
   const sizes = readThread(job);
   if (!sizes) return {};
   const direction = threadDirection(job, sizes);
@@ -72,31 +70,12 @@ function threadDirection({ row }: Job, { thread, internal }: ThreadSizes): Extra
 
 function startDiameter(job: Job, sizes: ThreadSizes): number {
   const { work, row } = job;
-  const { thread, internal, minorMin, minorMax } = sizes;
-  if (!internal) {
-    const blank = row.startDiameter || sizes.majorMax;
-    work.set({ startDiameter: blank });
-    if (blank < sizes.majorMin || blank > sizes.majorMax * 1.0000001) {
-      work.find("blank-diameter", { value: blank, limit: sizes.majorMax, low: sizes.majorMin });
-    }
-    return blank;
-  }
-  let hole = row.startDiameter || undefined;
-  // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
-  let made = hole ?? 0;
-  if (hole === undefined) {
-    const drilled = threadHole(job, sizes);
-    hole = drilled.diameter;
-    made = hole + drilled.oversize;
-    work.step("startDiameter", hole, { oversize: drilled.oversize });
-  }
-  const percent = threadPercent(sizes.major, sizes.pitch, Math.min(hole, sizes.major), thread.profileAngle);
-  work.set({ startDiameter: hole, drill: drillNamed(job, hole) });
-  work.step("percent", percent, hole <= sizes.major ? { thread: thread.designation, hole } : undefined);
-  if (made < minorMin * 0.9999999)
-    work.find("hole-under-minor", { value: made, limit: minorMin, percent, beyond: percent > PERCENT_LIMIT });
-  else if (made > minorMax * 1.0000001) work.find("hole-over-minor", { value: made, limit: minorMax, percent });
-  return hole;
+  const { internal, majorMin: low, majorMax: limit } = sizes;
+  if (internal) return holeBefore(job, sizes);
+  const blank = row.startDiameter || limit;
+  work.set({ startDiameter: blank });
+  if (under(blank, low) || over(blank, limit)) work.find("blank-diameter", { value: blank, limit, low });
+  return blank;
 }
 
 /** Listed cutters that can make the thread, stiffest first, and what keeps the others out. */

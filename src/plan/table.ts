@@ -66,7 +66,7 @@ export type PlanMemory = Cache<string, Remembered>;
 const TABLES = 8;
 const LINES = 20_000;
 
-export const planMemory = (): PlanMemory => new Cache("tables that were planned", TABLES);
+export const planMemory = (): PlanMemory => new Cache("planned tables", TABLES);
 
 /**
  * The block of planTable with its heading row. A row whose cells, lists and share of the setup are as they were when

@@ -4,8 +4,9 @@ import { TradeError } from "../errors.ts";
 import { inchText } from "../reading.ts";
 import { toCanonical, type Units } from "../units.ts";
 import type { Match } from "./columns.ts";
+import { fold } from "./fold.ts";
 import { numberText } from "./number-text.ts";
-import type { Column } from "./quantity.ts";
+import { type Column, isWithin } from "./quantity.ts";
 import { factorFor } from "./unit-text.ts";
 import { meantBy } from "./words.ts";
 
@@ -13,16 +14,16 @@ const INCH = 25.4;
 /** A day typed without its year is one of the year that it was typed in. */
 const RECENT = 2020;
 
-/** Reads one cell by its column; throws TradeError that names the heading, the value and what is allowed. */
+/** Reads one cell that is not blank by its column; throws TradeError that names the heading, the value and what is allowed. */
 export function readCell(cell: unknown, match: Match, rowUnits: Units | undefined): unknown {
   const { column } = match;
-  const name = column.heading.replace(/\s*\[.*\]$/, "");
-  if (typeof cell === "object" && cell !== null) {
-    const code = (cell as { code?: unknown }).code;
+  const name = column.heading.replace(/ \[.*/, "");
+  if (typeof cell === "object") {
+    const { code } = cell as { code?: unknown };
     throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
   }
   if (column.kind === "text") return String(cell).trim();
-  if (column.kind === "flag") return typeof cell === "boolean" ? cell : readWord(cell, name, column) === "yes";
+  if (column.kind === "flag") return readWord(cell, name, column) === "yes";
   if (column.kind === "word") return readWord(cell, name, column);
   return readNumber(cell, name, match, rowUnits);
 }
@@ -31,7 +32,6 @@ const orList = (words: readonly string[]): string => words.join(", ").replace(/,
 
 function readWord(cell: unknown, name: string, column: Column): string {
   const text = String(cell).trim();
-  if (column.words?.includes(text)) return text;
   const values = meantBy(text, column);
   if (values.length === 1) return values[0]!;
   if (values.length > 1) throw new TradeError("value", name, cell, `it may mean ${orList(values)}: write one of them`);
@@ -47,7 +47,7 @@ function readNumber(
   { column, units: own, factor }: Match,
   rowUnits: Units | undefined,
 ): number {
-  const { dimension } = column;
+  const { dimension, unit } = column;
   let value: number | undefined;
   if (typeof cell === "number") value = cell;
   else if (typeof cell === "string") {
@@ -67,7 +67,8 @@ function readNumber(
     if (TWO_NUMBERS.test(cell))
       throw new TradeError("value", name, cell, `one number is allowed, ${unitsWanted(column)}`);
     if (read?.unitText) {
-      const by = read.unit && factorFor(column, read.unit);
+      // Not every unit of a column has a place among those that are converted: "50 %", "12 N/mm".
+      const by = fold(read.unitText) === fold(unit ?? "") ? 1 : read.unit && factorFor(column, read.unit);
       if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);
       return checked(read.value * by, name, cell, column);
     }
@@ -105,9 +106,7 @@ function unitsWanted({ dimension, unit, key }: Column): string {
 }
 
 function checked(value: number, name: string, cell: unknown, column: Column): number {
-  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, above, kind } = column;
-  const bad = !Number.isFinite(value) || value < low || value > high || (above === true && value === low);
-  if (bad || (kind === "whole" && !Number.isInteger(value)))
+  if (!isWithin(value, column) || (column.kind === "whole" && !Number.isInteger(value)))
     throw new TradeError("range", name, cell, limitsOf(column));
   return value;
 }

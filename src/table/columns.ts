@@ -1,5 +1,5 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
-import { Cache } from "../cache.ts";
+import { Cache, perThing } from "../cache.ts";
 import { headingText, LONGEST } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { meaningsOf, type TableName } from "./meant.ts";
@@ -44,15 +44,10 @@ export interface Match<K extends string = string> {
 type Meanings = ReadonlyMap<Column, number>;
 
 /** Columns by their canonical heading; the sets of columns are few and live as long as the program. */
-const canonicals = new WeakMap<readonly Column[], ReadonlyMap<string, Column>>();
-
-function canonicalOf(columns: readonly Column[]): ReadonlyMap<string, Column> {
-  const known = canonicals.get(columns);
-  if (known) return known;
-  const made = new Map(columns.flatMap((column) => headingText(column.heading).keys.map((key) => [key, column])));
-  canonicals.set(columns, made);
-  return made;
-}
+const canonicalOf = perThing(
+  (columns: readonly Column[]): ReadonlyMap<string, Column> =>
+    new Map(columns.flatMap((column) => headingText(column.heading).keys.map((key) => [key, column]))),
+);
 
 /** What a text means as a heading of a table, wherever it stands there. */
 interface Understood {
@@ -73,23 +68,15 @@ interface Candidate extends Understood {
  * Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. What a text
  * is apart from the table (headings.ts), and what its words may mean (notions.ts), is kept there, for all tables at once.
  */
-const memories = new WeakMap<readonly Column[], Cache<string, { readonly is: Understood | undefined }>>();
-
-function memoryOf(columns: readonly Column[]): Cache<string, { readonly is: Understood | undefined }> {
-  const known = memories.get(columns);
-  if (known) return known;
-  const made = new Cache<string, { readonly is: Understood | undefined }>("headings of a table", 4000);
-  memories.set(columns, made);
-  return made;
-}
+const memoryOf = perThing(
+  (_: readonly Column[]) => new Cache<string, { readonly is: Understood | undefined }>("headings of a table", 4000),
+);
 
 function candidate(heading: unknown, at: number, columns: readonly Column[]): Candidate | undefined {
   // No word of a heading is a number alone.
-  if (heading === null || heading === undefined || heading === "" || typeof heading === "number") return undefined;
-  const text = String(heading);
-  if (text.length > LONGEST) return undefined;
-  const { is } = memoryOf(columns).get(text, () => ({ is: understood(text, columns) }));
-  return is && { at, heading: text, ...is };
+  if (typeof heading !== "string" || heading.length > LONGEST) return undefined;
+  const { is } = memoryOf(columns).get(heading, () => ({ is: understood(heading, columns) }));
+  return is && { at, heading, ...is };
 }
 
 function understood(heading: string, columns: readonly Column[]): Understood | undefined {
@@ -103,13 +90,13 @@ function understood(heading: string, columns: readonly Column[]): Understood | u
     }
   }
   // Our own word for a result is never an input: "Depths" is no depth.
-  const name = NAMES.get(columns);
+  const name = NAMES.get(columns)!;
   if (name === "row" && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key))) return undefined;
-  for (const text of name === undefined ? [] : texts) {
-    const said = meaningsOf(text, name!);
+  for (const text of texts) {
+    const said = meaningsOf(text, name);
     const meanings = (said ?? []).flatMap(({ key, languages, doubtful }) => {
-      const column = columns.find((one) => one.key === key);
-      if (!column || (unit && !fits(column, unit))) return [];
+      const column = columns.find((one) => one.key === key)!;
+      if (unit && !fits(column, unit)) return [];
       // "Feed (mm/tooth)" says what "feed" alone does not.
       return [{ column, languages, doubtful: doubtful && (unit === undefined || unit.measure === "length") }];
     });
@@ -137,12 +124,16 @@ function fits(column: Column, unit: UnitText): boolean {
   return factor === 1 || !RESULT_COLUMNS.some((own) => own === column);
 }
 
-/** How often each language can have said the headings of a table, and the languages that said most. */
-function spokenMost(candidates: readonly Candidate[]): number[] {
-  const counts = LANGUAGES.map(
+/** How many headings of a table each language can have said. */
+const counted = (candidates: readonly Candidate[]): number[] =>
+  LANGUAGES.map(
     (_, language) => candidates.filter((c) => [...c.meanings.values()].some((said) => said & (1 << language))).length,
   );
-  return [...new Set(counts)].sort((a, b) => b - a).map((count) => bitsOf(counts.map((own) => own === count)));
+
+/** The languages that can have said most headings, then those that can have said fewer. */
+function spokenMost(candidates: readonly Candidate[]): number[] {
+  const counts = counted(candidates);
+  return [...counts].sort((a, b) => b - a).map((count) => bitsOf(counts.map((own) => own === count)));
 }
 
 const bitsOf = (said: readonly boolean[]): number => said.reduce((bits, yes, at) => (yes ? bits | (1 << at) : bits), 0);
@@ -155,18 +146,14 @@ const SURE_OF_LANGUAGE = 2;
  * everywhere.
  */
 function strangers(candidates: readonly Candidate[]): ReadonlySet<Candidate> {
-  // Our own headings say nothing of the language that the others are in.
-  const foreign = candidates.filter((c) => !c.exact);
-  const said = (language: number) => (c: Candidate) => [...c.meanings.values()].some((bits) => bits & (1 << language));
-  const counts = LANGUAGES.map((_, language) => (language === 0 ? 0 : foreign.filter(said(language)).length));
-  const most = Math.max(...counts);
+  const counts = counted(candidates);
+  const most = Math.max(...counts.slice(1));
   const familiar = bitsOf(counts.map((count, language) => language === 0 || most - count < SURE_OF_LANGUAGE));
-  return new Set(foreign.filter((c) => [...c.meanings.values()].every((languages) => (languages & familiar) === 0)));
+  return new Set(candidates.filter((c) => [...c.meanings.values()].every((languages) => (languages & familiar) === 0)));
 }
 
 /** The one column that a heading means: in the language most spoken beside it, or as the only one still free. */
 function meant({ meanings }: Candidate, spoken: readonly number[], taken: ReadonlySet<string>): Column | undefined {
-  if (meanings.size === 1) return [...meanings.keys()][0];
   for (const languages of spoken) {
     const said = [...meanings].filter(([, bits]) => bits & languages).map(([column]) => column);
     if (said.length === 0) continue;
@@ -204,14 +191,12 @@ export function readHeadings<K extends string>(
   const open = candidates.filter((c) => c.doubtful || c.meanings.size > 1 || strange.has(c));
   for (const c of candidates) if (!open.includes(c)) put(c, [...c.meanings.keys()][0]!);
   const left: Candidate[] = [];
-  if (open.length > 0) {
-    const spoken = spokenMost(candidates);
-    const taken = new Set(found.keys());
-    for (const c of open) {
-      const column = c.doubtful || strange.has(c) ? undefined : meant(c, spoken, taken);
-      if (column) put(c, column);
-      else left.push(c);
-    }
+  const spoken = spokenMost(candidates);
+  const taken = new Set(found.keys());
+  for (const c of open) {
+    const column = c.doubtful || strange.has(c) ? undefined : meant(c, spoken, taken);
+    if (column) put(c, column);
+    else left.push(c);
   }
   const doubts = left.map(({ at, heading, meanings }) => ({
     at,
@@ -238,7 +223,6 @@ export const matchHeadings = <K extends string>(
 /** What a heading's unit says of the column's numbers. */
 function named(column: Column, unit: UnitText | undefined): { units?: "mm" | "in"; factor?: number } {
   const factor = unit && factorFor(column, unit);
-  if (factor === undefined) return { units: undefined };
-  if (column.dimension) return { units: systemOf(column.dimension, factor) };
-  return factor === 1 ? { units: undefined } : { units: undefined, factor };
+  if (factor !== undefined && column.dimension) return { units: systemOf(column.dimension, factor) };
+  return factor === 1 ? {} : { factor };
 }

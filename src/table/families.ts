@@ -57,7 +57,7 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
   ["steel/free", /^sum\d+l?$/],
   ["steel/tool", /^sk[dhst]?\d+$/],
   ["stainless/hardening", /^sus63[01]$/],
-  ["stainless/duplex", /^sus329.*$/],
+  ["stainless/duplex", /^sus329/],
   ["stainless/austenitic", /^sus[23]\d\d\w*$/],
   ["stainless/chromium", /^sus4\d\d\w*$/],
   ["iron/nodular", /^fcd\d+$/],
@@ -92,15 +92,15 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
   ["steel/carbon", /^(?:c|ck|cf|cq)\d{2}[erk]?$/],
   ["steel/carbon", /^(?:[sep]\d{3}[a-z]*\d?|st-?\d\d(?:-\d)?k?)$/],
   ["steel/free", /^\d{1,2}(?:smn|s)(?:pb)?\d+\+?c?$/],
-  ["super/iron", /^x\dnicrti.*$/],
+  ["super/iron", /^x\dnicrti/],
   ["steel/tool", /^(?:x\d+(?:cr)?[a-z]*[vw].*|x\d{3}cr.*|hs\d.*|c\d+u)$/],
-  ["stainless/duplex", /^x\dcrni(?:mo)?(?:cu)?n2[1-5]-?\d.*$/],
-  ["stainless/hardening", /^x\dcrni(?:cu|moal|al).*$/],
-  ["stainless/austenitic", /^x\d{1,2}crnis?(?:mo|ti|nb|n|cu)*1[6-9]-?.*$/],
-  ["stainless/chromium", /^x\d{1,2}cr.*$/],
-  ["steel/alloy", /^\d{2,3}(?:cr|mn|ni|mo|si|b)[a-z]*\d.*$/],
-  ["aluminium/cast", /^(?:g-?)?(?:alsi(?:[5-9]|1\d|2\d)|alcu4ti|enac|ac-4|gd-?al).*$/],
-  ["aluminium/wrought", /^al(?:mg|si|cu|zn|mn|99).*$/],
+  ["stainless/duplex", /^x\dcrni(?:mo)?(?:cu)?n2[1-5]-?\d/],
+  ["stainless/hardening", /^x\dcrni(?:cu|moal|al)/],
+  ["stainless/austenitic", /^x\d{1,2}crnis?(?:mo|ti|nb|n|cu)*1[6-9]/],
+  ["stainless/chromium", /^x\d{1,2}cr/],
+  ["steel/alloy", /^\d{2,3}(?:cr|mn|ni|mo|si|b)[a-z]*\d/],
+  ["aluminium/cast", /^(?:g-?)?(?:alsi(?:[5-9]|1\d|2\d)|alcu4ti|enac|ac-4|gd-?al)/],
+  ["aluminium/wrought", /^al(?:mg|si|cu|zn|mn|99)/],
   ["copper/brass", /^(?:cuzn.*|cw[67]\d\d[a-z]|ms\d\d)$/],
   ["copper/bronze", /^(?:(?:g-?)?cu(?:sn|al|ni|pb).*|cw[34]\d\d[a-z])$/],
   ["copper/pure", /^(?:cu-?(?:etp|of|hcp|dhp|ofe)?|(?:e|sf|of)-?cu|cw0\d\d[a-z])$/],
@@ -110,7 +110,7 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
     /^(?:ti(?:-?\d.*|al.*)?|(?:ti|titan(?:ium)?)-?(?:gr(?:ade)?)-?\d+|gr(?:ade)?-?\d+-?ti(?:tanium)?|ti64)$/,
   ],
   ["super/nickel", /^(?:ni(?:cr|mo|cu|fe).*|alloy-?(?:400|600|601|617|625|718|725|825|925))$/],
-  ["super/cobalt", /^cocr.*$/],
+  ["super/cobalt", /^cocr/],
   [
     "plastic",
     /^(?:pom(?:-?[ch])?|pa-?\d+.*|peek.*|ptfe|pc|pvc|pp|pet|pe(?:-?(?:hd|ld|uhmw|\d+))?|hdpe|uhmw(?:-?pe)?|abs|pmma|pei|pvdf|ppsu?)$/,
@@ -148,13 +148,14 @@ const LONGEST = 80;
 /** The family of a name of a material, of the words in it, or undefined. */
 export function familyOf(text: string): Family | undefined {
   if (text.length > LONGEST) return undefined;
-  const folded = fold(text).trim();
+  const folded = fold(text);
   const bare = (part: string) =>
     part.replace(/\s+/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
   const written = (part: string) => WRITTEN.find(([, how]) => how.test(bare(part)))?.[0];
-  const parts = folded.split(/[\s(),;]+/).filter((part) => part !== "");
-  const whole = written(folded) ?? parts.map(written).find((family) => family !== undefined);
-  return whole ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0];
+  const parts = [folded, ...folded.split(/[\s(),;]+/)];
+  return (
+    parts.map(written).find((family) => family !== undefined) ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0]
+  );
 }
 
 /** True where the one is of the class of the other. */

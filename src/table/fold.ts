@@ -24,7 +24,7 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** Full-width and half-width forms, ligatures and the like as their plain characters; fractions with a blank before them. */
 export function plainWidth(text: string): string {
   return text
-    .replace(/[¼-¾⅐-⅞]/g, (c) => ` ${VULGAR[c] ?? c}`)
+    .replace(/[¼-¾⅐-⅞]/g, (c) => ` ${VULGAR[c]}`)
     .normalize("NFKC")
     .replace(/[\u2212\u2010\u2011\u2012\u2013\u2014]/g, "-")
     .replace(/\u2044/g, "/")
@@ -50,7 +50,6 @@ export function fold(text: string): string {
       .replace(/œ/g, "oe")
       .replace(/æ/g, "ae")
       .replace(/[⌀∅φϕ]/g, "ø")
-      .replace(/µ/g, "μ")
   );
 }
 

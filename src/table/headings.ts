@@ -62,13 +62,13 @@ const mayEnd = (text: string, { measure }: UnitText): boolean =>
 
 /** A unit at the end of a heading, and the heading before it. */
 function tail(text: string): { before: string; unit: UnitText } | undefined {
-  const tokens = text.split(/[\s,;:]+/).filter((token) => token !== "" && token !== "-");
+  const tokens = text.split(/[\s,;:]+/);
   for (let count = Math.min(3, tokens.length); count > 0; count--) {
     const last = tokens.slice(-count).join(" ");
     const unit = unitOf(last);
     if (!unit || !mayEnd(last, unit)) continue;
     const before = tokens.slice(0, -count);
-    if (before.length > 1 && BETWEEN.has(before.at(-1)!)) before.pop();
+    if (BETWEEN.has(before.at(-1)!)) before.pop();
     return { before: before.join(" "), unit };
   }
   // "Depth/mm"
@@ -89,9 +89,7 @@ export function headingText(heading: unknown): HeadingText {
 }
 
 function takenApart(text: string): HeadingText {
-  const folded = fold(text).trim();
-  if (folded === "") return { texts: [], keys: [], told: false };
-  const { outside, inside } = brackets(folded);
+  const { outside, inside } = brackets(fold(text));
   const bracketed = inside.map((content) => unitOf(content.trim())).find((unit) => unit !== undefined);
   const ended = tail(outside.trim());
   // "D (mm)" is not "Dmm"; "Avance (mm/dent)" is another feed than "Avance (mm/min)".

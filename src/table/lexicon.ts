@@ -16,8 +16,7 @@ export interface Lexicon {
   readonly exact: ReadonlyMap<string, Senses>;
   /** Words without the ending that number and gender change. */
   readonly stems: ReadonlyMap<string, Senses>;
-  /** Length of the longest word, and of the longest with each beginning. */
-  readonly longest: number;
+  /** Length of the longest word with each beginning. */
   readonly reach: ReadonlyMap<string, number>;
   readonly compounds: boolean;
   /** Letters of the shortest word inside a compound. */
@@ -57,10 +56,11 @@ export function japanese(text: string): string {
 export const ELIDED = /(?<!\p{L})[dl]'(?=\p{L})/gu;
 
 const written = (folded: string, language: number): string =>
-  language === JAPANESE ? japanese(folded) : folded.includes("'") ? folded.replace(ELIDED, "") : folded;
+  language === JAPANESE ? japanese(folded) : folded.replace(ELIDED, "");
 
-/** Letters that tell how a word begins. */
+/** Letters that tell how a word begins, and fewer of them that may be a whole word. */
 const BEGINNING = 3;
+const FEWER = [1, 2];
 
 /** True for letters of English only. */
 export const latin = (text: string): boolean => /^[a-z]+$/.test(text);
@@ -71,11 +71,8 @@ const speakers = new Map<string, number>();
 function lexiconOf(language: number): Lexicon {
   const exact = new Map<string, Senses>();
   const stems = new Map<string, Senses>();
-  let longest = 0;
   const put = (map: Map<string, Senses>, key: string, sense: readonly string[]) => {
-    const senses = map.get(key);
-    if (senses === undefined) map.set(key, [sense]);
-    else if (!senses.some((known) => known.join(" ") === sense.join(" "))) map.set(key, [...senses, sense]);
+    map.set(key, [...(map.get(key) ?? []), sense]);
   };
   const reach = new Map<string, number>();
   const begins = (letters: string, length: number) => {
@@ -89,10 +86,9 @@ function lexiconOf(language: number): Lexicon {
         const word = /^[a-z0-9]+$/.test(text) ? text : compact(written(fold(text), language));
         put(exact, word, sense);
         put(stems, stem(word, language), sense);
-        longest = Math.max(longest, word.length);
         begins(word.slice(0, BEGINNING), word.length);
         // Of other letters than a to z one or two may be a word cut short.
-        if (!latin(word[0]!)) for (let to = 1; to < BEGINNING; to++) begins(word.slice(0, to), to);
+        if (!latin(word[0]!)) for (const letters of FEWER) begins(word.slice(0, letters), letters);
       }
     }
   };
@@ -102,7 +98,6 @@ function lexiconOf(language: number): Lexicon {
     language,
     exact,
     stems,
-    longest,
     reach,
     compounds: COMPOUNDING.has(language),
     shortest: language === JAPANESE ? 1 : SHORTEST,
@@ -123,18 +118,19 @@ const mayBe = (ends: ReadonlySet<number>, to: number): number => (ends.has(to) ?
 /** The languages in which a word may begin at a place of a text without blanks: one bit a language. */
 export function speakersAt(text: string, from: number, ends: ReadonlySet<number>): number {
   let languages = speakers.get(text.slice(from, from + BEGINNING)) ?? 0;
-  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
-    languages |= (speakers.get(text.slice(from, to)) ?? 0) & mayBe(ends, to);
+  for (const letters of FEWER)
+    languages |= (speakers.get(text.slice(from, from + letters)) ?? 0) & mayBe(ends, from + letters);
   return languages;
 }
 
 /** Letters that number and gender add at the most. */
 const ENDING = 2;
 
-/** How far a word of a language that begins at a place of a text may reach; 0 where none begins. */
+/** How far a word of a language that begins at a place of a text may reach. */
 export function reachAt(of: Lexicon, text: string, from: number, ends: ReadonlySet<number>): number {
   let most = of.reach.get(text.slice(from, from + BEGINNING)) ?? 0;
-  for (let to = from + 1; to < from + BEGINNING && to < text.length; to++)
-    if (mayBe(ends, to) & (1 << of.language)) most = Math.max(most, of.reach.get(text.slice(from, to)) ?? 0);
-  return most === 0 ? 0 : Math.min(of.longest, most + ENDING);
+  for (const letters of FEWER)
+    if (mayBe(ends, from + letters) & (1 << of.language))
+      most = Math.max(most, of.reach.get(text.slice(from, from + letters)) ?? 0);
+  return most + ENDING;
 }

@@ -1,5 +1,5 @@
 /** Which columns a set of notions may mean. */
-import { Cache } from "../cache.ts";
+import { perThing } from "../cache.ts";
 import { type NotionSet, notionSets, withNotions } from "./notions.ts";
 import { common } from "./spellings/common.ts";
 import { MEANINGS } from "./spellings/meanings.ts";
@@ -28,33 +28,23 @@ function expanded(way: string): NotionSet[] {
     const more = sets.flatMap((set) => notions.map((notion) => [...set, notion]));
     sets = open ? [...sets, ...more] : more;
   }
-  return sets.filter((set) => set.length > 0).map((set) => (set.length === 1 ? set[0]! : withNotions("", set)));
+  return sets.map((set) => withNotions("", set));
 }
 
-const tables = new Cache<TableName, ReadonlyMap<NotionSet, readonly Said[]>>("meanings of a table", 8);
-
-function tableOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
-  return tables.get(name, () => madeOf(name));
-}
-
-function madeOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
+const tableOf = perThing((ways: (typeof MEANINGS)[TableName]): ReadonlyMap<NotionSet, readonly Said[]> => {
   const table = new Map<NotionSet, Said[]>();
-  for (const [key, ways] of Object.entries(MEANINGS[name]))
-    for (const way of ways.split("|"))
-      for (const set of expanded(way.replace(/^\?/, ""))) {
-        const said = table.get(set) ?? [];
-        const doubtful = way.startsWith("?");
-        if (!said.some((other) => other.key === key)) table.set(set, [...said, { key, doubtful }]);
-      }
+  for (const [key, own] of Object.entries(ways))
+    for (const way of own.split("|"))
+      for (const set of expanded(way.replace(/^\?/, "")))
+        table.set(set, [...(table.get(set) ?? []), { key, doubtful: way.startsWith("?") }]);
   return table;
-}
+});
 
 /** Columns of a set; where a sign stands beside the words for the same column, both say it. */
 function columnsOf(set: NotionSet, table: ReadonlyMap<NotionSet, readonly Said[]>): readonly Said[] {
   const whole = table.get(set);
   if (whole) return whole;
   const notions = set.split(" ");
-  if (notions.length < 2) return [];
   for (const sign of notions) {
     if (!(sign in common)) continue;
     const alone = table.get(sign) ?? [];
@@ -66,7 +56,7 @@ function columnsOf(set: NotionSet, table: ReadonlyMap<NotionSet, readonly Said[]
 }
 
 function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] | undefined {
-  const table = tableOf(name);
+  const table = tableOf(MEANINGS[name]);
   const found = new Map<string, Meaning>();
   let understood = false;
   notionSets(folded, short).forEach((sets, language) => {

@@ -152,13 +152,10 @@ export function notionSets(folded: string, short: boolean): readonly (readonly N
   if (folded.length > LONGEST) return [];
   return seen.get(`${short ? "." : ""}|${folded}`, () => {
     const plain = spelled(folded);
-    if (plain.text === "") return [];
-    const kana = japanese(folded);
-    const all = lexicons();
-    const said = speakersAt(plain.text, 0, plain.edges);
-    return all.map((of) => {
-      if (of.language === JAPANESE && kana !== folded) return setsIn(spelled(kana), of, short);
-      return said & (1 << of.language) ? setsIn(plain, of, short) : [];
+    const kana = spelled(japanese(folded));
+    return lexicons().map((of) => {
+      const said = of.language === JAPANESE ? kana : plain;
+      return speakersAt(said.text, 0, said.edges) & (1 << of.language) ? setsIn(said, of, short) : [];
     });
   });
 }

@@ -45,28 +45,25 @@ function numberIn(text: string): { value: number; fraction: boolean } | { readin
   return value === undefined ? undefined : { value, fraction: false };
 }
 
-const isDigit = (c: string | undefined): boolean => c !== undefined && c >= "0" && c <= "9";
-
 /** Reads "12,5", "12.5 mm", "½", "1 1/2", "Ø8", full-width digits; undefined where no number stands there. */
 export function numberText(text: string): NumberText | undefined {
   if (text.length > LONGEST) return undefined;
   const plain = plainWidth(text)
     .trim()
     .replace(/^[Øø⌀∅φΦ]\s*/, "");
-  let end = plain.length;
-  while (end > 0 && !isDigit(plain[end - 1])) end--;
-  if (end === 0) return undefined;
   // A unit such as "1/min" or "mm2" ends in digits or holds them: then the number ends before its first letter.
-  const whole = numberIn(plain.replace(/\.$/, "")) ?? undefined;
+  const whole = numberIn(plain.replace(/\.$/, ""));
   if (whole) return whole;
   const letter = plain.search(/[^\d.,/+\-\s'eE]|[eE](?![+-]?\d)/);
+  // Behind the last digit at the latest: "12 -", "12'".
+  const end = plain.search(/\D*$/);
   const cut = letter < 0 ? end : Math.min(letter, end);
   const number = numberIn(plain.slice(0, cut).trim());
   const unitText = plain.slice(cut).trim();
   if (number) return { ...number, unit: unitOf(fold(unitText)), unitText };
   // "3000 1/min", "3000 /min"
   const blank = plain.indexOf(" ");
-  const before = blank < 0 ? undefined : numberIn(plain.slice(0, blank));
+  const before = numberIn(plain.slice(0, blank));
   const unit = before && unitOf(fold(plain.slice(blank + 1)));
   return before && unit ? { ...before, unit, unitText: plain.slice(blank + 1) } : undefined;
 }

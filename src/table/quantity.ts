@@ -20,6 +20,12 @@ export interface Quantity {
   readonly format?: Format;
 }
 
+/** True for a number within the limits of a quantity. */
+export const isWithin = (
+  value: number,
+  { low = -Number.MAX_VALUE, high = Number.MAX_VALUE, above }: Pick<Quantity, "low" | "high" | "above">,
+): boolean => (above ? value > low : value >= low) && value <= high;
+
 /** A quantity under its key. */
 export interface Column<K extends string = string> extends Quantity {
   /** Name in the code; never shown. */

@@ -64,15 +64,15 @@ export interface ReadRow {
 /** Reads planning rows under their headings. `units` serves tables whose rows do not say theirs. */
 export function readRows(block: Cells, units?: Units): ReadRow[] {
   const matches = matchHeadings(block[0] ?? [], ROW_COLUMNS);
-  const rowAt = matches.find((m) => m.column.key === "row")?.at;
+  const named = matches.find((m) => m.column.key === "row");
   const implied = units ?? commonUnits(matches);
   const hasUnits = matches.some((m) => m.column.key === "units");
   return block.slice(1).map((cells) => {
     const given =
       hasUnits || implied === undefined ? matches : matches.map((m) => ({ ...m, units: m.units ?? implied }));
     const { values, problems } = readRecord(cells, given);
-    if (values.units === undefined && !hasUnits && implied) values.units = implied;
-    const name = rowAt === undefined ? null : cells[rowAt];
+    if (!hasUnits && implied) values.units = implied;
+    const name = named && cells[named.at];
     return {
       row: values as Row,
       problems,
@@ -102,6 +102,9 @@ export interface List<T> {
   readonly problems: ReadonlyMap<string, readonly Problem[]>;
 }
 
+/** As many names are offered. */
+const MOST = 5;
+
 /** How entries of a list are found that are not called by their name, and what is offered in their place. */
 interface Search<T> {
   /** The names that a text belongs to: one is found, several are offered. */
@@ -122,7 +125,7 @@ function readList<T extends object>(
   for (const cells of block.slice(1)) {
     const record = readRecord(cells, matches);
     const name = record.values[nameKey];
-    if (typeof name !== "string" || name === "") continue;
+    if (typeof name !== "string") continue;
     const key = name.toLowerCase();
     if (byName.has(key)) continue;
     items.push(record.values as T);
@@ -151,7 +154,7 @@ function readList<T extends object>(
       let names = offered.get(name);
       if (!names) {
         const own = owners(name);
-        names = own && own.length > 0 ? own : search.nearest(name, items);
+        names = (own && own.length > 0 ? own : search.nearest(name, items)).slice(0, MOST);
         offered.set(name, names);
       }
       return [...names];

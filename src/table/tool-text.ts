@@ -40,7 +40,7 @@ const PATTERNS = {
 
 /** Words that say nothing of which tool it is. */
 const SILENT: ReadonlySet<string> = new Set(
-  "tool dia diameter durchmesser diam ø solid with mit de en a per of für fur the".split(" "),
+  "tool dia diameter durchmesser diam ø solid with mit de en a per of fur the".split(" "),
 );
 
 const decimal = (text: string): number => Number(text.replace(",", "."));
@@ -48,7 +48,7 @@ const decimal = (text: string): number => Number(text.replace(",", "."));
 /** What a description tells; undefined for one that is too long to be one. */
 function told(text: string, columns: readonly Column[]): Told | undefined {
   if (text.length > 60) return undefined;
-  let left = ` ${fold(text).replace(/-(?=[a-z])/g, " ")} `;
+  let left = ` ${fold(text).replace(/-(?=[a-z])|[,;](?= |$)/g, " ")} `;
   const take = (pattern: RegExp): RegExpExecArray | undefined => {
     const found = pattern.exec(left) ?? undefined;
     if (found) left = `${left.slice(0, found.index)} ${left.slice(found.index + found[0].length)} `;
@@ -56,13 +56,13 @@ function told(text: string, columns: readonly Column[]): Told | undefined {
   };
   const teeth = take(PATTERNS.teeth);
   const metric = take(PATTERNS.metric);
-  const unified = metric ? undefined : take(PATTERNS.unified);
+  const unified = take(PATTERNS.unified);
   const angle = take(PATTERNS.angle);
   const sized = take(PATTERNS.sizeClass);
   const mark = take(PATTERNS.mark);
   const fraction = take(PATTERNS.fraction);
   const size = fraction || sized?.[1] !== undefined ? undefined : take(PATTERNS.size);
-  const words = left.split(/[\s,;]+/).filter((word) => word !== "" && !SILENT.has(word));
+  const words = left.split(/\s+/).filter((word) => word !== "" && !SILENT.has(word));
   const columnOf = (key: string) => columns.find((column) => column.key === key)!;
   const substrate = known(words, columnOf("substrate"));
   const apart = known(substrate.rest, columnOf("kind"));
@@ -83,9 +83,9 @@ function told(text: string, columns: readonly Column[]): Told | undefined {
       },
     }),
     ...(teeth && { teeth: Number(teeth[1] ?? teeth[2]) }),
-    ...(metric && { mark: metric[1]!.replace(",", "."), ...(metric[2] && { pitch: decimal(metric[2]) }) }),
-    ...(unified && { mark: unified[1], pitch: INCH / Number(unified[2]) }),
-    ...(mark && !unified && !metric && { mark: mark[1] ?? mark[2] }),
+    mark: metric?.[1]?.replace(",", ".") ?? unified?.[1] ?? mark?.[1] ?? mark?.[2],
+    ...(metric?.[2] !== undefined && { pitch: decimal(metric[2]) }),
+    ...(unified && { pitch: INCH / Number(unified[2]) }),
     ...(angle && { angle: Number(angle[1]) }),
     ...(sized && { sizeClass: sized[2] }),
   };
@@ -103,8 +103,8 @@ function known(words: readonly string[], column: Column): { values: readonly str
 
 const near = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= 0.002 * b;
 
-/** The size of a thread of a tap [mm] by its mark, where it is metric. */
-const THREADED: ReadonlySet<ToolKind | undefined> = new Set(["tap", "thread mill single", "thread mill full"]);
+/** What a metric thread in its name says something of, beside taps. */
+const THREADED: ReadonlySet<ToolKind | undefined> = new Set(["thread mill single", "thread mill full"]);
 
 /** True where the tool's name holds a mark as a word of its own: "T-M6B" and "TM-M6x1-F" hold "m6", "T-M60" does not. */
 function holds(name: string, mark: string): boolean {
@@ -153,13 +153,11 @@ export function describedTools(
 
 /** Names of tools are short: they share a letter with anything. */
 const ALIKE = 0.45;
-/** As many tools are offered. */
-const MOST = 5;
 
 /** Tools to offer for a name that is not in the list: those that fit its words, else of its kind and next in size. */
 export function nearestTools(text: string, tools: readonly Tool[], columns: readonly Column[]): string[] {
   const { fitting } = describedTools(text, tools, columns);
-  if (fitting.length > 0) return fitting.slice(0, MOST);
+  if (fitting.length > 0) return [...fitting];
   const of = told(text, columns);
   const kin = of && of.kinds.length > 0 ? tools.filter((tool) => of.kinds.includes(tool.kind ?? "")) : [];
   const size = of?.diameter?.value ?? (of?.mark?.startsWith("m") ? Number(of.mark.slice(1)) : undefined);
@@ -167,7 +165,7 @@ export function nearestTools(text: string, tools: readonly Tool[], columns: read
     const units = of!.mark?.startsWith("m") ? "mm" : of!.diameter?.units;
     const off = (diameter: number, unit: "mm" | "in") => Math.abs(diameter - (unit === "in" ? size * INCH : size));
     // A size without a unit may be in either.
-    const away = ({ diameter = 0 }: Tool) =>
+    const away = ({ diameter = Number.POSITIVE_INFINITY }: Tool) =>
       Math.min(...(units ? [units] : (["mm", "in"] as const)).map((unit) => off(diameter, unit)));
     return [...kin]
       .sort((a, b) => away(a) - away(b))

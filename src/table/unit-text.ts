@@ -85,8 +85,6 @@ const BY_TEXT: ReadonlyMap<string, UnitText> = new Map(
     texts.split("|").map((text) => [squeezed(fold(text)), { measure, factor }] as const),
   ),
 );
-/** No unit is written longer than this. */
-const LONGEST = Math.max(...[...BY_TEXT.keys()].map((text) => text.length));
 
 /** A folded unit without blanks and full stops, a middle dot as it is. */
 function squeezed(folded: string): string {
@@ -94,10 +92,7 @@ function squeezed(folded: string): string {
 }
 
 /** The unit that a folded text is, or undefined. */
-export function unitOf(folded: string): UnitText | undefined {
-  if (folded.length > 2 * LONGEST) return undefined;
-  return BY_TEXT.get(squeezed(folded));
-}
+export const unitOf = (folded: string): UnitText | undefined => BY_TEXT.get(squeezed(folded));
 
 const FIXED: Readonly<Record<string, UnitText>> = {
   MPa: { measure: "stress", factor: 1 },
@@ -138,7 +133,6 @@ export function factorFor(
   if (dimension === "feed")
     return measure === "feed" ? factor : measure === "surface speed" ? factor * 1000 : undefined;
   if (dimension === "force" || dimension === "power") return measure === dimension ? factor : undefined;
-  if (dimension !== undefined) return undefined;
   if (unit === "m/min") {
     const to = METRES_PER_MINUTE[measure];
     return to === undefined ? undefined : to * factor;

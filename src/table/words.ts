@@ -1,4 +1,5 @@
 /** What the words of a cell mean, in every language at hand. */
+import { perThing } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { japanese } from "./lexicon.ts";
 import type { Column } from "./quantity.ts";
@@ -13,12 +14,8 @@ const keyOf = (text: string): string => compact(japanese(fold(text).replace(/ *\
 /** Every spelling with the values that it may stand for; the column's own words stand for themselves. */
 type Meanings = ReadonlyMap<string, readonly string[]>;
 
-/** Made once for each column, when its first cell of words is read; there are as many as columns. */
-const tables = new WeakMap<Column, Meanings>();
-
-function meaningsOf(column: Column): Meanings {
-  const known = tables.get(column);
-  if (known) return known;
+/** Made once for each column, when its first cell of words is read. */
+const meaningsOf = perThing((column: Column): Meanings => {
   const table = new Map<string, readonly string[]>();
   const own = column.kind === "flag" ? ["yes", "no"] : column.words!;
   const sets = column.kind === "flag" ? ["flag", column.key] : [column.key];
@@ -33,9 +30,8 @@ function meaningsOf(column: Column): Meanings {
           if (!values.includes(value)) table.set(key, [...values, value]);
         }
   for (const word of own) table.set(keyOf(word), [word]);
-  tables.set(column, table);
   return table;
-}
+});
 
 /** The values that a text may stand for in a column of words or of yes and no: none, one, or several. */
 export function meantBy(text: string, column: Column): readonly string[] {

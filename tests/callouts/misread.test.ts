@@ -1,10 +1,12 @@
 /** Faults of reading by eye, camera or keyboard: what is put right, what is said of it, and what may mean two things and stays. */
 import { describe, expect, it } from "vitest";
 import { mend } from "../../src/callouts/misread.ts";
+import { ENGLISH } from "../../src/callouts/remarks/en.ts";
+import { said } from "../../src/callouts/remarks/say.ts";
 
 const mended = (text: string) => {
   const { line, notes } = mend(text);
-  return [line.text, ...notes];
+  return [line.text, ...notes.map((note) => said(note, ENGLISH))];
 };
 
 describe("signs that mean the same", () => {

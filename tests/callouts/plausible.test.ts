@@ -1,11 +1,16 @@
 /** Sizes that are asked about: each limit with a row just inside and one just beyond (the limits are common practice). */
 import { describe, expect, it } from "vitest";
 import { doubtOf, PLAUSIBLE } from "../../src/callouts/plausible.ts";
+import { ENGLISH } from "../../src/callouts/remarks/en.ts";
+import { said } from "../../src/callouts/remarks/say.ts";
 import type { CalloutCells } from "../../src/callouts/types.ts";
 import { parseThread } from "../../src/thread/designation.ts";
 
-const doubt = (cells: CalloutCells, units: "mm" | "in" | null = "mm", thread?: string) =>
-  doubtOf({ Quantity: 1, ...cells }, units, thread === undefined ? undefined : parseThread(thread), PLAUSIBLE);
+const doubt = (cells: CalloutCells, units: "mm" | "in" | null = "mm", thread?: string) => {
+  const known = thread === undefined ? undefined : parseThread(thread);
+  const remark = doubtOf({ Quantity: 1, ...cells }, units, known, PLAUSIBLE);
+  return remark && said(remark, ENGLISH);
+};
 
 describe("doubts about sizes", () => {
   const drill = (d: number, z?: number): CalloutCells => ({ Operation: "drill", "Finish diameter": d, Depth: z });

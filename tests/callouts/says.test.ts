@@ -228,6 +228,8 @@ describe("what is asked of callouts that are not, on a drawing in mm", () => {
           STATED,
         ],
       ],
+      ["BOSS ⌀20 ↧ 10", ["a boss written like a hole: how high is it?", ASSUMED]],
+      ["BOSS ⌀20 THRU", ["a boss written like a hole: how high is it?", THRU, ASSUMED]],
       ["⌀20 T7 THRU", ["tolerance class T7 is not in the table: no limits", THRU, STATED]],
       ["⌀10 ±0 ↧ 20", ["tolerance not understood", ASSUMED]],
       ["⌀10 ±2.1 ↧ 20", ["limits 7.9 to 12.1: middle 10 ± 2.1", "a tolerance so wide: is that so?", ASSUMED]],

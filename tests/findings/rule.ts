@@ -1,4 +1,5 @@
 /** Rows that fire a finding, and their neighbours just inside that do not. */
+import { expect } from "vitest";
 import type { FindingCode, Verdict } from "../../src/findings.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
@@ -32,6 +33,8 @@ export interface Rule {
   readonly severity: Verdict;
   /** What the rule is, and where its number comes from: an outside expectation. */
   readonly why: string;
+  /** What it says, worked out by hand: all of it. */
+  readonly facts: Readonly<Record<string, unknown>>;
   /** Value over limit may be as far from 1 as this where the rule fires (default 0.2): a rule's edge is tried, not its middle. */
   readonly near?: number;
 }
@@ -77,6 +80,15 @@ export function planOf(one: Case): Plan {
   const rows = [caseRow({ row: one.above }), caseRow(one)];
   return planRow(rows[1]!, lists, 1, true, handedOn(rows, lists)(1));
 }
+
+/** A number to so many digits, one above another, one below. */
+export const about = (value: number, digits = 9): unknown => expect.closeTo(value, digits);
+const which = (says: string, holds: (v: number) => boolean): unknown => ({
+  asymmetricMatch: (v: unknown) => typeof v === "number" && holds(v),
+  toString: () => says,
+});
+export const above = (limit: number): unknown => which(`above ${limit}`, (v) => v > limit);
+export const below = (limit: number): unknown => which(`below ${limit}`, (v) => v < limit);
 
 /** Everyday rows that rules are tried on: each is ok as it stands. */
 export const STEEL = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" } as const;

@@ -1,14 +1,8 @@
 /** Depth without chatter against a plain solution: complex numbers, the textbook's quadratic formula, a very fine sweep. */
 import { add, type Complex, complex, divide, multiply, sqrt, subtract } from "mathjs";
 import { describe, expect, it } from "vitest";
-import {
-  anySpeedDepth,
-  averagedCut,
-  type ChatterCut,
-  type ChatterMode,
-  stableAtAnySpeed,
-  type TipModes,
-} from "../../src/mill/chatter.ts";
+import { anySpeedDepth, type ChatterMode, stableAtAnySpeed, type TipModes } from "../../src/mill/chatter.ts";
+import { averagedCut, type ChatterCut } from "../../src/mill/chatter-cut.ts";
 
 const cut: ChatterCut = {
   ...{ teeth: 4, radialDepth: 4, diameter: 10, slope: 900, radialRatio: 0.3, way: "climb", surfaceSpeed: 60 },

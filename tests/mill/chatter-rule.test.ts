@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { forceSlope } from "../../src/mill/chatter.ts";
+import { forceSlope } from "../../src/mill/chatter-cut.ts";
 import {
   type BandedCut,
   chatterDepth,

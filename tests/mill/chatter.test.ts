@@ -1,15 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
-import {
-  anySpeedDepth,
-  averagedCut,
-  type ChatterCut,
-  type ChatterMode,
-  forceSlope,
-  stableAtAnySpeed,
-  type TipModes,
-} from "../../src/mill/chatter.ts";
+import { anySpeedDepth, type ChatterMode, stableAtAnySpeed, type TipModes } from "../../src/mill/chatter.ts";
+import { averagedCut, type ChatterCut, forceSlope } from "../../src/mill/chatter-cut.ts";
 import { criticalDepth } from "../../src/mill/stability.ts";
 import published from "../published/chatter.json" with { type: "json" };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { THREAD_MILL_USE, TOOLS } from "../../src/lists/tools.ts";
-import { averagedCut } from "../../src/mill/chatter.ts";
+import { averagedCut } from "../../src/mill/chatter-cut.ts";
 import { type ThreadPassCut, threadParts, threadWidth } from "../../src/mill/chatter-rule.ts";
 import { planOf } from "../findings/rule.ts";
 

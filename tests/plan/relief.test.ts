@@ -10,7 +10,6 @@ import { type Case, caseLists, caseRow, STEEL } from "../findings/rule.ts";
 
 const HELPS: Partial<Record<FindingCode, readonly Lever[]>> = {
   // a name that the list does not have, or a tool that cannot do it
-  "unknown-tool": ["tool"],
   "cannot-be-computed": ["stickOut"],
   "unknown-machine": ["machine"],
   "list-tool": ["tool"],
@@ -104,6 +103,13 @@ describe("what relieves a finding (independent: each value tried and planned)", 
   it("what only a person or a list can put right has no lever (common sense)", () => {
     for (const code of ["bad-cell", "units-blank", "material-blank", "unknown-material", "hard-to-drill"] as const)
       expect(RELIEF[code], code).toEqual([]);
+  });
+  it("of a tool that is not listed another is tried, but for a slot that the cutter gives its width: nobody knows which", () => {
+    const side = { ...STEEL, Operation: "side", Tool: "EM-99", Depth: 6, Length: 50, "Radial depth": 0.5 };
+    expect(relieving("unknown-tool", { row: side })).toContain("tool");
+    const slot = { ...STEEL, Operation: "slot", Tool: "EM-99", Depth: 6, Length: 50 };
+    expect(relieving("unknown-tool", { row: slot })).toEqual([]);
+    expect(relieving("unknown-tool", { row: { ...slot, "Total width": 12 } })).toContain("tool");
   });
   it("of a hole that no listed cutter enters, the one that the thread itself wants is tried", () => {
     const M10 = { Operation: "thread mill", Thread: "M10", Depth: 12, "Start diameter": 1.5 };

@@ -85,10 +85,44 @@ describe("comparing with the plan (independent)", () => {
     const text = writeProgram(cuts, FULL);
     expect(alarms(check(text, BRACKET.rows))).toEqual([]);
     const seat = round(cuts, 1);
-    seat.radii.splice(0, 1);
-    expect(alarms(check(writeProgram(cuts, FULL), BRACKET.rows))).toEqual(["4 passes check"]);
+    // Two passes and a spring pass are planned.
+    for (const told of [/^no spring pass; the plan takes 1/, /^1 pass; the plan takes 2/]) {
+      seat.radii.splice(0, 1);
+      const found = check(writeProgram(cuts, FULL), BRACKET.rows);
+      expect(alarms(found)).toEqual(["4 passes check"]);
+      expect(found.filter((f) => f.code === "passes")).toMatchObject([{ text: expect.stringMatching(told) }]);
+    }
     const thin = cutsOf((c) => thread(c).radii.splice(1));
     expect(alarms(check(thin, HOUSING.rows))).toContain("20 passes stop");
+  });
+  it.each([
+    ["10", "hole"],
+    ["20", "thread"],
+    ["30", "round"],
+  ])("row %s without its %s is told as not made", (row, op) => {
+    const told = (gone: boolean) =>
+      check(
+        cutsOf(
+          (c) =>
+            gone &&
+            c.splice(
+              c.findIndex((cut) => cut.op === op),
+              1,
+            ),
+        ),
+        HOUSING.rows,
+      );
+    expect(told(true)).toContainEqual(expect.objectContaining({ row, code: "not-in-program", severity: "check" }));
+    expect(told(false).map(({ code }) => code)).not.toContain("not-in-program");
+  });
+  it("a hole that is drilled with the spindle at rest stops its row", () => {
+    const text = writeProgram(HOUSING.cuts(), FULL);
+    const start = text.indexOf("M3");
+    const still = `${text.slice(0, start)}M5${text.slice(start + 2)}`;
+    expect(check(still, HOUSING.rows)).toContainEqual(
+      expect.objectContaining({ row: "10", code: "speed", severity: "stop" }),
+    );
+    expect(alarms(check(text, HOUSING.rows))).toEqual([]);
   });
   it("a row whose plan is not whole is not compared, and says so", () => {
     const rows = HOUSING.rows.map((row) => (row.Row === 30 ? { ...row, "Finish diameter": null } : row));

@@ -6,19 +6,19 @@ import { fold } from "../../src/table/fold.ts";
 import { lexicons, type Senses, stem } from "../../src/table/lexicon.ts";
 import { notionSets } from "../../src/table/notions.ts";
 
-const [ENGLISH, GERMAN] = [0, 1];
+const [ENGLISH, GERMAN, JAPANESE] = [0, 1, 5];
 
 /**
  * Every way to read English words that are written together, from the whole vocabulary: all of it is tried at all places,
  * and the fewest words count. Inside of others a word has three letters at the least; the last may be in the plural.
  */
 function tried(text: string): string[] {
-  const { exact, stems, longest } = lexicons()[ENGLISH]!;
+  const { exact, stems } = lexicons()[ENGLISH]!;
   const words = [...exact].filter(([word]) => word.length >= 3);
   const ways = (rest: string): Senses[][] => {
     if (rest === "") return [[]];
     const found = words.filter(([word]) => rest.startsWith(word));
-    const plural = exact.has(rest) || rest.length > longest ? undefined : stems.get(stem(rest, ENGLISH));
+    const plural = exact.has(rest) ? undefined : stems.get(stem(rest, ENGLISH));
     return [
       ...found.flatMap(([word, senses]) => ways(rest.slice(word.length)).map((more) => [senses, ...more])),
       ...(plural ? [[plural]] : []),
@@ -59,11 +59,20 @@ describe("notions of a heading", () => {
       }
   });
 
+  it("are those of a text of 100 characters at the most", () => {
+    expect(notionSets(`depth${" ".repeat(95)}`, false)[ENGLISH]).toContain("depth");
+    expect(notionSets(`depth${" ".repeat(96)}`, false)).toEqual([]);
+    expect(notionSets(" - ", false).flat()).toEqual([]);
+  });
+
   it("are those of a compound, and of a word cut short where that is asked for", () => {
     expect(notionSets(fold("Bohrungsdurchmesser"), false)[GERMAN]).toContain("dia hole");
     expect(notionSets(fold("Bohrungsdurchmessern"), false)[GERMAN]).toEqual([]);
     expect(notionSets(fold("Bemerkg."), false).flat()).toEqual([]);
     expect(notionSets(fold("Bemerkg."), true)[GERMAN]).toContain("remark");
+    expect(notionSets("備.", true)[JAPANESE]).toContain("remark");
+    expect(notionSets("備.", false).flat()).toEqual([]);
+    expect(notionSets("be.", true)[GERMAN]).not.toContain("remark");
   });
 });
 

@@ -82,12 +82,16 @@ describe("numbers in a text", () => {
     "1//2",
     "1-2-3/4",
     "1 234 56",
+    "e5",
+    "Ø",
     "9".repeat(65),
   ])("%s is no number", (text) => expect(numberText(text)).toBeUndefined());
   it("may be as long as 64 characters", () => {
     expect(numberText(`0.${"1".repeat(62)}`)).toMatchObject({ value: 1 / 9 });
   });
   it("keeps the text of a unit that it does not know", () => {
+    expect(numberText("12'")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "'" });
+    expect(numberText("12 - mm")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "- mm" });
     expect(numberText("12 ea")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "ea" });
     expect(numberText("12 furlongs")).toEqual({ value: 12, fraction: false, unit: undefined, unitText: "furlongs" });
   });
@@ -134,9 +138,9 @@ describe("units in a text (definitions: NIST SP 811)", () => {
     expect(unit.measure).toBe(measure);
     expect(unit.factor).toBeCloseTo(factor, 8);
   });
-  it("are none that nobody knows, or too long", () => {
+  it("are none that nobody knows", () => {
     expect(unitOf("furlong")).toBeUndefined();
-    expect(unitOf(`m m${" ".repeat(200)}`)).toBeUndefined();
+    expect(unitOf("")).toBeUndefined();
     expect(unitOf(" m m ")?.measure).toBe("length");
   });
 });

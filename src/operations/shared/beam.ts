@@ -4,6 +4,7 @@ import type { Tool } from "../../table/lists.ts";
 import { type BeamOptions, deflectionParts, fromLoad, type Segment } from "../../tool/beam.ts";
 import { FLUTED_SHARE, STICK_OUT_RATIO } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { over } from "./slack.ts";
 
 export interface ToolBeam {
   /** From the tip to the holder [mm]. */
@@ -35,15 +36,9 @@ export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | un
   const shank = tool.shankDiameter ?? diameter;
   const ratioDiameter = tool.neckDiameter === undefined ? diameter : Math.max(diameter, shank);
   const most = tool.stickOutLimit ?? STICK_OUT_RATIO;
-  work.limit("stickOut", stickOut, most * ratioDiameter, "length");
-  if (stickOut > most * ratioDiameter * 1.0000001) {
-    work.find("stick-out", {
-      value: stickOut,
-      limit: most * ratioDiameter,
-      ratio: stickOut / ratioDiameter,
-      most,
-    });
-  }
+  const limit = most * ratioDiameter;
+  work.limit("stickOut", stickOut, limit, "length");
+  if (over(stickOut, limit)) work.find("stick-out", { value: stickOut, limit, ratio: stickOut / ratioDiameter, most });
   return beamOf(tool, stickOut, machine?.holderStiffness);
 }
 

@@ -1,7 +1,8 @@
 /** Whether a cut is likely to chatter: the banded rule of mill/chatter-rule.ts with the modes of a row's tool, holder and machine. */
 import { Cache } from "../../cache.ts";
 import type { FactsOf } from "../../findings.ts";
-import { type ChatterMode, type EdgePart, forceSlope, type TipModes } from "../../mill/chatter.ts";
+import type { ChatterMode, TipModes } from "../../mill/chatter.ts";
+import { type EdgePart, forceSlope } from "../../mill/chatter-cut.ts";
 import {
   type BandedCut,
   chatterDepth,
@@ -14,6 +15,7 @@ import { meanChip } from "../../mill/chip.ts";
 import type { Tool } from "../../table/lists.ts";
 import { HOLDING, tipMode } from "../../tool/tip-mode.ts";
 import type { ToolBeam } from "./beam.ts";
+import { forceOf } from "./force.ts";
 import type { Job } from "./job.ts";
 
 /** Holder stiffness [N/µm] and damping where the machine's row tells none: a plain collet chuck (judgement). */
@@ -101,11 +103,12 @@ interface Swinging {
 
 /** A pass with what swings in it; undefined without the material's force. */
 function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swinging | undefined {
-  const { row, material } = job;
-  if (material?.kc11 === undefined || material.exponent === undefined) return undefined;
+  const { row } = job;
+  const force = forceOf(job);
+  if (!force) return undefined;
   const radialDepth = Math.min(pass.radialDepth, pass.diameter);
   const { diameter, teeth, surfaceSpeed } = pass;
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
+  const { kc11, exponent, radialRatio } = force;
   const chip = meanChip(pass.centreFeed, radialDepth, diameter, pass.edgeAngle);
   const found = measuredModes(job, tool);
   return {
@@ -113,9 +116,9 @@ function swinging(job: Job, beam: ToolBeam, tool: Tool, pass: ChatterPass): Swin
       teeth,
       radialDepth,
       diameter,
-      slope: forceSlope(kc11, material.exponent, chip),
-      parts: pass.parts?.(kc11, material.exponent),
-      radialRatio: material.radialRatio ?? 0.35,
+      slope: forceSlope(kc11, exponent, chip),
+      parts: pass.parts?.(kc11, exponent),
+      radialRatio,
       way: row.way ?? "climb",
       surfaceSpeed,
     },
@@ -151,7 +154,7 @@ export function judgeChatter(job: Job, beam: ToolBeam, tool: Tool, passes: reado
     if (!worst || depth / limit > worst.value / worst.limit)
       worst = { value: depth, limit, allows, nominal, measured: measured !== undefined, profiles: pass.profiles };
   }
-  const text = job.material?.kc11 === undefined ? undefined : measuredModes(job, tool);
+  const text = measuredModes(job, tool);
   if (text && "unreadable" in text) work.find("tip-modes-unreadable", { tool: tool.tool, text: text.unreadable });
   if (!worst) return;
   work.limit("chatter", worst.value, worst.limit, "length");

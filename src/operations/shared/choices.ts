@@ -115,8 +115,3 @@ export const USUAL_EDGE = [0.003, 0.01] as const;
 export const USUAL_THREAD_FEED = 0.8;
 /** Largest wear value that is still one, as a share of the pitch: beyond it the tool is wrong, not the path (judgement). */
 export const WEAR_REACH = 0.15;
-
-/** Ploughing force per length of edge [N/mm]: kc1.1 on an edge radius of chip (judgement; published fits lie around it). */
-export function edgeForce(kc11: number, edgeRadius: number | undefined): number {
-  return kc11 * (edgeRadius ?? 0);
-}

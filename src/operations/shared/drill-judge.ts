@@ -3,8 +3,9 @@ import { PILOT_FROM } from "../../drill/deep.ts";
 import { holeDrift, walkRatio } from "../../drill/start.ts";
 import { drillBreakingTorque, drillBucklingThrust, HELD_POINT } from "../../drill/strength.ts";
 import type { Tool } from "../../table/lists.ts";
-import { UNCERTAINTY } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { judgeBreaking } from "./limits.ts";
+import { over, under } from "./slack.ts";
 
 /** Depth in diameters beyond which no twist drill is planned (common practice). */
 const DEEPEST = 50;
@@ -26,39 +27,18 @@ const modulusOf = (tool: Tool) => tool.modulus ?? MODULUS[tool.substrate ?? "hss
 /** Torque against what twists the drill off, thrust against what bends it away. */
 export function judgeDrill({ work, row, tool }: Job, diameter: number, torque: number, thrust: number): void {
   if (!tool) return;
-  const high = 1 + UNCERTAINTY.force;
   if (tool.ruptureStrength === undefined) work.find("no-strength", { tool: tool.tool });
   else {
     const breaks = drillBreakingTorque(diameter, tool.ruptureStrength, tool.substrate === "carbide");
-    const allowed = breaks / TORSION_SAFETY;
     work.step("breakingTorque", breaks, { safety: TORSION_SAFETY });
-    work.set({ stress: torque / allowed });
-    const load = work.limit("torsion", torque, allowed, "torque", [
-      ((2 - high) * torque) / allowed,
-      (high * torque) / allowed,
-    ]);
-    if (load > 1)
-      work.find(
-        "drill-torsion",
-        { value: torque * high, limit: allowed, nominal: torque },
-        torque > breaks ? "stop" : "check",
-      );
+    work.set({ stress: (TORSION_SAFETY * torque) / breaks });
+    judgeBreaking(work, ["torsion", "drill-torsion", "torque"], torque, breaks, TORSION_SAFETY);
   }
   const length = row.stickOut ?? tool.stickOut;
   if (length === undefined) return;
   const buckles = drillBucklingThrust(diameter, length, modulusOf(tool), HELD_POINT);
-  const allowed = buckles / BUCKLING_SAFETY;
   work.step("buckling", buckles, { safety: BUCKLING_SAFETY });
-  const load = work.limit("buckling", thrust, allowed, "force", [
-    ((2 - high) * thrust) / allowed,
-    (high * thrust) / allowed,
-  ]);
-  if (load > 1)
-    work.find(
-      "drill-buckles",
-      { value: thrust * high, limit: allowed, nominal: thrust },
-      thrust > buckles ? "stop" : "check",
-    );
+  judgeBreaking(work, ["buckling", "drill-buckles", "force"], thrust, buckles, BUCKLING_SAFETY);
 }
 
 /** Whether the point holds on a bare face; a start hole of any size holds it. */
@@ -73,31 +53,31 @@ export function judgeStart({ work, row, tool }: Job, diameter: number, thrust: n
 export function judgeFlutes({ work, row }: Job, tool: Tool, diameter: number, travel: number): void {
   const flutes = tool.cuttingLength;
   if (flutes === undefined) return;
-  if (flutes < travel * (1 - 1e-9)) {
+  if (under(flutes, travel)) {
     work.find("drill-too-short", { value: flutes, limit: travel });
     return;
   }
   for (const severity of ["check", "note"] as const) {
     const open = OPEN_FLUTES[severity];
     const limit = row.depth! + open * diameter;
-    if (flutes < limit * (1 - 1e-9))
+    if (under(flutes, limit))
       work.find("flutes-full", { value: flutes, limit, open }, severity === "note" ? "ok" : severity);
   }
 }
 
 /** Deep holes: pilot, coolant, drift. False where the hole is deeper than twist drills go. */
 export function judgeDepth({ work, row, tool }: Job, diameter: number, travel: number): boolean {
-  if (travel > DEEPEST * diameter) {
+  if (over(travel, DEEPEST * diameter)) {
     work.find("too-deep", { value: travel, limit: DEEPEST * diameter, diameters: travel / diameter, most: DEEPEST });
     return false;
   }
   const depth = row.depth!;
   const piloted = (row.startDiameter ?? 0) > 0;
-  if (depth > PILOT_FROM * diameter && !piloted)
+  if (over(depth, PILOT_FROM * diameter) && !piloted)
     work.find("pilot-wanted", { value: depth, limit: PILOT_FROM * diameter, diameter });
   const from = COOLANT_FROM[tool?.substrate ?? "hss"] * diameter;
-  if (depth > from && !tool?.coolantThrough) work.find("coolant-wanted", { value: depth, limit: from });
-  if (depth > DRIFT_FROM * diameter)
+  if (over(depth, from) && !tool?.coolantThrough) work.find("coolant-wanted", { value: depth, limit: from });
+  if (over(depth, DRIFT_FROM * diameter))
     work.find("hole-runs-off", { drift: holeDrift(depth, piloted || tool?.substrate === "carbide") });
   return true;
 }

@@ -5,6 +5,7 @@ import type { FeedBy, WallFeedBy } from "../../table/steps.ts";
 import { CHIP_UNDER, chipOver } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { judgeFeed } from "./limits.ts";
+import { over, under } from "./slack.ts";
 
 export interface EdgeFeed {
   /** List's or row's feed per tooth, and what the thin chip made of it [mm]. */
@@ -58,6 +59,17 @@ export function programFeed(job: Job, f: EdgeFeed): { feed: number; share: numbe
   return { feed, share, heldBy: share < 1 ? (feed < wanted && feed !== f.arcLimit ? "feed" : "arc") : undefined };
 }
 
+/** A chip that is thicker than the list's by more than the material bears. `would` is the feed at the edge whose chip is the list's. */
+export function judgeThickChip({ work, material }: Job, real: number, listed: number, would: number): void {
+  const { check, stop } = chipOver(material);
+  for (const [share, severity] of [
+    [stop, "stop"],
+    [check, "check"],
+  ] as const)
+    if (over(real, share * listed))
+      work.find("chip-too-thick", { value: real, limit: share * listed, listed, would }, severity);
+}
+
 /**
  * The largest real chip against the list's, above and below. `would` is the feed at the edge whose chip is the list's.
  * A share below 1 is what the machine makes of the feed.
@@ -75,15 +87,10 @@ export function judgeRealChip(
 ): void {
   const { work } = job;
   const real = share * chip;
-  const over = chipOver(job.material);
-  work.limit("chip", real, over.check * listed, "length");
-  const grave = real > over.stop * listed;
-  if (grave || real > over.check * listed) {
-    const limit = (grave ? over.stop : over.check) * listed;
-    work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
-  }
+  work.limit("chip", real, chipOver(job.material).check * listed, "length");
+  judgeThickChip(job, real, listed, would);
   const limit = CHIP_UNDER * listed;
-  if (real >= limit) return;
-  const held = heldBy !== undefined && chip >= limit ? heldBy : by;
+  if (!under(real, limit)) return;
+  const held = heldBy !== undefined && !under(chip, limit) ? heldBy : by;
   if (held !== "chip") work.find("chip-under-list", { value: real, limit, by: held });
 }

@@ -2,6 +2,7 @@
 import { standardTolerance } from "../../fits/limits.ts";
 import type { Tool } from "../../table/lists.ts";
 import type { Job } from "./job.ts";
+import { over, under } from "./slack.ts";
 
 /** Tolerance grade that a drill holds (common practice: jobber drills of high-speed steel IT12 to IT11, carbide IT10 to IT9). */
 const DRILL_HOLDS = { hss: "11", carbide: "10" } as const;
@@ -29,12 +30,13 @@ export function judgeHoleSize(
   substrate: Tool["substrate"],
 ): void {
   work.set({ sizeMin: low, sizeMax: high });
-  if (size > high || size < low) {
-    work.find("drilled-size-out", { value: size, limit: size > high ? high : low, low, high });
+  const large = over(size, high);
+  if (large || under(size, low)) {
+    work.find("drilled-size-out", { value: size, limit: large ? high : low, low, high });
     return;
   }
   if (diameter > GRADED) return;
-  const holds = standardTolerance(diameter, DRILL_HOLDS[substrate ?? "hss"]);
-  const grade = Number(DRILL_HOLDS[substrate ?? "hss"]);
-  if (high - low < holds * (1 - 1e-9)) work.find("drill-tolerance", { value: high - low, limit: holds, grade });
+  const grade = DRILL_HOLDS[substrate ?? "hss"];
+  const holds = standardTolerance(diameter, grade);
+  if (under(high - low, holds)) work.find("drill-tolerance", { value: high - low, limit: holds, grade: Number(grade) });
 }

@@ -5,6 +5,8 @@ import type { Material, Tool } from "../../table/lists.ts";
 import type { Row } from "../../table/rows.ts";
 import { DRILL_FEED_FACTOR, SPEED_PLACE } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { judgeFeed } from "./limits.ts";
+import { over } from "./slack.ts";
 import { chooseSpeed, listedFeed, type Speed } from "./speed.ts";
 
 /** A listed drilling speed is a starting value: from so much under it to so much over it nobody argues (judgement). */
@@ -39,13 +41,14 @@ export function holeSpeed(
   diameter: number,
   share: number,
 ): Speed | undefined {
-  const hss = tool.substrate === "hss";
+  // A list that does not say means high-speed steel, as of the feed.
+  const hss = tool.substrate !== "carbide";
   const { range, place } = holeRange(job.material, hss, share);
   return chooseSpeed(job, tool, diameter, place, { range });
 }
 
 /** Share of the drilling speed that an operation's tools run at; undefined for what is no hole tool. */
-export function shareOf(row: Row, tool: Partial<Tool>): number | undefined {
+export function shareOf(row: Row, tool: Partial<Tool> = {}): number | undefined {
   if (row.operation === "drill") return inDepth(tool, row.depth ?? 0, tool.diameter ?? row.finishDiameter ?? 1).speed;
   if (row.operation === "tap") return SHARE_OF_DRILL.tap;
   if (row.operation === "ream") return SHARE_OF_DRILL.reamer;
@@ -91,13 +94,34 @@ export const FEED_OVER = { check: 1.5, stop: 3 } as const;
 
 /** A typed feed against the list's. */
 export function judgeFeedOver({ work }: Job, { perTurn, listed }: HoleFeed): void {
-  if (listed === undefined || perTurn <= FEED_OVER.check * listed * (1 + 1e-9)) return;
-  const most = perTurn > FEED_OVER.stop * listed * (1 + 1e-9);
+  if (listed === undefined || !over(perTurn, FEED_OVER.check * listed)) return;
+  const most = over(perTurn, FEED_OVER.stop * listed);
   work.find(
     "feed-over-list",
     { value: perTurn, limit: listed * (most ? FEED_OVER.stop : FEED_OVER.check), listed },
     most ? "stop" : "check",
   );
+}
+
+/**
+ * Feed of a tool that opens a hole, to be programmed: the row's own per turn, else so many times that of a drill, else a share of
+ * the diameter.
+ */
+export function openingFeed(
+  job: Job,
+  diameter: number,
+  rpm: number,
+  usual: { readonly overDrill: number; readonly ofDiameter: number },
+): { readonly perTurn: number; readonly feed: number } {
+  const { work, row, material } = job;
+  const ten = material?.drillFeedHss;
+  const listed = ten === undefined ? usual.ofDiameter * diameter : usual.overDrill * drillFeed(diameter, ten);
+  const perTurn = row.feedPerTooth ?? listed;
+  judgeFeedOver(job, { perTurn, listed });
+  const feed = judgeFeed(job, rpm * perTurn);
+  work.step("tableFeed", feed, { perTurn: "feed" });
+  work.set({ tableFeed: feed, feedPerTooth: perTurn });
+  return { perTurn, feed };
 }
 
 /** Shares of speed and feed in a deep hole; coolant through the tool carries chips out and the heat away. */

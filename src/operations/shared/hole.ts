@@ -1,9 +1,10 @@
 /** Holes that other rows find: which drill makes the hole of a thread, what a drill cuts over its size, what a drill is called. */
 import { type DrillSet, nearestDrill } from "../../drill/sizes.ts";
-import { nearestDrillInside } from "../../drill/tapdrill.ts";
+import { nearestDrillInside, threadPercent } from "../../drill/tapdrill.ts";
 import type { Tool } from "../../table/lists.ts";
-import { drillNameOf, drillOversize, SAME_SIZE } from "./choices.ts";
+import { drillNameOf, drillOversize, PERCENT_LIMIT, SAME_SIZE } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { over, under } from "./slack.ts";
 import type { ThreadSizes } from "./thread/sizes.ts";
 
 export const DRILL_SETS_OF: Readonly<Record<"mm" | "in", readonly DrillSet[]>> = {
@@ -32,9 +33,6 @@ export interface ThreadHole {
   /** What it is taken to cut over its size [mm]. */
   readonly oversize: number;
 }
-
-/** A size at a limit is within it. */
-const SLACK = 1e-7;
 
 /**
  * The drill of the hole before a thread: one rule for the rows that drill it, tap it and mill it. Both its size and the
@@ -74,11 +72,30 @@ function listedHole(
   for (const { kind, diameter, substrate, units } of job.lists.tools.items) {
     if (kind !== "drill" || diameter === undefined || !system(units)) continue;
     const oversize = oversizeOf(job, diameter, substrate);
-    if (diameter < minorMin * (1 - SLACK) || diameter + oversize > minorMax * (1 + SLACK)) continue;
+    if (under(diameter, minorMin) || over(diameter + oversize, minorMax)) continue;
     const off = Math.abs(diameter + oversize - middle);
-    if (!best || off < best.off - SLACK) best = { diameter, oversize, off };
+    if (!best || under(off, best.off)) best = { diameter, oversize, off };
   }
   return best;
+}
+
+/** The hole that is made into a thread [mm]: the row's, else the one that the drill of this thread makes; judged by the minor limits. */
+export function holeBefore(job: Job, sizes: ThreadSizes): number {
+  const { work, row } = job;
+  const { minorMin, minorMax, major, pitch, thread } = sizes;
+  // What stands in the row is the hole itself; a drill that the row chooses makes a hole larger than itself.
+  const typed = row.startDiameter || undefined;
+  const drilled = typed === undefined ? threadHole(job, sizes) : { diameter: typed, oversize: 0 };
+  const hole = drilled.diameter;
+  const made = hole + drilled.oversize;
+  if (typed === undefined) work.step("startDiameter", hole, { oversize: drilled.oversize });
+  work.set({ startDiameter: hole, drill: drillNamed(job, hole) });
+  const percent = threadPercent(major, pitch, Math.min(hole, major), thread.profileAngle);
+  work.step("percent", percent, hole <= major ? { thread: thread.designation, hole } : undefined);
+  if (under(made, minorMin))
+    work.find("hole-under-minor", { value: made, limit: minorMin, percent, beyond: percent > PERCENT_LIMIT });
+  else if (over(made, minorMax)) work.find("hole-over-minor", { value: made, limit: minorMax, percent });
+  return hole;
 }
 
 /** Listed drills of a size. */

@@ -1,6 +1,6 @@
 /** A row with the list entries it names, ready to be worked out. */
 import { TradeError } from "../../errors.ts";
-import type { FindingCode } from "../../findings.ts";
+import type { FactsOf, FindingCode } from "../../findings.ts";
 import { classLimits, type SizeLimits } from "../../fits/limits.ts";
 import type { Machine, Material, Tool } from "../../table/lists.ts";
 import type { List, Lists, ReadRow } from "../../table/read.ts";
@@ -94,6 +94,18 @@ function lookUp<T>(
   for (const { key, error } of list.problems.get(own.toLowerCase()) ?? [])
     work.find(wrong, { about: key, name: own, error });
   return found;
+}
+
+/** Whether a listed tool is of a kind that the operation has no use for, with a finding that says so. */
+export function ofOtherKind(
+  work: Work,
+  tool: Tool | undefined,
+  wanted: FactsOf<"tool-kind">["wanted"],
+  kinds: readonly (string | undefined)[] = [wanted],
+): boolean {
+  if (tool?.kind === undefined || kinds.includes(tool.kind)) return false;
+  work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted });
+  return true;
 }
 
 /** Runs a formula; a TradeError becomes a finding of the row instead of ending it. */

@@ -3,6 +3,7 @@
 import type { Machine, Row } from "../../table/read.ts";
 import { arcTime, moveTime } from "../../time.ts";
 import { BREAKTHROUGH, CLEARANCE, DEFAULT_SPACING } from "./choices.ts";
+import type { Done, Job } from "./job.ts";
 
 /** Seconds of one feature by what the machine does in them. */
 export interface FeatureTime {
@@ -23,7 +24,7 @@ export interface MachineMotion {
 }
 
 /** How a machine moves, when its row tells rapid and acceleration. A measured cycle calibrates it. */
-export function motionOf(machine: Machine | undefined): MachineMotion | undefined {
+function motionOf(machine: Machine | undefined): MachineMotion | undefined {
   if (machine?.rapid === undefined || machine.acceleration === undefined) return undefined;
   const { rapid, acceleration, rampTime = 0, cycleFactor = 1 } = machine;
   return { rapid: rapid * 1000, acceleration, ramp: rampTime, factor: cycleFactor };
@@ -41,19 +42,16 @@ export class Motion {
   }
 
   rapid(distance: number): void {
-    if (distance > 0)
-      this.time.moving += this.m.factor * moveTime(distance, this.m.rapid, this.m.acceleration, this.m.ramp);
+    this.time.moving += this.m.factor * moveTime(distance, this.m.rapid, this.m.acceleration, this.m.ramp);
   }
 
   feed(distance: number, feed: number): void {
-    if (distance <= 0) return;
     this.time.cutting += this.m.factor * moveTime(distance, feed, this.m.acceleration, this.m.ramp);
     this.time.ideal += (60 * distance) / feed;
   }
 
   /** Arc or helix at a feed; the acceleration caps the feed on small radii. */
-  arc(radius: number, turns: number, feed: number, risePerTurn = 0): void {
-    if (radius <= 0 || turns <= 0) return;
+  arc(radius: number, turns: number, feed: number, risePerTurn: number): void {
     this.time.cutting += this.m.factor * arcTime(radius, turns, feed, this.m.acceleration, risePerTurn, this.m.ramp);
     this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
   }
@@ -79,10 +77,24 @@ export class Motion {
 
   /** One pass around: half-circle in from the middle, `turns` on the path, half-circle out. */
   circle(radius: number, turns: number, feed: number, risePerTurn: number): void {
-    this.arc(radius / 2, 0.5, feed);
+    this.arc(radius / 2, 0.5, feed, 0);
     this.arc(radius, turns, feed, risePerTurn);
-    this.arc(radius / 2, 0.5, feed);
+    this.arc(radius / 2, 0.5, feed, 0);
   }
+}
+
+/** Time of a feature and of its edge, at a surface speed [m/min]: the moves from the last feature on. Empty where the machine does not tell how it moves. */
+export function featureTime(
+  { row, machine }: Pick<Job, "row" | "machine">,
+  surfaceSpeed: number,
+  moves: (motion: Motion) => void,
+): Pick<Done, "time" | "cutting"> {
+  const m = motionOf(machine);
+  if (!m) return {};
+  const motion = new Motion(m);
+  motion.arrive(row);
+  moves(motion);
+  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed } };
 }
 
 /** Breakthrough of a through hole [mm]. */

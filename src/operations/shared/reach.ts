@@ -3,6 +3,7 @@ import type { Tool } from "../../table/lists.ts";
 import type { Segment } from "../../tool/beam.ts";
 import { fullShankFrom, reachFault } from "../../tool/reach.ts";
 import type { Job } from "./job.ts";
+import { under } from "./slack.ts";
 
 /** Room between the holder's nose and the face of the part [mm] (judgement). */
 export const HOLDER_ROOM = 1;
@@ -24,7 +25,7 @@ export function judgeReach(
   const cutting = tool.cuttingLength ?? 0;
   const shankFrom = fullShankFrom(cutting, tool.neckLength ?? 0);
   // An arbor carries a face mill: there is no shank to grip.
-  if (tool.kind !== "face mill" && stickOut < shankFrom * (1 - 1e-9))
+  if (tool.kind !== "face mill" && under(stickOut, shankFrom))
     work.find("grips-flutes", { value: stickOut, limit: shankFrom });
   const opening = { width: Math.max(widest, 1e-6), depth, pathRadius: 0, sideRoom: 0 };
   const pieces = neckJudged ? [] : piecesOf(tool, tool.diameter, stickOut);

@@ -2,6 +2,7 @@
 import { runoutChips } from "../../mill/runout.ts";
 import { RUNOUT_OVER } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { over, under } from "./slack.ts";
 
 export interface RunningOut {
   /** Largest radial chip of a cutter that runs true, and the largest that the list allows [mm]. */
@@ -9,8 +10,8 @@ export interface RunningOut {
   readonly listed: number;
   readonly runout: number | undefined;
   readonly teeth: number;
-  /** Chip below which the edge rubs, as a radial chip [mm]; without it the tooth that cuts least is not judged. */
-  readonly leastChip?: number;
+  /** Chip below which the edge rubs, as a radial chip [mm]; 0 where that is not known. */
+  readonly leastChip: number;
   /** How many listed chips the tooth that cuts most may take before the row is to be looked at; left out, as for threads. */
   readonly check?: number;
 }
@@ -19,15 +20,17 @@ export function judgeRunout(
   { work }: Job,
   { chip, listed, runout, teeth, leastChip, check = RUNOUT_OVER.check }: RunningOut,
 ): void {
-  if (!runout || teeth < 2 || !(chip > 0)) return;
+  if (!runout || teeth < 2) return;
   const { most, least } = runoutChips(chip, runout, teeth);
   work.step("mostChip", most, { runout, teeth });
   // The even chip has its own judgement; here only what runout adds.
-  if (most > RUNOUT_OVER.said * Math.max(listed, chip)) {
-    const over = most > check * Math.max(listed, chip);
-    const limit = (over ? check : RUNOUT_OVER.said) * Math.max(listed, chip);
-    work.find("runout-thick", { value: most, limit, even: chip, runout }, over ? "check" : "ok");
-  }
-  if (leastChip !== undefined && leastChip > 0 && chip >= leastChip / 2 && least < leastChip / 2)
-    work.find("runout-idle", { value: least, limit: leastChip / 2, runout });
+  const meant = Math.max(listed, chip);
+  for (const [share, severity] of [
+    [check, "check"],
+    [RUNOUT_OVER.said, "ok"],
+  ] as const)
+    if (over(most, share * meant))
+      work.find("runout-thick", { value: most, limit: share * meant, even: chip, runout }, severity);
+  const limit = leastChip / 2;
+  if (!under(chip, limit) && under(least, limit)) work.find("runout-idle", { value: least, limit, runout });
 }

@@ -7,6 +7,7 @@ import type { SizeName } from "../../findings.ts";
 import { wearChange } from "../../thread/gauging.ts";
 import { bendingShare, EXPANSION, HOLDER_REPEATS, RUNOUT_SHARE, scatterShare, WARMER } from "./choices.ts";
 import type { Job } from "./job.ts";
+import { over, under } from "./slack.ts";
 
 export interface SizeBand {
   /** Limits of the size [mm]; the middle is wanted. */
@@ -24,9 +25,6 @@ export interface SizeBand {
   /** Radius wear value that brings the end that bends least to the middle, or null when none does [mm]. */
   readonly start: () => number | null;
 }
-
-/** Rounding that is no error: a share of half the tolerance. */
-const ROUNDING = 1e-7;
 
 /** The size of a row against its limits: what is measured, else what is predicted. */
 export function judgeSize(job: Job, band: SizeBand): void {
@@ -55,8 +53,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
   const bias = Math.max(...off);
   const good = least <= centre && most >= centre ? 0 : Math.min(...off);
   work.limit("deflection", Math.abs((least + most) / 2 - centre), half, "length", [good / half, bias / half]);
-  const within = half * (1 + ROUNDING);
-  const silent = bias + scatter <= bendingShare(machine) * within;
+  const silent = !over(bias + scatter, bendingShare(machine) * half);
   if (silent && row.wearValue === undefined) return;
   const start = band.start();
   if (start !== null) {
@@ -64,7 +61,7 @@ export function judgeSize(job: Job, band: SizeBand): void {
     work.step("startWear", start);
   }
   if (silent) return;
-  if (bias <= within) {
+  if (!over(bias, half)) {
     work.find("gauge-first", { value: bias, limit: half, of, start, typed: row.wearValue !== undefined });
     return;
   }
@@ -91,8 +88,8 @@ function otherScatter({ tool, material, machine }: Job, { low, high, of, walls }
 function judgeScatter({ work, machine }: Job, scatter: number, half: number, of: SizeName): void {
   const share = bendingShare(machine) * half;
   work.limit("scatter", scatter, share, "length");
-  if (scatter > half) work.find("size-scatter", { value: scatter, limit: half, of }, "stop");
-  else if (scatter > share) work.find("size-scatter", { value: scatter, limit: share, of }, "check");
+  if (over(scatter, half)) work.find("size-scatter", { value: scatter, limit: half, of }, "stop");
+  else if (over(scatter, share)) work.find("size-scatter", { value: scatter, limit: share, of }, "check");
 }
 
 /** A measured size beats the prediction. Outside its limits it is never ok; the change of the wear value is said. */
@@ -108,11 +105,12 @@ function judgeMeasured({ work, row }: Job, band: SizeBand, measured: number, cen
     becomes: row.wearValue === undefined ? undefined : row.wearValue + change,
   });
   work.limit("deflection", Math.abs(measured - centre), half, "length");
-  if (measured >= low - ROUNDING * half && measured <= high + ROUNDING * half) return;
-  const scrap = inside ? measured > high : measured < low;
+  const [small, large] = [under(measured, low), over(measured, high)];
+  if (!small && !large) return;
+  const scrap = inside ? large : small;
   work.find(
     "measured-out",
-    { value: measured, limit: measured < low ? low : high, of, scrap, change },
+    { value: measured, limit: small ? low : high, of, scrap, change },
     scrap ? "stop" : "check",
   );
 }

@@ -3,6 +3,7 @@ import { spindleSpeed, surfaceSpeed } from "../../mill/speed.ts";
 import { interpolate } from "../../numeric.ts";
 import type { Material, Tool, ToolKind } from "../../table/lists.ts";
 import type { Job } from "./job.ts";
+import { over, under } from "./slack.ts";
 
 export interface Speed {
   readonly rpm: number;
@@ -94,14 +95,14 @@ export function chooseSpeed(
   const free = spindleSpeed(wanted, diameter);
   let rpm = Math.min(free, cap);
   const least = machine?.minRpm ?? 0;
-  if (rpm < least) {
+  if (under(rpm, least)) {
     rpm = least;
     work.find("speed-under-machine", { value: least, limit: free });
   }
   const vc = surfaceSpeed(rpm, diameter);
   if (range) {
     work.step("speedRange", range, { engaged });
-    if (vc > range[1] * 1.000001) work.find("speed-over-material", { value: vc, limit: range[1] });
+    if (over(vc, range[1])) work.find("speed-over-material", { value: vc, limit: range[1] });
   }
   work.step("spindleSpeed", rpm, {
     wanted,
@@ -112,7 +113,7 @@ export function chooseSpeed(
   });
   work.step("surfaceSpeed", vc, { rpm, diameter });
   if (Number.isFinite(cap)) work.limit("spindleSpeed", rpm, cap);
-  if (cap < free) work.find("speed-capped", { value: free, limit: cap, by });
+  if (over(free, cap)) work.find("speed-capped", { value: free, limit: cap, by });
   work.set({ spindleSpeed: rpm, surfaceSpeed: vc });
   // The list's own reference life belongs to its solid cutter's range: other tools' speeds are brought to that.
   const solid = own ? speedRange(material, hss) : undefined;

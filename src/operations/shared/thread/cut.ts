@@ -5,11 +5,12 @@ import type { WallBand } from "../../../mill/threadbias.ts";
 import { arcFeedLimit } from "../../../time.ts";
 import { deflectionStep, type ToolBeam, toolBeam } from "../beam.ts";
 import { type ChatterPass, chatters, judgeChatter } from "../chatter.ts";
-import { CLEARANCE, chipOver, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
-import { programFeed } from "../feed.ts";
+import { CLEARANCE, SPEED_PLACE, USUAL_THREAD_FEED } from "../choices.ts";
+import { judgeThickChip, programFeed } from "../feed.ts";
+import { forceOf } from "../force.ts";
 import type { Done, Job } from "../job.ts";
-import { judgeChip, judgePower, judgeStress } from "../limits.ts";
-import { Motion, motionOf } from "../motion.ts";
+import { judgeChip, judgePower, judgeStress, leastChipOf } from "../limits.ts";
+import { featureTime } from "../motion.ts";
 import { judgeRunout } from "../runout.ts";
 import { judgeSize } from "../size.ts";
 import { chooseSpeed, listedFeed, THREAD_SPEED, threadSpeedAssumed } from "../speed.ts";
@@ -69,15 +70,14 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
   });
   work.set({ passes: chosen.passes, springPasses: chosen.springs, depths: chosen.depths });
   judgeFeed(job, g, chosen, listed, share);
-  judgeChip(job, flankChip, tool.edgeRadius, true);
-  const sine = chosen.chip > 0 ? chosen.flankChip / chosen.chip : 0;
-  const rubs = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+  judgeChip(job, flankChip, tool, true);
+  const sine = chosen.flankChip / chosen.chip;
   judgeRunout(job, {
     chip: share * chosen.chip,
     listed,
     runout: tool.runout,
     teeth,
-    leastChip: sine > 0 ? rubs / sine : undefined,
+    leastChip: leastChipOf(job, tool) / sine,
   });
   if (beam) {
     // At its own feed a way that was found quiet is.
@@ -101,8 +101,7 @@ export function cutThread(job: Job, g: Geometry, deep: boolean): Omit<Done, "too
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
     deflection: beam ? beam.flexibility(loadFromTip) * chosen.peak : undefined,
   };
-  if (material?.kc11 !== undefined && material.exponent !== undefined)
-    forces(job, g, chosen, beam, loadFromTip, speed.rpm);
+  if (forceOf(job)) forces(job, g, chosen, beam, loadFromTip, speed.rpm);
   else work.find("no-kc", { bending: true });
   return deep ? timing(job, g, chosen, feed, speed.listSpeed) : {};
 }
@@ -145,18 +144,12 @@ function chatterPasses(
 }
 
 /** The feed by the chip that it really makes: a typed one that is too high, one that the tool's strength holds down. */
-function judgeFeed({ work, material }: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
+function judgeFeed(job: Job, g: Geometry, chosen: Attempt, listed: number, share: number): void {
   const real = share * chosen.chip;
-  const over = chipOver(material);
-  if (real > over.check * listed) {
-    const grave = real > over.stop * listed;
-    const would = (chosen.edgeFeed * listed) / chosen.chip;
-    const limit = (grave ? over.stop : over.check) * listed;
-    work.find("chip-too-thick", { value: real, limit, listed, would }, grave ? "stop" : "check");
-  }
+  judgeThickChip(job, real, listed, (chosen.edgeFeed * listed) / chosen.chip);
   if (chosen.by === "strength") {
     const free = arcFeed(1, g.tip, g.diameter, g.side);
-    work.find("feed-by-strength", { value: chosen.edgeFeed, centre: chosen.edgeFeed * free });
+    job.work.find("feed-by-strength", { value: chosen.edgeFeed, centre: chosen.edgeFeed * free });
   }
 }
 
@@ -211,21 +204,18 @@ function judgeThread(job: Job, g: Geometry, chosen: Attempt, { deepest, shallowe
 }
 
 function timing(job: Job, g: Geometry, chosen: Attempt, feed: number, listSpeed: number): Omit<Done, "tool"> {
-  const { row, machine, work } = job;
-  const m = motionOf(machine);
-  if (!m) return {};
-  const { turns, levels } = turnsOf(g.tool, g.sizes.pitch, row.depth!);
-  const motion = new Motion(m);
-  motion.arrive(row);
+  const depth = job.row.depth!;
+  const { turns, levels } = turnsOf(g.tool, g.sizes.pitch, depth);
   const sign = g.side === "inside" ? 1 : -1;
-  for (const depth of chosen.depths) {
-    const radius = g.pathRadius - sign * (g.fullDepth - depth);
-    motion.repeat(levels, () => {
-      motion.rapid(row.depth! + CLEARANCE);
-      motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
-      motion.rapid(row.depth! + CLEARANCE);
-    });
-  }
-  work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
-  return { time: motion.time, cutting: { seconds: motion.time.cutting, surfaceSpeed: listSpeed } };
+  return featureTime(job, listSpeed, (motion) => {
+    for (const gone of chosen.depths) {
+      const radius = g.pathRadius - sign * (g.fullDepth - gone);
+      motion.repeat(levels, () => {
+        motion.rapid(depth + CLEARANCE);
+        motion.circle(Math.max(radius, 1e-3), turns, feed, g.sizes.pitch);
+        motion.rapid(depth + CLEARANCE);
+      });
+    }
+    job.work.step("timeEach", motion.total(), { passes: chosen.depths.length, turns });
+  });
 }

@@ -1,11 +1,12 @@
 /** Where a thread mill runs and what it leaves: path, reach, ends of the helix. */
 
-import type { Tool } from "../../../table/lists.ts";
+import type { Tool, ToolKind } from "../../../table/lists.ts";
 import { neckClearance } from "../../../thread/fit.ts";
 import { plainPathRadius, tipDiameter } from "../../../thread/path.ts";
 import { sweptPathRadius, widestTipFlat } from "../../../thread/sweep.ts";
 import { NECK_ROOM } from "../choices.ts";
-import { attempt, type Job } from "../job.ts";
+import { attempt, type Job, ofOtherKind } from "../job.ts";
+import { over, under } from "../slack.ts";
 import type { ThreadSizes } from "./sizes.ts";
 
 /** A thread-mill row as far as its geometry goes. */
@@ -24,17 +25,15 @@ export interface Geometry {
   readonly fullDepth: number;
 }
 
-export const isThreadMill = (tool: Tool) => tool.kind === "thread mill single" || tool.kind === "thread mill full";
+const THREAD_MILLS: readonly (ToolKind | undefined)[] = ["thread mill single", "thread mill full"];
+export const isThreadMill = ({ kind }: Tool): boolean => THREAD_MILLS.includes(kind);
 
 /** Path of the cutter and what it leaves, with everything that cannot work as a finding. */
 export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number, tool: Tool): Geometry | undefined {
   const { thread, internal, pitch } = sizes;
   const kind = internal ? "internal" : "external";
   const { diameter, tipFlat: flat } = tool;
-  if (!isThreadMill(tool) && tool.kind !== undefined) {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: "thread mill" });
-    return undefined;
-  }
+  if (ofOtherKind(work, tool, "thread mill", THREAD_MILLS)) return undefined;
   if (diameter === undefined || flat === undefined) {
     work.find("tool-incomplete", { tool: tool.tool, missing: diameter === undefined ? "diameter" : "tipFlat" });
     return undefined;
@@ -48,9 +47,8 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
     work.find("pitch-differs", { value: tool.pitch, limit: pitch });
     return undefined;
   }
-  if (internal && diameter >= start) {
+  if (internal && !under(diameter, start))
     work.find("cutter-too-large", { value: diameter, limit: start, into: "hole" });
-  }
   const wanted = (sizes.pitchMin + sizes.pitchMax) / 2;
   const cutter = { cutterDiameter: diameter, tipFlat: flat, profileAngle, lead: pitch };
   const path = attempt(work, "no-path", () => ({
@@ -62,7 +60,7 @@ export function geometryOf({ work, row }: Job, sizes: ThreadSizes, start: number
   const tip = tipDiameter(e, diameter, kind);
   work.step("sweep", 2 * (path.plain - e));
   const root = internal ? sizes.major : sizes.minorMin;
-  const shallow = internal ? tip < root * 0.9999999 : tip > root * 1.0000001;
+  const shallow = internal ? under(tip, root) : over(tip, root);
   // THREADPATH refuses a flat that leaves the root short, unless it is told the pitch diameter.
   const pitchDiameter = shallow ? wanted : undefined;
   work.step("pathRadius", e, { thread: thread.designation, cutter: diameter, flat, pitchDiameter });
@@ -116,16 +114,16 @@ function judgeReach(
     });
     work.set({ neckGap: gap });
     if (!full && gap <= 0) work.find("neck-rubs", { value: gap, limit: 0 });
-    else if (!full && gap < NECK_ROOM) work.find("neck-tight", { value: gap, limit: NECK_ROOM });
+    else if (!full && under(gap, NECK_ROOM)) work.find("neck-tight", { value: gap, limit: NECK_ROOM });
     const height = (tool.diameter! - tool.neckDiameter) / 2;
-    if (!full && height < fullDepth) work.find("profile-shallow", { value: height, limit: fullDepth });
+    if (!full && under(height, fullDepth)) work.find("profile-shallow", { value: height, limit: fullDepth });
   }
   if (row.depth === undefined) return;
   const tipExtra = tool.tipToProfile ?? 0;
   const reach = tool.neckLength ?? tool.cuttingLength;
   const needed = row.depth + tipExtra;
-  if (reach !== undefined && reach < needed) work.find("neck-short", { value: reach, limit: needed });
-  if (row.holeDepth !== undefined && row.through !== true && row.holeDepth < needed)
+  if (reach !== undefined && under(reach, needed)) work.find("neck-short", { value: reach, limit: needed });
+  if (row.holeDepth !== undefined && !row.through && under(row.holeDepth, needed))
     work.find("hole-too-shallow", { value: row.holeDepth, limit: needed });
 }
 

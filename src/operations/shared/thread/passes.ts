@@ -9,16 +9,8 @@ import type { Material } from "../../../table/lists.ts";
 import type { Row } from "../../../table/rows.ts";
 import { passDepths } from "../../../thread/passes.ts";
 import type { ToolBeam } from "../beam.ts";
-import {
-  BAD_END,
-  bendingShare,
-  edgeForce,
-  GOOD_END,
-  STRESS_SAFETY,
-  scatterShare,
-  USUAL_EDGE,
-  WEAR_REACH,
-} from "../choices.ts";
+import { BAD_END, bendingShare, GOOD_END, STRESS_SAFETY, scatterShare, WEAR_REACH } from "../choices.ts";
+import { edgeOfTool, type Force, forceOf } from "../force.ts";
 import type { Job } from "../job.ts";
 import { badStress, stressOf } from "../limits.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
@@ -165,7 +157,8 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     radialDepth = Math.max(radialDepth, arcDepth(start + sign * 2 * from, start + sign * 2 * to, diameter, side));
   });
   const free = freeFeed(row, material, g, radialDepth, listed);
-  if (material?.kc11 === undefined || material.exponent === undefined) {
+  const force = forceOf(task);
+  if (!force) {
     const springs = row.springPasses ?? 0;
     const depths = passDepths(fullDepth, flat, angle, passes, springs);
     const flankChip = engagedChip(free.centreFeed, engagement) * sine;
@@ -173,10 +166,11 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     const known = { ...free, passes, radialDepth, springs, depths, flankChip };
     return [{ ...known, ...none, walls: () => undefined, start: () => null }];
   }
-  const cut = cutOf(task, material, material.kc11, material.exponent);
+  const cut = cutOf(task, force);
   let peak = 0;
   let tangential = 0;
   let torque = 0;
+  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
   const loaded = { ...cut, feedPerTooth: free.centreFeed, edgeTangential: 0, edgeRadial: 0 };
   cutting.forEach((to, i) => {
     const f = threadLoads({ ...loaded, startDepth: i === 0 ? 0 : cutting[i - 1]!, endDepth: to });
@@ -184,26 +178,28 @@ function ways(task: CutTask, passes: number): readonly Attempt[] {
     tangential = Math.max(tangential, f.peakTangential);
     torque = Math.max(torque, f.meanTorque);
   });
-  const m = material.exponent;
+  const m = force.exponent;
   const allowed = (tool.ruptureStrength ?? Number.POSITIVE_INFINITY) / (tool.safetyFactor ?? STRESS_SAFETY);
   const full = beam ? stressOf(beam, tool, peak, torque, loadFromTip) / allowed : 0;
-  const layers = edgeRadii(tool.edgeRadius).map((r) => leastLayer(material.leastChip ?? 0, r, angle / 2));
+  const edge = edgeOfTool(task, force, tool.edgeRadius);
+  const layerOf = (radius: number) => leastLayer(material?.leastChip ?? 0, radius, angle / 2);
+  const layers = [layerOf(edge.radii[0]), layerOf(edge.radii[1])] as const;
   const feed = strongFeed(free, full * badStress(tool, free.chip, m, 0), {
     runout: tool.runout ?? 0,
     teeth,
     exponent: m,
-    leastChip: layers[0]!,
+    leastChip: layers[0],
   });
   const share = (feed.chip / free.chip) ** (1 - m);
   const stress = full * share * badStress(tool, feed.chip, m);
   const flexibility = beam?.flexibility(loadFromTip) ?? 0;
   const most = row.springPasses ?? (flexibility > 0 ? MOST_SPRINGS : 0);
   const bend = threadWalls({
-    cut: { ...cut, feedPerTooth: feed.centreFeed },
+    cut: { ...cut, feedPerTooth: feed.centreFeed, edgeTangential: edge.edgeTangential, edgeRadial: edge.edgeRadial },
     flexibility,
     ends: [GOOD_END, BAD_END],
-    layers: [layers[0]!, layers[1]!],
-    edges: material.edgeTangential === undefined ? edgeEnds(tool.edgeRadius) : [1, 1],
+    layers,
+    edges: edge.ends,
   });
   const programmed = passDepths(fullDepth, flat, angle, passes, most);
   // The wear value that stands in the control moves every pass.
@@ -282,17 +278,12 @@ function series(
   };
 }
 
-/** The cut but for its feed and depths. */
+/** The cut but for its feed, edge and depths. */
 function cutOf(
   { row, g, teeth, profiles }: CutTask,
-  material: Material,
-  kc11: number,
-  exponent: number,
-): Omit<BendingThread["cut"], "feedPerTooth"> {
+  { kc11, exponent, radialRatio }: Force,
+): Omit<BendingThread["cut"], "feedPerTooth" | "edgeTangential" | "edgeRadial"> {
   const { sizes, tool } = g;
-  const worn = row.wearFactor ?? 1;
-  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const edge = edgeForce(kc11, middleEdge(tool.edgeRadius));
   return {
     holeDiameter: g.start,
     internal: sizes.internal,
@@ -300,21 +291,12 @@ function cutOf(
     tipFlat: g.flat,
     profileAngle: sizes.thread.profileAngle,
     teeth,
-    kc11: worn * kc11,
+    kc11,
     exponent,
-    radialRatio: material.radialRatio ?? 0.35,
-    edgeTangential: worn * (material.edgeTangential ?? edge),
-    edgeRadial: worn * (material.edgeRadial ?? material.edgeTangential ?? edge),
+    radialRatio,
     way: row.way ?? "climb",
     turnsInCut: profiles,
     helixAngle: tool.helix ?? 0,
     pitch: sizes.pitch,
   };
 }
-
-const edgeRadii = (listed: number | undefined): readonly [number, number] =>
-  listed === undefined ? USUAL_EDGE : [listed, listed];
-const middleEdge = (listed: number | undefined) => listed ?? Math.sqrt(USUAL_EDGE[0] * USUAL_EDGE[1]);
-/** A blank edge radius makes a band of the edge force as well. */
-const edgeEnds = (listed: number | undefined): readonly [number, number] =>
-  listed === undefined ? [USUAL_EDGE[0] / middleEdge(listed), USUAL_EDGE[1] / middleEdge(listed)] : [1, 1];

@@ -47,9 +47,11 @@ function sizesOf(thread: Thread): ThreadSizes {
   };
 }
 
-/** Reads the row's thread and writes its sizes among the steps; undefined with a finding when it cannot be read. */
+/** Reads the row's thread, where it has one, and writes its sizes among the steps; undefined with a finding when it cannot be read. */
 export function readThread({ work, row }: Job): ThreadSizes | undefined {
-  const sizes = attempt(work, "unknown-thread", () => threadSizes(parseThread(row.thread!, "Thread")));
+  const { thread } = row;
+  if (thread === undefined) return undefined;
+  const sizes = attempt(work, "unknown-thread", () => threadSizes(parseThread(thread, "Thread")));
   if (!sizes) return undefined;
   const facts = { thread: sizes.thread.designation, standard: sizes.thread.standard };
   work.step("pitch", sizes.pitch, facts);
@@ -60,4 +62,12 @@ export function readThread({ work, row }: Job): ThreadSizes | undefined {
     work.step("minorMax", sizes.minorMax, facts);
   }
   return sizes;
+}
+
+/** The same of a row that makes a hole: an external thread has none. */
+export function readInternal(job: Job): ThreadSizes | undefined {
+  const sizes = readThread(job);
+  if (!sizes || sizes.internal) return sizes;
+  job.work.find("not-internal", { thread: sizes.thread.designation });
+  return undefined;
 }

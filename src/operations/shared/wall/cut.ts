@@ -8,12 +8,13 @@ import { toolBeam } from "../beam.ts";
 import { judgeChatter } from "../chatter.ts";
 import { SPEED_PLACE, SPINDLE_EFFICIENCY, UNCERTAINTY } from "../choices.ts";
 import { judgeRealChip, programFeed } from "../feed.ts";
-import { type Done, type Job, requireCells } from "../job.ts";
-import { judgeChip } from "../limits.ts";
+import { forceOf } from "../force.ts";
+import { type Done, type Job, ofOtherKind, requireCells } from "../job.ts";
+import { judgeChip, leastChipOf } from "../limits.ts";
 import { judgeReach } from "../reach.ts";
 import { judgeRunout } from "../runout.ts";
+import { over } from "../slack.ts";
 import { chooseSpeed, feedOf, INSERT_FEED, ownSpeedOf } from "../speed.ts";
-import type { WallWork } from "./cutters.ts";
 import { judgeLoads } from "./loads.ts";
 import { type Attempt, choosePasses, type GivenFeed, standing } from "./passes.ts";
 import { chatterPass, quietSlot } from "./quiet.ts";
@@ -21,7 +22,8 @@ import { judgeRoughness, judgeSlot } from "./surface.ts";
 import { wallTime } from "./timing.ts";
 import { diameterAt, effective, isSized, reachOf, type SizedTool, type Wall } from "./wall.ts";
 
-export function planWall(job: Job, operation: Operation, wallWork: WallWork): Done {
+/** Plans a wall; `wallOf` says what a cutter is to mill, undefined, with a finding, when it cannot. */
+export function planWall(job: Job, operation: Operation, wallOf: (tool: SizedTool) => Wall | undefined): Done {
   const { work, row } = job;
   const { tool } = job;
   if (!tool && row.tool === undefined)
@@ -32,18 +34,17 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
     return {};
   }
   work.set({ tool: tool.tool });
-  if (tool.kind !== undefined && !operation.tools.includes(tool.kind)) {
-    work.find("tool-kind", { tool: tool.tool, kind: tool.kind, wanted: operation.tools[0]! });
-    return { tool };
-  }
+  if (ofOtherKind(work, tool, operation.tools[0]!, operation.tools)) return { tool };
   if (!isSized(tool)) {
     work.find("tool-incomplete", { tool: tool.tool, missing: tool.diameter === undefined ? "diameter" : "teeth" });
     return { tool };
   }
   if (!requireCells(job, needed)) return { tool };
   const reach = reachOf(tool);
-  if (!wallWork.reaches && row.depth! > reach) work.find("cutter-short", { value: row.depth!, limit: reach });
-  const wall = wallWork.wall(tool);
+  // A face is open: its cutter goes as deep as it likes.
+  if (job.operation !== "face" && over(row.depth!, reach))
+    work.find("cutter-short", { value: row.depth!, limit: reach });
+  const wall = wallOf(tool);
   if (!wall) return { tool };
   work.path = { kind: "wall", wall };
   // Whatever is thicker than the cutter meets the wall that the cutter makes.
@@ -52,27 +53,15 @@ export function planWall(job: Job, operation: Operation, wallWork: WallWork): Do
 }
 
 function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
-  const { work, row, material, machine, operation } = job;
+  const { work, row, machine, operation } = job;
   const { diameter, teeth } = tool;
   let wall = whole;
   const { beside = [] } = wall;
-  const arc = wall.side !== "straight";
   const given = givenFeed(job, tool);
   work.set({ direction: wallDirection(job, wall) });
-  const pathRadius = arc ? (wall.side === "inside" ? wall.finish! - diameter : wall.finish! + diameter) / 2 : undefined;
-  if (wall.circles && pathRadius !== undefined) {
-    work.step("pathRadius", pathRadius, { side: wall.side === "inside" ? "inside" : "outside" });
-    work.set({ pathRadius, startDiameter: wall.start! });
-    if (tool.neckDiameter !== undefined)
-      work.set({
-        neckGap: neckClearance(
-          wall.finish!,
-          pathRadius,
-          tool.neckDiameter,
-          wall.side === "inside" ? "internal" : "external",
-        ),
-      });
-  }
+  const arc = wall.side === "straight" ? undefined : { diameter: wall.finish!, side: wall.side };
+  const pathRadius = arc && (arc.side === "inside" ? arc.diameter - diameter : arc.diameter + diameter) / 2;
+  if (wall.circles) circlePath(job, tool, wall, pathRadius!);
   const beam = given && toolBeam(job, tool);
   let chosen = given && choosePasses(job, wall, tool, given, beam);
   const speed = chooseSpeed(job, tool, chosen?.edge.diameter ?? diameter, SPEED_PLACE.mill, {
@@ -82,7 +71,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   if (!speed || !given || !chosen) return {};
   let quiet: Attempt | undefined; // one that is known not to chatter
   if (beam && operation === "slot" && row.axialDepth === undefined && wall.full) {
-    const passesOf = (w: Wall) => choosePasses(job, w, tool, given, beam);
+    const passesOf = (w: Wall) => choosePasses(job, w, tool, given, beam)!;
     const way = quietSlot(job, beam, tool, { wall, chosen }, speed.surfaceSpeed, passesOf);
     ({ wall, chosen } = way);
     if (way.quiet) quiet = chosen;
@@ -91,7 +80,7 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
   const spindle = spindleShare(job, given, chosen, speed.rpm);
   if (spindle < 1) {
     const wanted = chosen.edgeFeed;
-    chosen = choosePasses(job, wall, tool, { ...given, spindle }, beam) ?? chosen;
+    chosen = choosePasses(job, wall, tool, { ...given, spindle }, beam)!;
     work.find("feed-for-spindle", { value: chosen.edgeFeed, limit: wanted });
   }
   radialStep(job, wall, chosen, diameter);
@@ -107,14 +96,14 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
     rpm: speed.rpm,
     teeth,
     diameter,
-    arc: wall.side === "straight" ? undefined : { diameter: wall.finish!, side: wall.side },
+    arc,
     arcLimit: limit,
   });
-  judgeChip(job, share * chosen.chip, tool.edgeRadius);
+  judgeChip(job, share * chosen.chip, tool);
   if (given.list) {
     const { listed } = given;
     judgeRealChip(job, { ...chosen, share, heldBy, listed });
-    const leastChip = (material?.leastChip ?? 0) * (tool.edgeRadius ?? 0);
+    const leastChip = leastChipOf(job, tool);
     judgeRunout(job, { chip: share * chosen.chip, listed, runout: tool.runout, teeth, leastChip, check: RUNOUT_CHECK });
   }
   if (operation === "slot" && wall.full) judgeSlot(job, tool, wall.axial, share * chosen.centreFeed);
@@ -145,10 +134,19 @@ function cut(job: Job, whole: Wall, tool: SizedTool): Omit<Done, "tool"> {
     tool: beam?.parts.map((p) => ({ length: p.length, diameter: p.holderDiameter, part: p.part })),
     deflection: beam ? chosen.loads().bending.deflection : undefined,
   };
-  if (material?.kc11 === undefined || material.exponent === undefined) {
-    work.find("no-kc", { bending: true });
-  } else judgeLoads(job, wall, tool, chosen, beam, speed.rpm);
+  if (forceOf(job)) judgeLoads(job, wall, tool, chosen, beam, speed.rpm);
+  else work.find("no-kc", { bending: true });
   return wallTime(job, wall, tool, chosen, feed, speed.listSpeed);
+}
+
+/** Where the centre of the cutter runs round a bore or a boss, and how far its neck stays from the wall. */
+function circlePath({ work }: Job, { neckDiameter }: SizedTool, wall: Wall, pathRadius: number): void {
+  const side = wall.side === "inside" ? "inside" : "outside";
+  work.step("pathRadius", pathRadius, { side });
+  work.set({ pathRadius, startDiameter: wall.start! });
+  if (neckDiameter === undefined) return;
+  const kind = side === "inside" ? "internal" : "external";
+  work.set({ neckGap: neckClearance(wall.finish!, pathRadius, neckDiameter, kind) });
 }
 
 /** The list's feed for the cutter, and the row's own; undefined (with a finding) when neither is there. */
@@ -210,7 +208,7 @@ function radialStep(job: Job, wall: Wall, chosen: Attempt, diameter: number): vo
     if (before > HANDED_SAID * wall.stock)
       work.find("stock-handed", { value: before, limit: HANDED_SAID * wall.stock, row: handed.row, stock: wall.stock });
   }
-  if (wall.finish === undefined || wall.side === "straight") {
+  if (wall.side === "straight") {
     work.step("radialDepth", chosen.radialDepth);
     return;
   }
@@ -236,7 +234,6 @@ function wallDirection({ row }: Job, wall: Wall): Direction {
   const climb = (row.way ?? "climb") === "climb";
   if (wall.side === "straight" && wall.full) return { path: "full width" };
   if (wall.side === "straight") return { path: "wall", wall: climb ? "right" : "left" };
-  const counter = (wall.side === "inside") === climb;
-  const turn = counter ? "counter-clockwise" : "clockwise";
+  const turn = (wall.side === "inside") === climb ? "counter-clockwise" : "clockwise";
   return wall.rise > 0 ? { path: "circle", axis: "down", turn } : { path: "circle", turn };
 }

@@ -24,9 +24,9 @@ export function judgeLoads(
   work.set({ deflection });
   deflectionStep(job, beam, loadFromTip, force, false);
   judgeStress(job, beam, tool, force, torque, loadFromTip, chosen.chip);
-  if (wall.walls === 0) return;
-  if (!chosen.ends) return;
-  const reached = chosen.ends();
+  const { size } = chosen;
+  if (!size) return;
+  const reached = size.ends();
   // What is measured is known; else what bending is worked out to leave.
   const known = wall.walls === 2 && row.measured !== undefined ? measuredLeft(wall, row.measured) : undefined;
   work.left = known ?? [wall.stock - reached[0], wall.stock - reached[1]];
@@ -37,7 +37,7 @@ export function judgeLoads(
   const ends = [sizeAt(reached[0]), sizeAt(reached[1])] as const;
   if (row.sizeTolerance === undefined) {
     work.find("no-size-tolerance", { error: Math.max(...ends.map((s) => Math.abs(s - finish))) });
-    if (wall.finish !== undefined && wall.walls === 2) work.set({ size: (ends[0] + ends[1]) / 2 });
+    if (wall.walls === 2) work.set({ size: (ends[0] + ends[1]) / 2 });
     return;
   }
   judgeSize(job, {
@@ -48,7 +48,7 @@ export function judgeLoads(
     walls: wall.walls === 2 ? 2 : 1,
     programmed: finish - sign * wall.walls * (row.wearValue ?? 0),
     ends,
-    start: chosen.start ?? (() => null),
+    start: size.start,
   });
 }
 

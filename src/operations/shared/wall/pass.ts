@@ -1,6 +1,7 @@
 /** Straight passes along a length: slots and faces. */
 import { MOST_PASSES } from "../../../table/rows.ts";
 import type { Job } from "../job.ts";
+import { over } from "../slack.ts";
 import { edgeOf, levelsOf, type SizedTool, type Wall } from "./wall.ts";
 
 /** Passes beside the first one: how many, and how wide the cut is after each of them [mm], from 0. */
@@ -17,7 +18,7 @@ export function straightWall(
 ): Wall | undefined {
   const { diameter } = tool;
   const { width, depth, beside } = pass;
-  if (width > diameter * 1.0000001) {
+  if (over(width, diameter)) {
     work.find("radial-over-diameter", { value: width, limit: diameter, operation });
     return undefined;
   }

@@ -12,8 +12,10 @@ import type { Material } from "../../../table/lists.ts";
 import { MOST_PASSES as PASS_LIMIT, type Row } from "../../../table/rows.ts";
 import type { WallFeedBy } from "../../../table/steps.ts";
 import type { ToolBeam } from "../beam.ts";
-import { BAD_END, bendingShare, edgeForce, GOOD_END, USUAL_EDGE } from "../choices.ts";
+import { BAD_END, bendingShare, GOOD_END } from "../choices.ts";
+import { edgeOfTool, forceOf } from "../force.ts";
 import type { Job } from "../job.ts";
+import { leastChipOf } from "../limits.ts";
 import { lightest } from "../pass-search.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
 import {
@@ -29,8 +31,6 @@ import {
 
 /** Largest wear value of a wall [mm]: beyond it the tool or the depth is wrong, not the path (judgement). */
 const WALL_WEAR_REACH = 0.2;
-/** Edge radius that a force is worked out with where the list has none [mm]. */
-const middleEdge = Math.sqrt(USUAL_EDGE[0] * USUAL_EDGE[1]);
 
 const MOST_PASSES = 5;
 const MOST_SPRINGS = 2;
@@ -64,9 +64,11 @@ export interface Attempt {
   /** What the passes load tool and spindle with; asked for of the way that is taken. */
   readonly loads: () => Loads;
   /** Depth of the finished wall where the tool bends least and where it bends most [mm]; none without a force, a beam, a wall. */
-  readonly ends?: () => readonly [number, number];
-  /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
-  readonly start?: () => number | null;
+  readonly size?: {
+    readonly ends: () => readonly [number, number];
+    /** Radius wear value that brings the end that bends least to size, or null when none does [mm]. */
+    readonly start: () => number | null;
+  };
   readonly load: number;
 }
 
@@ -106,12 +108,12 @@ export function choosePasses(
 ): Attempt | undefined {
   const { row } = job;
   const share = row.radialDepth ?? RADIAL_SHARE * tool.diameter;
+  const countOf = (stock: number) => Math.ceil(stock / share - 1e-9);
   let least = 1;
   if (wall.circles) {
-    const first = wall.full ? Math.min(wall.stock, (FIRST_CIRCLE * tool.diameter - wall.start!) / 2) : 0;
-    least = wall.full
-      ? 1 + Math.ceil((wall.stock - first) / share - 1e-9)
-      : Math.max(1, Math.ceil(wall.stock / share - 1e-9));
+    // From solid a first circle takes what it can.
+    const first = Math.min(wall.stock, (FIRST_CIRCLE * tool.diameter - wall.start!) / 2);
+    least = wall.full ? 1 + countOf(wall.stock - first) : Math.max(1, countOf(wall.stock));
   }
   if (least > PASS_LIMIT) {
     // A size beyond all bounds (1e308 in) overflows on the way here: what is told stays a number.
@@ -202,7 +204,8 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   const base = { passes, radialDepth, axialDepth, edge, ...feed, chip };
   const chosenSprings = row.springPasses ?? 0;
   const spring = (n: number) => [...cutting, ...Array.from({ length: n }, () => wall.stock)];
-  if (material?.kc11 === undefined || material.exponent === undefined) {
+  const force = forceOf(task);
+  if (!force) {
     return {
       ...base,
       springs: chosenSprings,
@@ -212,21 +215,16 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     };
   }
   const sin = Math.sin((angle * Math.PI) / 180);
-  const kc11 = material.kc11 * (row.wearFactor ?? 1);
-  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
-  const worn = row.wearFactor ?? 1;
-  const ploughing = edgeForce(kc11, tool.edgeRadius ?? middleEdge);
-  const edgeTangential = material.edgeTangential === undefined ? ploughing : worn * material.edgeTangential;
-  const edgeRadial = material.edgeRadial === undefined ? edgeTangential : worn * material.edgeRadial;
+  const { kc11, exponent, radialRatio } = force;
   const cut: Omit<MillCut, "radialDepth" | "axialDepth"> = {
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
-    kc11: kc11 * sin ** -material.exponent,
-    exponent: material.exponent,
+    kc11: kc11 * sin ** -exponent,
+    exponent,
     feedPerTooth: centreFeed,
     diameter,
     teeth,
     helixAngle: tool.helix ?? 0,
-    radialRatio: material.radialRatio ?? 0.35,
+    radialRatio,
     way: row.way ?? "climb",
   };
   // From solid the whole front cuts, wherever the tool is bent to.
@@ -248,11 +246,13 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     });
     return { tangential, torque, bending };
   });
-  const rub = chip > 0 ? ((material.leastChip ?? 0) * (tool.edgeRadius ?? 0)) / chip : 0;
+  const rub = leastChipOf(task, tool) / chip;
   const common = { ...base, loads };
   if (wall.walls === 0 || !beam) return { ...common, springs: chosenSprings, depths: spring(chosenSprings), load: rub };
   const give = flexibility(wall.stock);
-  const radii = tool.edgeRadius === undefined ? USUAL_EDGE : ([tool.edgeRadius, tool.edgeRadius] as const);
+  // Kienzle's kc already holds the size effect: the edge's ploughing counts only where it makes the wall.
+  const { radii, edgeTangential, edgeRadial, ends: edges } = edgeOfTool(task, force, tool.edgeRadius);
+  const leastShare = material?.leastChip ?? 0;
   const forces = wallForces({ ...cut, edgeTangential, edgeRadial });
   const bent: BendingWall = {
     // A helical entry is loaded nearer to the tip: its force counts as one that bends the tool as far from the usual place.
@@ -261,8 +261,8 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     meanForce: (from, to) => (forces.mean(radialOf(from, to), axialOf(wall, from)) * flexibility(from)) / give,
     flexibility: give,
     ends: [GOOD_END, BAD_END],
-    layers: [leastLayer(material.leastChip ?? 0, radii[0], 90), leastLayer(material.leastChip ?? 0, radii[1], 90)],
-    edges: tool.edgeRadius === undefined ? [radii[0] / middleEdge, radii[1] / middleEdge] : [1, 1],
+    layers: [leastLayer(leastShare, radii[0], 90), leastLayer(leastShare, radii[1], 90)],
+    edges,
     deepest: wall.side === "outside" ? 0.49 * wall.start! : undefined,
   };
   // The wear value that stands in the control moves every pass; positive is away from the wall.
@@ -305,21 +305,23 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     ...common,
     springs,
     depths: spring(springs),
-    ends: () => {
-      const { last } = band();
-      return [Math.max(...last), Math.min(...last)];
+    size: {
+      ends: () => {
+        const { last } = band();
+        return [Math.max(...last), Math.min(...last)];
+      },
+      start: once(() => {
+        if (error / wall.walls > WALL_WEAR_REACH) return null;
+        // the corner that bends least, moved until it comes to size
+        const { corners, last } = band();
+        const most = Math.max(...last);
+        const corner = corners[last.indexOf(most)]!;
+        // Where no wear value stands in the control, the wall at full depth is known.
+        const reached = (depth: number) =>
+          depth === wall.stock && by === 0 ? most : wallAt(corner, depth - wall.stock, springs);
+        return startWear(wall.stock, reached, WALL_WEAR_REACH);
+      }),
     },
-    start: once(() => {
-      if (error / wall.walls > WALL_WEAR_REACH) return null;
-      // the corner that bends least, moved until it comes to size
-      const { corners, last } = band();
-      const most = Math.max(...last);
-      const corner = corners[last.indexOf(most)]!;
-      // Where no wear value stands in the control, the wall at full depth is known.
-      const reached = (depth: number) =>
-        depth === wall.stock && by === 0 ? most : wallAt(corner, depth - wall.stock, springs);
-      return startWear(wall.stock, reached, WALL_WEAR_REACH);
-    }),
     load: Math.max(error / allowed, rub),
   };
 }

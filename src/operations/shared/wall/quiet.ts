@@ -2,6 +2,7 @@
 import type { ToolBeam } from "../beam.ts";
 import { type ChatterPass, chatters } from "../chatter.ts";
 import type { Job } from "../job.ts";
+import { under } from "../slack.ts";
 import type { Attempt } from "./passes.ts";
 import type { SizedTool, Wall } from "./wall.ts";
 
@@ -34,16 +35,15 @@ export function quietSlot(
   tool: SizedTool,
   usual: SlotWay,
   surfaceSpeed: number,
-  passesOf: (wall: Wall) => Attempt | undefined,
+  passesOf: (wall: Wall) => Attempt,
 ): SlotWay & { readonly quiet: boolean } {
-  if (job.material?.kc11 === undefined) return { ...usual, quiet: false };
   const isQuiet = (chosen: Attempt) => !chatters(job, beam, tool, [chatterPass(chosen, tool.teeth, surfaceSpeed)]);
   if (isQuiet(usual.chosen)) return { ...usual, quiet: true };
   const { wall } = usual;
-  for (let levels = wall.levels + 1; wall.depth / levels >= SHALLOW_STEP * tool.diameter * 0.9999; levels++) {
+  for (let levels = wall.levels + 1; !under(wall.depth / levels, SHALLOW_STEP * tool.diameter); levels++) {
     const shallower = { ...wall, levels, axial: wall.depth / levels };
     const chosen = passesOf(shallower);
-    if (chosen && isQuiet(chosen)) return { wall: shallower, chosen, quiet: true };
+    if (isQuiet(chosen)) return { wall: shallower, chosen, quiet: true };
   }
   return { ...usual, quiet: false };
 }

@@ -3,6 +3,7 @@ import { fluteFill, type MaterialGroup, slotStep } from "../../../mill/chip-spac
 import { floorRoughness, wallRoughness } from "../../../mill/roughness.ts";
 import type { Material } from "../../../table/lists.ts";
 import type { Job } from "../job.ts";
+import { over } from "../slack.ts";
 import type { SizedTool, Wall } from "./wall.ts";
 
 /** A step so many times too deep packs, a lesser one is to be looked at (judgement). */
@@ -22,12 +23,12 @@ export function judgeSlot({ work, row, material }: Job, tool: SizedTool, axial: 
   const coolant = row.coolant ?? "flood";
   const step = slotStep(group, diameter, teeth, coolant, material?.slotStep);
   work.limit("slotStep", axial, step, "length");
-  // Just at the limit is inside it, whatever the last digit of a converted size says.
-  if (axial > step * 1.0001) {
-    const packs = axial > PACKS * step * 1.0001;
-    const limit = packs ? PACKS * step : step;
-    work.find("slot-too-deep", { value: axial, limit, teeth, coolant }, packs ? "stop" : "check");
-  }
+  for (const [share, severity] of [
+    [PACKS, "stop"],
+    [1, "check"],
+  ] as const)
+    if (over(axial, share * step))
+      work.find("slot-too-deep", { value: axial, limit: share * step, teeth, coolant }, severity);
   const fill = fluteFill(group, centreFeed, diameter, diameter, teeth);
   if (fill > 1) work.find("gullet-full", { value: fill, limit: 1, teeth });
 }

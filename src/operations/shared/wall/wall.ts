@@ -77,12 +77,11 @@ export const axialOf = (wall: Wall, from: number) => (wall.rise > 0 && from === 
 /** Radial positions of the passes: how much of the stock is gone after each [mm]. */
 export function positions(wall: Wall, diameter: number, passes: number): number[] {
   const { stock } = wall;
-  if (wall.walls === 0 || wall.full === false || !wall.circles) {
+  if (!wall.full || !wall.circles) {
     return Array.from({ length: passes }, (_, i) => (i === passes - 1 ? stock : (stock * (i + 1)) / passes));
   }
   // From solid: a first circle, then equal passes to the size.
-  const first = Math.min(wall.finish! * 0.98, FIRST_CIRCLE * diameter) / 2 - wall.start! / 2;
-  if (passes === 1) return [stock];
+  const first = (Math.min(wall.finish! * 0.98, FIRST_CIRCLE * diameter) - wall.start!) / 2;
   return Array.from({ length: passes }, (_, i) =>
     i === passes - 1 ? stock : first + ((stock - first) * i) / (passes - 1),
   );
@@ -93,6 +92,6 @@ export const diameterAt = (wall: Wall, gone: number) =>
 
 /** Effective radial depth of a pass from one radial position to the next [mm]. */
 export function effective(wall: Wall, diameter: number, from: number, to: number): number {
-  if (wall.side === "straight" || wall.finish === undefined) return Math.min(to - from, diameter);
+  if (wall.side === "straight") return Math.min(to - from, diameter);
   return Math.min(diameter, arcDepth(diameterAt(wall, from), diameterAt(wall, to), diameter, wall.side));
 }

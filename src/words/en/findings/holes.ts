@@ -71,7 +71,7 @@ export const holes = findingsOf({
     "ream or bore the hole to size",
   ],
   "not-internal": (f) => [
-    `${f.thread} is an external thread: a tap cuts internal ones`,
+    `${f.thread} is an external thread: no hole is drilled or tapped for it`,
     "thread mill it, or write the internal class",
   ],
   "tap-differs": (f, say) => [
