@@ -73,7 +73,10 @@ function readNumber(text: string, bare: string, { decimal }: Locale): Typed {
     digits = digits.replace(".", ",");
   }
   const plain = decimal === "," ? digits.replace(",", ".") : digits;
-  if (!/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d{1,3})?$/i.test(plain) || (decimal === "," && digits.split(",").length > 2))
+  if (
+    !/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d{1,3})?$/i.test(plain) ||
+    (decimal === "," && digits.split(",").length > 2)
+  )
     return decimal === "." && /^[+-]?\d*,\d+$/.test(digits) ? { value: text, doubt: "comma" } : { value: text };
   // Numbers of parts and programs: their zeros belong to them, and so do digits beyond what a number holds.
   if (/^[+-]?0\d/.test(plain) && !/[.e]/i.test(plain)) return { value: text };
