@@ -16,7 +16,7 @@ const SLOW = [
   "tests/host/{chunks,light,reading,sheet}.test.ts",
   "tests/house/{certificate,faults,generated,requirements,server,toolchain,unused}.test.ts",
   "tests/mill/{chatter,force,stability,surface,thread-chatter,threadfeed,threadforce,wall-feed}.test.ts",
-  "tests/operations/{blanks,needs,wall-size}.test.ts",
+  "tests/operations/{blanks,columns,needs,passes-chosen,wall-size}.test.ts",
   "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
   "tests/plan/{advise,chain,demo,handed,holes,money,real-chip,steps,twins}.test.ts",
   "tests/program/{edges,faults-cut,faults-place,reader,sound,words}.test.ts",

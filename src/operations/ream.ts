@@ -27,8 +27,7 @@ export const ream: Operation = {
   plan,
   candidates(job) {
     const wanted = job.row.finishDiameter;
-    const fits = (t: Tool) =>
-      t.kind === "reamer" && t.diameter !== undefined && wanted !== undefined && near(t, wanted);
+    const fits = (t: Tool) => t.kind === "reamer" && near(t.diameter, wanted);
     return { tools: job.lists.tools.items.filter(fits), for: "reamer" };
   },
 };
@@ -45,11 +44,8 @@ const CLASS = "H7";
 const FAR_OVER = 2;
 const LEAD_ANGLE = 45;
 
-/** A reamer of a size, or of the nominal size whose middle of limits the row names. */
-const near = (tool: Tool, wanted: number): boolean => {
-  const d = tool.diameter!;
-  return Math.abs(d - wanted) <= Math.max(SAME_SIZE, 1e-3 * d);
-};
+/** A reamer of a size, or of the nominal size whose middle of limits the row names; a blank is near nothing. */
+const near = (d = Number.NaN, wanted = Number.NaN): boolean => Math.abs(d - wanted) <= Math.max(SAME_SIZE, 1e-3 * d);
 
 function plan(job: Job): Done {
   const { work, row, tool } = job;
@@ -59,7 +55,7 @@ function plan(job: Job): Done {
   work.set({ tool: tool?.tool ?? null });
   if (tool) {
     if (ofOtherKind(work, tool, "reamer")) return { tool };
-    if (tool.diameter !== undefined && !near(tool, wanted)) {
+    if (tool.diameter !== undefined && !near(tool.diameter, wanted)) {
       work.find("reamer-differs", { value: tool.diameter, limit: wanted, tool: tool.tool });
       return { tool };
     }

@@ -36,11 +36,11 @@ const DEEP = 3;
 /** Sizes and pitches closer than this share are the same: lists hold inch sizes with four digits. */
 const SAME = 2e-3;
 
-/** Whether a listed tap has the thread's size and pitch. */
-const makes = (tool: Tool, sizes: ThreadSizes): boolean =>
-  tool.diameter !== undefined &&
-  Math.abs(tool.diameter - sizes.major) <= SAME * sizes.major &&
-  (tool.pitch === undefined || Math.abs(tool.pitch - sizes.pitch) <= SAME * sizes.pitch);
+const same = (value: number, wanted: number): boolean => Math.abs(value - wanted) <= SAME * wanted;
+
+/** Whether a listed tap has the thread's size and pitch; one without a diameter has none. */
+const makes = ({ diameter = Number.NaN, pitch }: Tool, sizes: ThreadSizes): boolean =>
+  same(diameter, sizes.major) && (pitch === undefined || same(pitch, sizes.pitch));
 
 function plan(job: Job): Done {
   const { work, row, tool } = job;
@@ -76,7 +76,7 @@ const given = ({ substrate, teeth, chamfer, ruptureStrength, maxRpm }: Tool) =>
 
 function suits({ work }: Job, tool: Tool, sizes: ThreadSizes): boolean {
   if (ofOtherKind(work, tool, "tap")) return false;
-  if (tool.diameter !== undefined && Math.abs(tool.diameter - sizes.major) > SAME * sizes.major) {
+  if (tool.diameter !== undefined && !same(tool.diameter, sizes.major)) {
     work.find("tap-differs", {
       value: tool.diameter,
       limit: sizes.major,
@@ -85,7 +85,7 @@ function suits({ work }: Job, tool: Tool, sizes: ThreadSizes): boolean {
     });
     return false;
   }
-  if (tool.pitch !== undefined && Math.abs(tool.pitch - sizes.pitch) > SAME * sizes.pitch) {
+  if (tool.pitch !== undefined && !same(tool.pitch, sizes.pitch)) {
     work.find("pitch-differs", { value: tool.pitch, limit: sizes.pitch });
     return false;
   }

@@ -15,7 +15,7 @@ const limits = (plan: Plan) =>
   Object.fromEntries(plan.limits.map(({ key, value, limit, dimension }) => [key, [value, limit, dimension]]));
 
 /** Steel C45 by the list: kc1.1 and exponent; drilling speed and feed at 10 mm of high-speed steel. */
-const [KC, M, , FEED] = [2220, 0.14, 25, 0.17];
+const [KC, M, FEED] = [2220, 0.14, 0.17];
 const rpmOf = (speed: number, diameter: number) => (1000 * speed) / (Math.PI * diameter);
 
 describe("steps of a tapped hole (by hand)", () => {

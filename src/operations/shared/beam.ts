@@ -83,7 +83,7 @@ function makeBeam(tool: Tool, stickOut: number, holderStiffness: number | undefi
 function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
   const diameter = tool.diameter!;
   const shank = tool.shankDiameter ?? diameter;
-  const isThread = tool.kind === "thread mill single" || tool.kind === "thread mill full";
+  const { neckDiameter, neckLength, neckEndDiameter } = tool;
   const parts: (Segment & { part: string })[] = [];
   let at = 0;
   const add = (to: number, d: number, part: string, wide = d) => {
@@ -95,20 +95,15 @@ function partsOf(tool: Tool, stickOut: number): (Segment & { part: string })[] {
     at = end;
   };
   if (tool.kind === "thread mill single") {
-    if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
-      add(tool.neckLength, tool.neckDiameter, "neck", tool.neckEndDiameter);
+    if (neckDiameter !== undefined && neckLength !== undefined) add(neckLength, neckDiameter, "neck", neckEndDiameter);
     else if (tool.cuttingLength !== undefined) add(tool.cuttingLength, FLUTED_SHARE * diameter, "cutting part");
   } else {
     const core = FLUTED_SHARE * diameter;
-    if (tool.cuttingLength !== undefined) {
-      add(
-        tool.cuttingLength,
-        isThread && tool.neckDiameter !== undefined ? Math.min(core, tool.neckDiameter) : core,
-        "cutting part",
-      );
-    }
-    if (tool.neckDiameter !== undefined && tool.neckLength !== undefined)
-      add(tool.neckLength, tool.neckDiameter, "neck", tool.neckEndDiameter);
+    // A full-profile thread mill is no thicker at its core than its neck.
+    const thread = tool.kind === "thread mill full";
+    if (tool.cuttingLength !== undefined)
+      add(tool.cuttingLength, thread ? Math.min(core, neckDiameter ?? core) : core, "cutting part");
+    if (neckDiameter !== undefined && neckLength !== undefined) add(neckLength, neckDiameter, "neck", neckEndDiameter);
   }
   add(stickOut, shank, "shank");
   return parts;

@@ -98,8 +98,6 @@ export function holeBefore(job: Job, sizes: ThreadSizes): number {
   return hole;
 }
 
-/** Listed drills of a size. */
+/** Listed drills of a size; one without a diameter is of none. */
 export const drillsOfSize = ({ lists }: Job, diameter: number): Tool[] =>
-  lists.tools.items.filter(
-    (t) => t.kind === "drill" && t.diameter !== undefined && Math.abs(t.diameter - diameter) <= SAME_SIZE,
-  );
+  lists.tools.items.filter((t) => t.kind === "drill" && Math.abs((t.diameter ?? Number.NaN) - diameter) <= SAME_SIZE);

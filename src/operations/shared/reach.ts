@@ -34,10 +34,9 @@ export function judgeReach(
     work.find("shank-hits", { value: depth - fault.missing, limit: depth, part: pieces[fault.piece]!.part });
   // A nose of known length may enter a wide bore; what is behind it never does.
   const { holderDiameter, holderLength } = tool;
-  const nose =
-    holderDiameter !== undefined && holderLength !== undefined ? [cylinder(holderDiameter, holderLength)] : [];
-  const behind = nose.length > 0 ? undefined : holderDiameter;
-  const hit = reachFault(nose, stickOut, behind, { ...opening, clearance: HOLDER_ROOM });
+  const known = holderDiameter !== undefined && holderLength !== undefined;
+  const nose = known ? [cylinder(holderDiameter, holderLength)] : [];
+  const hit = reachFault(nose, stickOut, known ? undefined : holderDiameter, { ...opening, clearance: HOLDER_ROOM });
   if (hit) work.find("holder-hits", { value: stickOut, limit: stickOut + hit.missing });
 }
 
@@ -50,11 +49,11 @@ const cylinder = (diameter: number, length: number): Segment => ({
 /** Neck and shank above the cutting part, up to the holder. */
 function piecesOf(tool: Tool, diameter: number, stickOut: number): (Segment & { readonly part: "neck" | "shank" })[] {
   const pieces: (Segment & { readonly part: "neck" | "shank" })[] = [];
-  let at = Math.min(tool.cuttingLength ?? 0, stickOut);
-  if (tool.neckDiameter !== undefined && tool.neckLength !== undefined && Math.min(tool.neckLength, stickOut) > at) {
-    const end = Math.min(tool.neckLength, stickOut);
-    const wide = tool.neckEndDiameter ?? tool.neckDiameter;
-    pieces.push({ tipDiameter: tool.neckDiameter, holderDiameter: wide, length: end - at, part: "neck" });
+  const { cuttingLength = 0, neckDiameter, neckLength = 0, neckEndDiameter = neckDiameter } = tool;
+  let at = Math.min(cuttingLength, stickOut);
+  const end = Math.min(neckLength, stickOut);
+  if (neckDiameter !== undefined && end > at) {
+    pieces.push({ tipDiameter: neckDiameter, holderDiameter: neckEndDiameter!, length: end - at, part: "neck" });
     at = end;
   }
   if (stickOut > at) pieces.push({ ...cylinder(tool.shankDiameter ?? diameter, stickOut - at), part: "shank" });

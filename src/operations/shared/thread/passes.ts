@@ -14,6 +14,7 @@ import { edgeOfTool, type Force, forceOf } from "../force.ts";
 import type { Job } from "../job.ts";
 import { badStress, stressOf } from "../limits.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
+import { over } from "../slack.ts";
 import { type CutterFeed, freeFeed, strongFeed } from "./feed.ts";
 import { type Geometry, turnsOf } from "./geometry.ts";
 
@@ -110,9 +111,10 @@ function quickestPasses(task: ThreadTask): Attempt {
     for (const a of tried) if ((!best || a.cost < best.cost) && a.stress <= 1 && a.size() <= 1) best = a;
     // More passes at the same feed only take longer.
     if (best && (passes + 1) / seen[0]!.centreFeed >= best.cost) break;
-    // Where one pass more brought next to nothing, the ones after it bring less.
+    // Where one pass more at the same feed brought next to nothing, the ones after it bring less.
     const now = seen.at(-1)!;
-    if (last && now.stress > IDLE * last.stress && now.size() > IDLE * last.size()) break;
+    const faster = last && over(now.centreFeed, last.centreFeed);
+    if (last && !faster && now.stress > IDLE * last.stress && now.size() > IDLE * last.size()) break;
   }
   if (best) return best;
   seen.sort((a, b) => a.cost - b.cost);

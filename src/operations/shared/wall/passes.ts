@@ -18,6 +18,7 @@ import type { Job } from "../job.ts";
 import { leastChipOf } from "../limits.ts";
 import { lightest } from "../pass-search.ts";
 import { once, onlyCells, rememberedFor, WAYS } from "../remembered.ts";
+import { over } from "../slack.ts";
 import {
   axialOf,
   effective,
@@ -287,10 +288,10 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   let springs = chosenSprings;
   let bad = badCorners.map((corner) => wallAt(corner, by, springs));
   // As many spring passes as bring the size within its share, each as long as it is worth its time.
-  while (row.springPasses === undefined && springs < MOST_SPRINGS && errorOf(bad) > allowed) {
+  while (row.springPasses === undefined && springs < MOST_SPRINGS && over(errorOf(bad), allowed)) {
     // One pass more at full depth, from the wall that the ones before it left.
     const next = badCorners.map(({ tool }, i) => wallLeft(tool, bad[i]!, moved(wall.stock, by)));
-    if (errorOf(next) > WORTH * errorOf(bad)) break;
+    if (over(errorOf(next), WORTH * errorOf(bad))) break;
     springs++;
     bad = next;
   }
@@ -311,7 +312,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
         return [Math.max(...last), Math.min(...last)];
       },
       start: once(() => {
-        if (error / wall.walls > WALL_WEAR_REACH) return null;
+        if (over(error / wall.walls, WALL_WEAR_REACH)) return null;
         // the corner that bends least, moved until it comes to size
         const { corners, last } = band();
         const most = Math.max(...last);
