@@ -58,6 +58,9 @@ describe("time (by hand)", () => {
     // a fifth of 10 s is 2 s
     expect(found(12.1, 10)).toMatchObject([{ code: "acceleration-time", facts: { value: 12.1, limit: 10 } }]);
     expect(found(11.9, 10)).toEqual([]);
+    // no more than that is let pass: a fifth of 10 s, half a second of 2
+    expect(found(12, 10)).toEqual([]);
+    expect(found(2.5, 2)).toEqual([]);
     // a fifth of 2 s is less than half a second
     expect(found(2.51, 2)).toHaveLength(1);
     expect(found(2.49, 2)).toEqual([]);
