@@ -46,12 +46,13 @@ export function planRows(
   words: Words = en,
 ): (RowPlan | undefined)[] {
   const sharing = sharedSetups(rows);
-  const plans: Plan[] = [];
-  const handed = handedOn(rows, lists, (at) => plans[at]);
+  const plans = new Map<number, Plan>();
+  const handed = handedOn(rows, lists, (at) => plans.get(at));
   return rows.map((read, i) => {
     if (read.empty) return undefined;
-    plans[i] = planRow(read, lists, sharing(read), detail, handed(i));
-    return worded(plans[i], words);
+    const plan = planRow(read, lists, sharing(read), detail, handed(i));
+    plans.set(i, plan);
+    return worded(plan, words);
   });
 }
 
