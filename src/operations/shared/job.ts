@@ -111,7 +111,7 @@ export function ofOtherKind(
 /** Runs a formula; a TradeError becomes a finding of the row instead of ending it. */
 export function attempt<T>(
   work: Work,
-  code: Extract<FindingCode, "unknown-thread" | "unknown-class" | "no-path">,
+  code: Extract<FindingCode, "unknown-thread" | "unknown-class" | "no-path" | "no-life" | "no-cost">,
   run: () => T,
 ): T | undefined {
   try {
