@@ -103,7 +103,7 @@ interface Step {
 /** The words that may begin at a place. */
 function stepsFrom(said: Spelled, from: number, of: Lexicon, short: boolean): Step[] {
   const { text, edges, next } = said;
-  const last = Math.min(text.length, from + reachAt(of, text, from, edges));
+  const last = Math.min(text.length, from + reachAt(of, text, from));
   const steps: Step[] = [];
   for (let to = of.compounds ? from + 1 : next[from]!; to <= last; to = of.compounds ? to + 1 : next[to]!) {
     const known = sensesOf(said, from, to, of, short);
