@@ -1,6 +1,6 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
 import { Cache } from "../cache.ts";
-import { headingText, LONGEST } from "./headings.ts";
+import { headingText } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { meaningsOf, type TableName } from "./meant.ts";
 import { type Column, columnsOf } from "./quantity.ts";
@@ -72,6 +72,9 @@ const memories = new Cache<readonly Column[], Cache<string, { readonly is: Under
   "tables whose headings were understood",
   NAMES.size,
 );
+
+/** A longer text is no heading of a column. */
+const LONGEST = 200;
 
 function candidate(heading: unknown, at: number, columns: readonly Column[]): Candidate | undefined {
   // No word of a heading is a number alone.

@@ -3,9 +3,6 @@ import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { type UnitText, unitOf } from "./unit-text.ts";
 
-/** A longer text is no heading of a column. */
-export const LONGEST = 200;
-
 export interface HeadingText {
   /** Folded, from the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */
   readonly texts: readonly string[];
@@ -81,12 +78,8 @@ function tail(text: string): { before: string; unit: UnitText } | undefined {
 /** Headings taken apart before: a table is matched again and again. */
 const seen = new Cache<string, HeadingText>("headings", 4000);
 
-/** Takes a heading apart; no keys where it is blank or too long to be one. */
-export function headingText(heading: unknown): HeadingText {
-  const text = String(heading ?? "");
-  if (text.length > LONGEST) return { texts: [], keys: [], told: false };
-  return seen.get(text, () => takenApart(text));
-}
+/** Takes a heading apart; no keys where it is blank. */
+export const headingText = (heading: string): HeadingText => seen.get(heading, () => takenApart(heading));
 
 function takenApart(text: string): HeadingText {
   const { outside, inside } = brackets(fold(text));
