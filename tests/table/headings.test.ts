@@ -80,6 +80,9 @@ describe("a heading as a column", () => {
     expect(row("Material (kg)")).toEqual([[0, "material"]]);
     expect(row("Thread (kW)")).toEqual([]);
     expect(row("Material (s)")).toEqual([]);
+    // A number of something has none.
+    expect(row("Quantity (mm)")).toEqual([]);
+    expect(row("Quantity (kg)")).toEqual([]);
   });
   it("of a length stays doubtful where its unit says no more than that it is one", () => {
     expect(row("Feed (mm)")).toEqual([]);
@@ -93,6 +96,15 @@ describe("a heading as a column", () => {
     expect(row("Depths (hole)")).toEqual([]);
     expect(row("Hole depths")).toEqual([[0, "holeDepth"]]);
     expect(tool("Cost")).toEqual(["price"]);
+  });
+  it("loses its unit behind brackets that say nothing", () => {
+    expect(row("Depth mm (xyz)")).toEqual([[0, "depth", "mm"]]);
+    expect(row("Depth in mm (xyz)")).toEqual([[0, "depth", "mm"]]);
+  });
+  it("of two meanings is told by one other heading in a language that has but one of them", () => {
+    // "Op" is the operation in French, and that or the row in English.
+    expect(row("Op", "Matière").map(([, key]) => key)).toEqual(["operation", "material"]);
+    expect(row("Op", "Material").map(([, key]) => key)).toEqual(["material"]);
   });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
@@ -114,5 +126,7 @@ describe("a word of a language that the table does not speak", () => {
   it("is asked about then, and English is spoken everywhere", () => {
     expect(readHeadings([...german, "Fase"], ROW_COLUMNS).doubts.map(({ heading }) => heading)).toEqual(["Fase"]);
     expect(row(...german, "Callout").at(-1)).toEqual([3, "feature"]);
+    // A pass in English, and what goes through in Italian, which this table does not speak.
+    expect(row("Operation", "Tiefe", "Gewinde", "Werkstoff", "Pass").at(-1)).toEqual([4, "passes"]);
   });
 });
