@@ -230,6 +230,6 @@ export const matchHeadings = <K extends string>(
 /** What a heading's unit says of the column's numbers. */
 function named(column: Column, unit: UnitText | undefined): { units?: "mm" | "in"; factor?: number } {
   const factor = unit && factorFor(column, unit);
-  if (factor !== undefined && column.dimension) return { units: systemOf(column.dimension, factor) };
+  if (column.dimension) return { units: systemOf(column.dimension, factor) };
   return factor === 1 ? {} : { factor };
 }
