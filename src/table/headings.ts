@@ -42,7 +42,7 @@ export function normalHeading(heading: unknown): string {
   const text = String(heading ?? "");
   return normal.get(text, () =>
     brackets(text.toLowerCase())
-      .outside.replace(/[._:;,/\\\-–—#]+/g, " ")
+      .outside.replace(/[._:;,/\\\-–—#]/g, " ")
       .replace(/\s+/g, " ")
       .trim(),
   );
@@ -57,10 +57,13 @@ const mayEnd = (text: string, { measure }: UnitText): boolean =>
   measure !== "time" &&
   (measure !== "money" || text.length > 2);
 
+/** How many words a unit may have, the most first: "surface feet per minute". */
+const WORDS = [4, 3, 2, 1];
+
 /** A unit at the end of a heading, and the heading before it. */
 function tail(text: string): { before: string; unit: UnitText } | undefined {
-  const tokens = text.split(/[\s,;:]+/);
-  for (let count = Math.min(3, tokens.length); count > 0; count--) {
+  const tokens = text.split(/[\s,;:]/);
+  for (const count of WORDS) {
     const last = tokens.slice(-count).join(" ");
     const unit = unitOf(last);
     if (!unit || !mayEnd(last, unit)) continue;

@@ -33,6 +33,7 @@ describe("the unit of a heading", () => {
     ["Depth - mm", "length"],
     ["Torque ft lb", "torque"],
     ["Depth / mm", "length"],
+    ["Speed surface feet per minute", "surface speed"],
     ["Price EUR", "money"],
     ["Price (€)", "money"],
     ["Time (s)", "time"],
@@ -105,6 +106,10 @@ describe("a heading as a column", () => {
     // "Op" is the operation in French, and that or the row in English.
     expect(row("Op", "Matière").map(([, key]) => key)).toEqual(["operation", "material"]);
     expect(row("Op", "Material").map(([, key]) => key)).toEqual(["material"]);
+  });
+  it("keeps the words of brackets within brackets", () => {
+    expect(row("Ø (tool (mm))")).toEqual([]);
+    expect(row("Depth)")).toEqual([[0, "depth"]]);
   });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
