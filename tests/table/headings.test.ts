@@ -48,6 +48,7 @@ describe("the unit of a heading", () => {
     for (const heading of ["Tiefe in mm", "Tiefe en mm", "Tiefe, mm", "Tiefe/mm", "Tiefe mm"])
       expect(headingText(heading).keys.at(-1), heading).toBe("tiefe");
     expect(headingText("Tiefe am mm").keys.at(-1)).toBe("tiefeam");
+    expect(headingText("Tiefe der Bohrung in mm").keys.at(-1)).toBe("tiefederbohrung");
   });
   it("is no words in brackets, and words in brackets are", () => {
     expect(headingText("Depth (mm)").told).toBe(false);
