@@ -29,9 +29,9 @@ export function quoteAssumptions(q: Omit<QuoteSummary, "assumptions">, lists: Li
     ...batchSentences(q, lists),
     ...moneySentences(q, lists),
   );
-  if (q.money !== undefined && q.own.money !== undefined) {
+  if (q.own.money !== undefined) {
     say.push(
-      `The rows' own costs add up to ${q.own.money.toFixed(2)}, the quote to ${q.money.toFixed(2)}: the difference is the tool changes and how the setup is shared.`,
+      `The rows' own costs add up to ${q.own.money.toFixed(2)}, the quote to ${q.money!.toFixed(2)}: the difference is the tool changes and how the setup is shared.`,
     );
   }
   say.push(

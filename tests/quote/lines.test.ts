@@ -82,6 +82,10 @@ describe("the lines of a quote (by hand)", () => {
 describe("the sentences of a quote (by hand)", () => {
   const says = (of: typeof q) => of.assumptions.join("\n");
   it("tell what was counted", () => {
+    expect(q.assumptions[0]).toMatch(/^One part is every row once, times its Quantity/);
+    // Parts, changes, batch, tools, lives, own costs, acceleration, range, what is not in it.
+    expect(q.assumptions).toHaveLength(9);
+    expect(q.assumptions.at(-1)).toMatch(/^Not in the quote: stock/);
     expect(says(q)).toMatch(/4 changes per part\. Each row's own Time counts one; the quote counts 1 change fewer/);
     expect(says(q)).toMatch(/Batch of 20 parts: each machine is set up once/);
     // 32 s of 383 without setup.
@@ -89,6 +93,13 @@ describe("the sentences of a quote (by hand)", () => {
     expect(says(q)).toMatch(/from 10 % to 90 %.*10 % on cutting, 25 % on moves.*30 % on setup and 40 % on tool life/);
     expect(says(q)).toMatch(/No tool life is known for D1, E1: their tool cost is not in the total/);
     expect(says(quote(FIVE.slice(0, 1), fiveRows(1).slice(0, 1), SHOP))).toMatch(/Batch of 1 part:/);
+  });
+  it("tell how many rows are not in the total", () => {
+    const out = quote(FIVE, fiveRows(), SHOP, { leave: new Map([[1, "by hand"]]) });
+    expect(says(out)).toMatch(/^1 row not in the total, listed with the reason/m);
+    expect(out.rows.map(({ name }) => name)).toEqual(["1", "3", "4", "5"]);
+    const sections = quoteLines(out).filter(({ section }) => section === "Not in the total");
+    expect(sections.map(({ item }) => item)).toEqual(["1 row has no time: not in the total", "Row 2: by hand"]);
   });
   it("tell of nothing that is not there", () => {
     for (const none of [

@@ -112,6 +112,12 @@ describe("a heading as a column", () => {
     expect(row("Ø (tool (mm))")).toEqual([]);
     expect(row("Depth)")).toEqual([[0, "depth"]]);
   });
+  it("takes a single letter for a word between others, and for a name at the end", () => {
+    expect(row("Depth of a hole")).toEqual([[0, "holeDepth"]]);
+    expect(row("Profundidad a mecanizar")).toEqual([[0, "depth"]]);
+    expect(row("Depth a")).toEqual([]);
+    expect(row("Profondità e")).toEqual([]);
+  });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
       expect(tool(heading), heading).toEqual(["price"]);
