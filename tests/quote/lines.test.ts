@@ -68,7 +68,29 @@ describe("the lines of a quote (by hand)", () => {
     );
     expect(life(1, free)).toBe("F1: 1 row, 1 part per edge");
   });
+  it("tell the range in minutes and money: cutting alone is cut to a tenth's scatter (log-normal, quantile 1.2816)", () => {
+    const cut = { cutting: 600, moving: 0, waiting: 0, ideal: 600, change: 0 };
+    const rows = readRows([
+      ["Operation", "Units", "Machine"],
+      ["face", "mm", "B"],
+    ]);
+    const one = quote([made("face", "E1", cut)], rows, SHOP);
+    const low = line(one, "Range", "10 % come out below");
+    const high = line(one, "Range", "10 % come out above");
+    expect(low.minutes! / (10 * Math.exp(-0.12816))).toBeCloseTo(1, 2);
+    expect(high.minutes! / (10 * Math.exp(0.12816))).toBeCloseTo(1, 2);
+    expect(low.money! / (15 * Math.exp(-0.12816))).toBeCloseTo(1, 2);
+    expect(high.money! / (15 * Math.exp(0.12816))).toBeCloseTo(1, 2);
+  });
+  it("name a stopped row by its weightiest reason, else send to the plan", () => {
+    const stopped = FIVE.map((one) => ({ ...one, verdict: "stop" as const }));
+    expect(line(quote(stopped, fiveRows(), SHOP), "Stop", "Row 1").item).toBe("Row 1: see the plan");
+    const reasons = [{ severity: "stop", text: "too deep" }] as unknown as (typeof FIVE)[number]["reasons"];
+    const told = stopped.map((one) => ({ ...one, reasons }));
+    expect(line(quote(told, fiveRows(), SHOP), "Stop", "Row 1").item).toBe("Row 1: too deep");
+  });
   it("name a row by what it is and what it makes", () => {
+    expect(line(q, "Costs most", "Row 3").item).toBe("Row 3: thread mill");
     const rows = readRows([
       ["Row", "Feature", "Operation", "Units", "Machine"],
       [7, "lug", "face", "mm", "B"],
