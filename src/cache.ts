@@ -42,15 +42,3 @@ export class Cache<K, V> {
     return made;
   }
 }
-
-/** What `make` makes of a thing, made once and kept as long as the thing lives. */
-export function perThing<K extends object, V extends object>(make: (thing: K) => V): (thing: K) => V {
-  const kept = new WeakMap<K, V>();
-  return (thing) => {
-    const known = kept.get(thing);
-    if (known) return known;
-    const made = make(thing);
-    kept.set(thing, made);
-    return made;
-  };
-}

@@ -112,6 +112,15 @@ describe("a unit of a column's own", () => {
   });
 });
 
+describe("a name or a designation", () => {
+  it("is told to a spreadsheet as text, so that 1/4-20 is no date and 1045 no number; a remark may be anything", () => {
+    const formats = new Map((ROW_COLUMNS as readonly Column[]).map(({ heading, format }) => [heading, format]));
+    for (const heading of ["Feature", "Material", "Machine", "Tool", "Thread", "Size class"])
+      expect(formats.get(heading), heading).toEqual(["@", "@"]);
+    for (const heading of ["Row", "Remark"]) expect(formats.get(heading), heading).toBeUndefined();
+  });
+});
+
 describe("a length of a row (identity: an inch is 25.4 mm)", () => {
   it.each(
     (ROW_COLUMNS as readonly Column[])
