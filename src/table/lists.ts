@@ -10,6 +10,7 @@ export const MATERIAL = {
   kc11: above0("kc1.1 [MPa]", { unit: "MPa" }),
   exponent: number("Exponent", { low: 0, high: 0.9 }),
   radialRatio: number("Radial ratio", { low: 0, high: 2 }),
+  axialRatio: number("Axial ratio", { low: 0, high: 2 }),
   leastChip: number("Least chip", { low: 0, high: 2 }),
   /** Advance of a thread mill's edge along the thread per tooth, in percent of its diameter. */
   threadFeed: above0("Thread feed [% of diameter]", { unit: "%", high: 10 }),

@@ -18,7 +18,7 @@ const num = (value: unknown) => {
 };
 
 const MATERIAL_HEADINGS =
-  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Least chip|Thread feed [% of diameter]|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Feed 20 mm [mm per tooth]|Feed insert [mm per tooth]|Speed insert low [m/min]|Speed insert high [m/min]|Speed thread mill low [m/min]|Speed thread mill high [m/min]|Drill speed carbide [m/min]|Drill speed HSS [m/min]|Drill feed carbide [mm per turn at 10 mm]|Drill feed HSS [mm per turn at 10 mm]|Taylor n|Reference life [min]|Thick chip [of feed]|Breaking chip [of feed]|Slot step [of diameter]|Designations|Source";
+  "Material|Group|Hardness|kc1.1 [MPa]|Exponent|Radial ratio|Axial ratio|Least chip|Thread feed [% of diameter]|Speed carbide low [m/min]|Speed carbide high [m/min]|Speed HSS low [m/min]|Speed HSS high [m/min]|Feed 3 mm [mm per tooth]|Feed 6 mm [mm per tooth]|Feed 12 mm [mm per tooth]|Feed 20 mm [mm per tooth]|Feed insert [mm per tooth]|Speed insert low [m/min]|Speed insert high [m/min]|Speed thread mill low [m/min]|Speed thread mill high [m/min]|Drill speed carbide [m/min]|Drill speed HSS [m/min]|Drill feed carbide [mm per turn at 10 mm]|Drill feed HSS [mm per turn at 10 mm]|Taylor n|Reference life [min]|Thick chip [of feed]|Breaking chip [of feed]|Slot step [of diameter]|Designations|Source";
 const TOOL_HEADINGS =
   "Tool|Kind|Units|Diameter|Teeth|Cutting length|Neck diameter|Neck length|Shank diameter|Stick-out|Corner radius|Tip flat|Profile angle|Helix|Point angle|Edge radius|Edge angle|Tip to profile|Rupture strength [MPa]|Modulus [GPa]|Notch factor|Runout|Substrate|Pitch|Chamfer [pitches]|Max rpm|Price|Edges|Safety factor|Stick-out limit [of diameter]";
 const MACHINE_HEADINGS =
@@ -114,6 +114,7 @@ describe("materials (independent)", () => {
       expect(num(m["Least chip"]), at).toBeGreaterThanOrEqual(0.2);
       expect(num(m["Least chip"]), at).toBeLessThanOrEqual(0.4);
       expect(num(m["Radial ratio"]), at).toBeLessThan(0.8);
+      expect(num(m["Axial ratio"]), at).toBeLessThan(num(m["Radial ratio"]));
       expect(num(m["Speed carbide low [m/min]"]), at).toBeLessThan(num(m["Speed carbide high [m/min]"]));
       if (m["Speed HSS low [m/min]"] !== null) {
         expect(num(m["Speed HSS low [m/min]"]), at).toBeLessThan(num(m["Speed HSS high [m/min]"]));

@@ -11,13 +11,13 @@ import * as way from "./long-way.ts";
 
 const MATERIALS = [
   [
-    ...["Material", "Group", "kc1.1 [MPa]", "Exponent", "Radial ratio", "Least chip"],
+    ...["Material", "Group", "kc1.1 [MPa]", "Exponent", "Radial ratio", "Axial ratio", "Least chip"],
     ...["Speed carbide low [m/min]", "Speed carbide high [m/min]", "Speed HSS low [m/min]", "Speed HSS high [m/min]"],
     ...["Feed 3 mm [mm per tooth]", "Feed 6 mm [mm per tooth]", "Feed 12 mm [mm per tooth]"],
     ...["Taylor n", "Reference life [min]"],
   ],
-  ["Steel HL-1", "P", 1700, 0.25, 0.4, 0.3, 80, 160, 18, 30, 0.02, 0.04, 0.08, 0.25, 30],
-  ["Alloy HL-2", "N", 700, 0.22, 0.3, 0.25, 200, 500, 60, 100, 0.03, 0.06, 0.11, 0.35, 45],
+  ["Steel HL-1", "P", 1700, 0.25, 0.4, 0.1, 0.3, 80, 160, 18, 30, 0.02, 0.04, 0.08, 0.25, 30],
+  ["Alloy HL-2", "N", 700, 0.22, 0.3, 0.05, 0.25, 200, 500, 60, 100, 0.03, 0.06, 0.11, 0.35, 45],
 ];
 const TOOLS = [
   [

@@ -18,7 +18,7 @@ import { readLists, readRows } from "../../src/table/read.ts";
 /** Where 0 is an answer of its own, written down from what the column means: none of it, free of charge, no. */
 const ZERO_SAYS: Readonly<Record<string, readonly string[]>> = {
   rows: ["Start diameter", "Through", "Spring passes", "Drilling oversize", "Spacing", "Wear value"],
-  materials: ["Exponent", "Radial ratio", "Least chip", "Kte [N/mm]", "Kre [N/mm]"],
+  materials: ["Exponent", "Radial ratio", "Axial ratio", "Least chip", "Kte [N/mm]", "Kre [N/mm]"],
   tools: [
     ...["Corner radius", "Tip flat", "Helix", "Edge radius", "Tip to profile", "Runout", "Price", "Coolant through"],
     "Chisel ratio",
