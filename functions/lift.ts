@@ -156,8 +156,7 @@ function explain(
   if (!(thrown instanceof TradeError)) return toCellError(thrown);
   const show: Show = (value, dimension) => {
     if (u === undefined || dimension === undefined) return String(Number(value.toPrecision(6)));
-    const name = dimension as DimensionName;
-    return `${Number(fromCanonical(value, name, u).toPrecision(6))} ${symbol(name, u)}`;
+    return `${Number(fromCanonical(value, dimension, u).toPrecision(6))} ${symbol(dimension, u)}`;
   };
   const k = params.findIndex((p) => p.name === thrown.parameter);
   let shown: string | undefined;

@@ -1,4 +1,7 @@
-/** A memory with a name and an end: the only kind that this house keeps between calls. */
+/**
+ * A memory with a name and an end: the only kind that this house keeps between calls. What is worked out of one object alone may
+ * hang on it in a WeakMap instead: it is one thing an object, and goes with it.
+ */
 
 /** What goes when it is full, as a share: to take many out at once costs far less than one each time. */
 const GOES = 4;
@@ -38,16 +41,4 @@ export class Cache<K, V> {
     this.kept.set(key, made);
     return made;
   }
-}
-
-/** What `make` makes of a thing, made once and kept as long as the thing lives. */
-export function perThing<K extends object, V extends object>(make: (thing: K) => V): (thing: K) => V {
-  const kept = new WeakMap<K, V>();
-  return (thing) => {
-    const known = kept.get(thing);
-    if (known) return known;
-    const made = make(thing);
-    kept.set(thing, made);
-    return made;
-  };
 }

@@ -1,5 +1,6 @@
 /** Checks of formula arguments. Each returns the value, so that a formula can check where it reads. */
 import { TradeError } from "./errors.ts";
+import type { DimensionName } from "./units.ts";
 
 /** A finite number, else {@link TradeError} "value". */
 export function finite(parameter: string, value: number): number {
@@ -39,7 +40,7 @@ export function within(
   value: number,
   low: number,
   high: number,
-  dimension?: string,
+  dimension?: DimensionName,
   open: "none" | "low" | "high" | "both" = "none",
 ): number {
   finite(parameter, value);

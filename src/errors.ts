@@ -3,8 +3,10 @@
  * so that a cell, a planning row and the task pane can each say it in their own place.
  */
 
+import type { DimensionName } from "./units.ts";
+
 /** Writes a number that is held in the canonical unit of `dimension` the way the reader wants it (unit included). */
-export type Show = (value: number, dimension?: string) => string;
+export type Show = (value: number, dimension?: DimensionName) => string;
 
 /**
  * - `blank`: required, and nothing came
@@ -25,14 +27,14 @@ export class TradeError extends Error {
   readonly allowed: string | ((show: Show) => string);
 
   /** Dimension of the value (a key of units.ts), where it is a number with a unit. */
-  readonly dimension?: string;
+  readonly dimension?: DimensionName;
 
   constructor(
     code: TradeErrorCode,
     parameter: string,
     value: unknown,
     allowed: string | ((show: Show) => string),
-    dimension?: string,
+    dimension?: DimensionName,
   ) {
     super("");
     this.name = "TradeError";
@@ -48,8 +50,11 @@ export class TradeError extends Error {
   text(show: Show = plain, shown?: string, name = this.parameter): string {
     const allowed = typeof this.allowed === "string" ? this.allowed : this.allowed(show);
     if (this.code === "blank") return `${name} is blank; ${allowed}`;
-    const own = this.dimension !== undefined && typeof this.value === "number" && Number.isFinite(this.value);
-    const value = shown ?? (own ? show(this.value as number, this.dimension) : quote(this.value));
+    const own =
+      this.dimension !== undefined && typeof this.value === "number" && Number.isFinite(this.value)
+        ? show(this.value, this.dimension)
+        : quote(this.value);
+    const value = shown ?? own;
     if (this.code === "unsolvable") return `no answer for ${name} ${value}: ${allowed}`;
     if (this.code === "unknown") return `${name} ${value} is not known; ${allowed}`;
     return `${name} is ${value}; ${allowed}`;

@@ -188,7 +188,7 @@ export const FINDINGS = {
   "too-many-passes": finding<Against>("stop"),
   // time and money
   "no-time": finding("stop"),
-  "no-cost": finding("stop"),
+  "no-cost": finding<Failed>("stop"),
   "acceleration-time": finding<Against & { more: number }>("ok"),
   "no-life": finding<Failed>("check"),
 } satisfies Record<string, Declared<object>>;

@@ -103,16 +103,22 @@ export function maximum(
   return f1 > f2 ? { x: x1, value: f1 } : { x: x2, value: f2 };
 }
 
-const rules = new Map<number, { x: Float64Array; w: Float64Array }>();
+interface GaussRule {
+  readonly x: Float64Array;
+  readonly w: Float64Array;
+}
+const rules = new Cache<number, GaussRule>("Gauss points", 16);
 
 /**
  * Nodes and weights of n-point Gauss–Legendre quadrature on [−1, 1], by Newton iteration on the Legendre recurrence.
  *
  * @source ABRAMOWITZ
  */
-export function gaussLegendre(n: number): { x: Float64Array; w: Float64Array } {
-  const known = rules.get(n);
-  if (known) return known;
+export function gaussLegendre(n: number): GaussRule {
+  return rules.get(n, () => gaussRule(n));
+}
+
+function gaussRule(n: number): GaussRule {
   const x = new Float64Array(n);
   const w = new Float64Array(n);
   for (let i = 0; i < n; i++) {
@@ -134,9 +140,7 @@ export function gaussLegendre(n: number): { x: Float64Array; w: Float64Array } {
     x[i] = -z;
     w[i] = 2 / ((1 - z * z) * slope * slope);
   }
-  const rule = { x, w };
-  rules.set(n, rule);
-  return rule;
+  return { x, w };
 }
 
 /** Parts of a doubling from node to node, and halvings that are tabled. */

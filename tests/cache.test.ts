@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Cache, perThing } from "../src/cache.ts";
+import { Cache } from "../src/cache.ts";
 
 describe("the memory with a name and an end", () => {
   it("makes a thing once, and again when it was forgotten", () => {
@@ -37,21 +37,5 @@ describe("the memory with a name and an end", () => {
     const cache = new Cache<number, number>("test", 1);
     expect([1, 2, 1].map((key) => cache.get(key, () => key))).toEqual([1, 2, 1]);
     expect(cache.size).toBe(1);
-  });
-});
-
-describe("what is made of a thing", () => {
-  it("is made once for each, and is its own", () => {
-    let made = 0;
-    const boxOf = perThing((thing: { name: string }) => {
-      made++;
-      return { holds: thing.name };
-    });
-    const [one, other] = [{ name: "one" }, { name: "other" }];
-    const box = boxOf(one);
-    expect(box).toEqual({ holds: "one" });
-    expect(boxOf(other)).toEqual({ holds: "other" });
-    expect(boxOf(one)).toBe(box);
-    expect(made).toBe(2);
   });
 });

@@ -55,6 +55,8 @@ describe("cost of a part (identity)", () => {
     const slow = { cycleTime: 120, rate: 60, setupTime: 600 };
     expect(() => breakEvenBatch(slow, { ...slow, cycleTime: 60, setupTime: 300 })).toThrow(/at every batch/);
     expect(() => breakEvenBatch(slow, slow)).toThrow(/at every batch/);
+    // The same setup: their costs meet at no part at all.
+    expect(() => breakEvenBatch(slow, { ...slow, cycleTime: 60 })).toThrow(/at every batch/);
   });
   it("rejects a batch of zero and a blank rate by their names", () => {
     const message = (block: any[][]) => (block[0]![0] as CellError).message;

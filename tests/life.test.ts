@@ -89,6 +89,11 @@ describe("tool life (identity)", () => {
     expect(free.code).toBe("#NUM!");
     expect(free.message).toMatch(/faster is always cheaper/);
     expect(message(TOOLLIFE([[0]], [[100]], [[60]], [[0.25]]))).toMatch(/^speed is 0/);
+    // Too long and too short for a number.
+    for (const speed of [1, 1e10])
+      expect(() => toolLife(speed, 1e5, 60, 0.001)).toThrow(
+        expect.objectContaining({ code: "unsolvable", parameter: "speed", value: speed }),
+      );
     expect((TOOLLIFE([[1]], [[1000]], [[60]], [[0.001]])[0]![0] as CellError).code).toBe("#NUM!");
   });
 });

@@ -4,8 +4,15 @@ import { readCallouts } from "../src/callouts/callouts.ts";
 import { drillNamed } from "../src/drill/sizes.ts";
 import { decimalText, inchText } from "../src/reading.ts";
 import { parseThread } from "../src/thread/designation.ts";
+import { taperPipe } from "../src/thread/taper-pipe.ts";
 
-const READERS: Readonly<Record<string, (text: string) => unknown>> = { decimalText, inchText, drillNamed, parseThread };
+const READERS: Readonly<Record<string, (text: string) => unknown>> = {
+  decimalText,
+  inchText,
+  drillNamed,
+  parseThread,
+  taperPipe,
+};
 
 /** Milliseconds of the processor in the quickest of three readings, whoever else wants it; refusals count as readings. */
 function quickest(read: (text: string) => unknown, text: string): number {
@@ -51,7 +58,24 @@ describe("numbers as people type them (identity)", () => {
 
 describe("long text in a cell (identity)", () => {
   /** What a reader may begin with, what is then repeated, and what spoils it at the end. */
-  const HEADS = ["", "1", "1.", "1-", "1 ", "+", "#", "NO", "NUMBER", "LTR", "M", "M6x", "1/2-13", "1/2-13UNC", "G1/"];
+  const HEADS = [
+    "",
+    "1",
+    "1.",
+    "1-",
+    "1 ",
+    "+",
+    "#",
+    "NO",
+    "NUMBER",
+    "LTR",
+    "M",
+    "M6x",
+    "1/2-13",
+    "1/2-13UNC",
+    "G1/",
+    "1/2",
+  ];
   const UNITS = [
     "1",
     "0",

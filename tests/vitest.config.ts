@@ -18,7 +18,7 @@ const SLOW = [
   "tests/mill/{chatter,force,stability,surface,thread-chatter,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/operations/{blanks,columns,needs,passes-chosen,remembered,wall-size}.test.ts",
   "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
-  "tests/plan/{advise,chain,demo,handed,holes,money,real-chip,steps,twins}.test.ts",
+  "tests/plan/{advise,advised,chain,demo,handed,holes,money,real-chip,relief,same-part,steps,twins,ways}.test.ts",
   "tests/program/{edges,faults-cut,faults-place,reader,sound,words}.test.ts",
   "tests/quote/quote.test.ts",
   "tests/table/{designations,shop-lists,spellings,taken-for-date}.test.ts",

@@ -236,17 +236,23 @@ function leftover(left: readonly Placed[], lines: readonly Line[]): string {
   return parts.map((p) => original.get(p.line)!.slice(p.at, p.end)).join(" … ");
 }
 
+/** What a row has under a heading of the planning table; blank under those that no callout fills. */
+export function cellUnder({ cells }: Pick<CalloutRow, "cells">, heading: string): CalloutCell {
+  const own: Readonly<Partial<Record<string, CalloutCell>>> = cells;
+  return own[heading] ?? null;
+}
+
 /**
  * The rows as a block of cells under the given headings (canonical or any other spelling the planning table knows),
  * without the heading row. Lengths go under a heading that carries its own unit ("Dia (mm)") in that unit.
  */
 export function calloutBlock(rows: readonly CalloutRow[], headings: readonly unknown[]): CalloutCell[][] {
   const matches = matchHeadings(headings, ROW_COLUMNS);
-  return rows.map(({ cells }) => {
+  return rows.map((row) => {
     const line: CalloutCell[] = headings.map(() => null);
-    const units = cells.Units;
+    const units = row.cells.Units;
     for (const { at, column, units: own } of matches) {
-      const value = (cells as Readonly<Record<string, CalloutCell | undefined>>)[column.heading] ?? null;
+      const value = cellUnder(row, column.heading);
       const convert =
         typeof value === "number" && column.dimension === "length" && own !== undefined && units && own !== units;
       line[at] = convert ? Number((own === "mm" ? value * 25.4 : value / 25.4).toPrecision(12)) : value;

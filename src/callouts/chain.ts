@@ -75,7 +75,8 @@ export class Chain {
     const smaller = features
       .filter((o) => o !== f && HOLES.includes(o.kind))
       .map((o) => this.value(o.diameter))
-      .filter((d) => d !== null && own !== null && d < own) as number[];
+      .filter((d) => d !== null)
+      .filter((d) => own !== null && d < own);
     return smaller.length > 0 ? Math.max(...smaller) : null;
   }
 }

@@ -47,11 +47,10 @@ function written(f: Feature, units: Units | null): Limits | undefined {
     return { low: clean(nominal + lower), high: clean(nominal + upper), shaft: /^[a-z]/.test(f.fit ?? "") };
   }
   if (f.diameter?.limits) {
-    const [low, high] = f.diameter.limits.map((value) => inUnits({ ...f.diameter!, value }, units)!) as [
-      number,
-      number,
-    ];
-    return { low, high };
+    const { diameter } = f;
+    const [low, high] = f.diameter.limits;
+    const own = (value: number) => inUnits({ ...diameter, value }, units)!;
+    return { low: own(low), high: own(high) };
   }
   if (!f.fit || units === null) return undefined;
   const scale = units === "in" ? INCH : 1;

@@ -43,7 +43,7 @@ export class Mapped {
     const from: number[] = [];
     for (const match of this.text.matchAll(pattern)) {
       const at = match.index;
-      const put = to(match as RegExpExecArray);
+      const put = to(match);
       text += this.text.slice(done, at) + put;
       from.push(...this.from.slice(done, at));
       const last = match[0].length - 1;

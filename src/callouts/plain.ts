@@ -1,4 +1,5 @@
 /** What one hole, bore, seat or boss of a callout is planned as: its operation, its sizes, and what is to be asked about them. */
+import type { OperationName } from "../table/rows.ts";
 import type { Units } from "../units.ts";
 import { DRILLED_GRADE, drilledTolerance, type Limits } from "./fits.ts";
 import type { Remark } from "./remarks/remark.ts";
@@ -10,15 +11,22 @@ const LARGEST_DRILL = 40;
 
 const INCH = 25.4;
 
-const PLANNED: Partial<Record<Feature["kind"], string>> = {
+/** The operation that a feature is made by. */
+const MADE_BY: Readonly<Record<Feature["kind"], OperationName>> = {
   hole: "drill",
+  drill: "drill",
   pilot: "drill",
   counterdrill: "drill",
-  spotface: "counterbore",
   thread: "drill",
+  ream: "ream",
+  bore: "bore",
+  boss: "boss",
+  counterbore: "counterbore",
+  spotface: "counterbore",
+  countersink: "countersink",
 };
 
-export const isSeat = (operation: string): boolean => operation === "counterbore" || operation === "countersink";
+export const isSeat = (operation: OperationName): boolean => operation === "counterbore" || operation === "countersink";
 
 /** A hole is drilled where drilling holds its limits; a shaft class makes a boss of it. */
 export function operationOf(
@@ -26,9 +34,9 @@ export function operationOf(
   nominal: number | null,
   limits: Limits | undefined,
   units: Units | null,
-): { readonly operation: string; readonly notes: readonly Remark[] } {
+): { readonly operation: OperationName; readonly notes: readonly Remark[] } {
   if (f.kind === "counterdrill") return { operation: "drill", notes: [{ code: "counterdrill" }] };
-  const plain = { operation: PLANNED[f.kind] ?? f.kind, notes: [] };
+  const plain: { operation: OperationName; notes: Remark[] } = { operation: MADE_BY[f.kind], notes: [] };
   if (f.kind !== "hole") return plain;
   if (limits?.shaft) return { operation: "boss", notes: [{ code: "shaft-class", fit: f.fit }] };
   if (nominal === null || units === null) return plain;
@@ -46,7 +54,7 @@ export function finishOf(
   f: Feature,
   nominal: number | null,
   limits: Limits | undefined,
-  operation: string,
+  operation: OperationName,
 ): { readonly finish: number | null; readonly tolerance: number | null; readonly notes: readonly Remark[] } {
   if (!limits) return { finish: nominal, tolerance: null, notes: [] };
   const { low, high } = limits;

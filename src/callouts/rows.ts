@@ -3,6 +3,7 @@
 import { reamerDrill } from "../drill/ream.ts";
 import { TradeError } from "../errors.ts";
 import { drillOversize } from "../operations/shared/choices.ts";
+import type { OperationName } from "../table/rows.ts";
 import type { Units } from "../units.ts";
 import { Chain, HOLES } from "./chain.ts";
 import { limitsOf } from "./fits.ts";
@@ -41,7 +42,8 @@ export function rowsOf(
   return { rows: reader.rows(), left: reader.left };
 }
 
-const RANK: Readonly<Record<string, number>> = {
+/** Place in the order of cutting; those that are not named come first. */
+const RANK: Readonly<Partial<Record<OperationName, number>>> = {
   drill: 0,
   boss: 0,
   bore: 1,
@@ -91,7 +93,8 @@ class RowMaker extends Chain {
       if (f.thread) drafts.push(...this.threadRows(f, pilots.get(f)));
       else if (!used.has(f)) drafts.push(...this.holeRows(f, kept));
     }
-    return drafts.sort((a, b) => (RANK[a.cells.Operation ?? ""] ?? 0) - (RANK[b.cells.Operation ?? ""] ?? 0));
+    const rank = ({ cells: { Operation } }: RowDraft) => (Operation && RANK[Operation]) ?? 0;
+    return drafts.sort((a, b) => rank(a) - rank(b));
   }
 
   /** Diameters of one callout that are far apart, and a larger hole on top without the sign of a counterbore. */
@@ -306,13 +309,13 @@ class RowMaker extends Chain {
     );
   }
 
-  private missingDepth(f: Feature, operation: string): Remark | undefined {
+  private missingDepth(f: Feature, operation: OperationName): Remark | undefined {
     if (f.kind === "spotface") return { code: "depth-of-spotface" };
     return isSeat(operation) ? { code: "depth-not-told" } : this.depthNote(f);
   }
 
   /** Limits that were not understood, and a shaft where a hole is written. */
-  private sizeDoubts(f: Feature, operation: string, limited: boolean): Remark[] {
+  private sizeDoubts(f: Feature, operation: OperationName, limited: boolean): Remark[] {
     const doubts: Remark[] = [];
     if (operation === "boss" && (f.through || f.depth)) doubts.push({ code: "shaft-like-hole", fit: f.fit });
     if (!limited && f.tolerance) doubts.push({ code: "tolerance-unread" });
@@ -321,7 +324,7 @@ class RowMaker extends Chain {
   }
 
   /** A seat as its hole does not allow it, an angle that may be a depth, a tolerance that may be another number. */
-  private seatDoubts(f: Feature, operation: string, features: readonly Feature[]): Remark[] {
+  private seatDoubts(f: Feature, operation: OperationName, features: readonly Feature[]): Remark[] {
     const doubts: Remark[] = [];
     const own = this.value(f.diameter);
     const hole = features.some(

@@ -152,8 +152,8 @@ const PATTERNS: readonly Pattern[] = [
     return { kind: "tolerance", lower: { ...size, value: -size.value }, upper: { value: 0 } };
   }),
   pattern(String.raw`(\d*[.,]\d+)\s*(?:-|/|\bTO\b)\s*(\d*[.,]\d+)(?!\d|[.,]\d|\s*(?:°|deg))`, (m) => {
-    const pair = [readNumber(m[1]!), readNumber(m[2]!)].sort((a, b) => a.value - b.value);
-    const [low, high] = pair as [Size, Size];
+    const [one, other] = [readNumber(m[1]!), readNumber(m[2]!)];
+    const [low, high] = one.value <= other.value ? [one, other] : [other, one];
     if (!(low.value > 0 && low.value > 0.8 * high.value)) return undefined;
     const size = { value: (low.value + high.value) / 2, tells: low.tells, limits: [low.value, high.value] as const };
     return { kind: "length", size };
@@ -210,7 +210,7 @@ function drillToken(name: string): Content | undefined {
 
 /** Inch fraction as the trade writes them: bottom a power of two to 128, top odd. */
 function fraction(whole: string | undefined, text: string): Content | undefined {
-  const [top, bottom] = text.split("/").map(Number) as [number, number];
+  const [top = Number.NaN, bottom = Number.NaN] = text.split("/").map(Number);
   if (![2, 4, 8, 16, 32, 64, 128].includes(bottom) || top % 2 === 0 || top > bottom) return undefined;
   return { kind: "length", size: { value: Number(whole ?? 0) + top / bottom, units: "in" } };
 }

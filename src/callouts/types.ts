@@ -1,4 +1,5 @@
 /** What the readers of drawing text hand to each other: tokens, features, rows. */
+import type { OperationName } from "../table/rows.ts";
 import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
 import type { Remark } from "./remarks/remark.ts";
@@ -153,7 +154,9 @@ export type CalloutHeading =
   | "Spacing"
   | "Size tolerance"
   | "Remark";
-export type CalloutCells = { readonly [H in CalloutHeading]?: CalloutCell };
+export type CalloutCells = {
+  readonly [H in CalloutHeading]?: H extends "Operation" ? OperationName | null : CalloutCell;
+};
 
 export interface RowDraft {
   readonly cells: CalloutCells;

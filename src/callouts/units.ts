@@ -69,7 +69,8 @@ function sizesOf(groups: readonly Group[]): Size[] {
       // A tolerance of 0 betrays nothing.
       ...g.features.flatMap((f) => [f.diameter, f.depth, f.tolerance?.lower, f.tolerance?.upper]),
     ])
-    .filter((s) => s !== undefined && !s.derived && s.value !== 0) as Size[];
+    .filter((s) => s !== undefined)
+    .filter((s) => !s.derived && s.value !== 0);
 }
 
 /** How many, how many share one pattern, and in what words that was found. */

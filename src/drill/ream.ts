@@ -72,7 +72,7 @@ export function reamerDrill(diameter: number, oversize: number, sets: readonly D
 }
 
 /**
- * How far the edge of a countersink lies below the face.
+ * How far the edge of a countersink lies below the face: the cone falls from D/2 to d/2 at α/2 to its axis.
  *
  *   t = (D − d)/(2·tan(α/2))
  *

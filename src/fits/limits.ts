@@ -187,7 +187,7 @@ function shaft(diameter: number, letter: string, grade: string, IT: number): Dev
   }
   if (letter === "js") return [-IT / 2, IT / 2];
   if (letter === "j") {
-    const ei = J_SHAFT[grade as keyof typeof J_SHAFT]?.[main];
+    const ei = J_SHAFT[grade]?.[main];
     return ei === undefined ? "j exists in the grades 5, 6 and 7" : [ei, ei + IT];
   }
   if (letter === "k") {
@@ -209,7 +209,7 @@ function hole(diameter: number, letter: string, grade: string, IT: number): Devi
   }
   if (letter === "js") return [-IT / 2, IT / 2];
   if (letter === "j") {
-    const ES = J_HOLE[grade as keyof typeof J_HOLE]?.[main];
+    const ES = J_HOLE[grade]?.[main];
     return ES === undefined ? "J exists in the grades 6, 7 and 8" : [ES - IT, ES];
   }
   const numbered = grade !== "0" && grade !== "01";

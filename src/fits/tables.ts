@@ -110,14 +110,14 @@ export const INTERFERENCE_SIDE: Readonly<Record<string, readonly (number | null)
 /** Shaft k, grades 4 to 7: ei [µm] by main range; 0 in other grades. */
 export const K_SHAFT = [0, 1, 1, 1, 2, 2, 2, 3, 3, 4, 4, 4, 5] as const;
 /** Shaft j: ei [µm] by main range, of grades 5 and 6, of grade 7. */
-export const J_SHAFT = {
+export const J_SHAFT: Readonly<Record<string, readonly number[]>> = {
   "5": [-2, -2, -2, -3, -4, -5, -7, -9, -11, -13, -16, -18, -20],
   "6": [-2, -2, -2, -3, -4, -5, -7, -9, -11, -13, -16, -18, -20],
   "7": [-4, -4, -5, -6, -8, -10, -12, -15, -18, -21, -26, -28, -32],
-} as const satisfies Record<string, readonly number[]>;
+};
 /** Hole J: ES [µm] by main range, of grades 6, 7 and 8. */
-export const J_HOLE = {
+export const J_HOLE: Readonly<Record<string, readonly number[]>> = {
   "6": [2, 5, 5, 6, 8, 10, 13, 16, 18, 22, 25, 29, 33],
   "7": [4, 6, 8, 10, 12, 14, 18, 22, 26, 30, 36, 39, 43],
   "8": [6, 10, 12, 15, 20, 24, 28, 34, 41, 47, 55, 60, 66],
-} as const satisfies Record<string, readonly number[]>;
+};

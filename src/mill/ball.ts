@@ -1,4 +1,10 @@
-/** Ball and bull nose cutters: the diameter that cuts, and the cusps that parallel passes leave. */
+/**
+ * Ball and bull nose cutters: the diameter that cuts, and the cusps that parallel passes leave.
+ *
+ * All of it is one circle of radius r, its lowest point on the floor: at a height y above the floor it is √(r² − (r − y)²) =
+ * √(y·(2r − y)) wide to each side of its centre, which stands D/2 − r from the axis; there its tangent is arccos(1 − y/r) steep.
+ * Two passes s apart meet half way between them, where √(y·(2r − y)) = s/2.
+ */
 import { notNegative, positive, within } from "../check.ts";
 
 /**

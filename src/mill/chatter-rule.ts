@@ -115,6 +115,8 @@ export function chatterDepth(cut: BandedCut, modes: ChatterMode | TipModes, end:
  *
  *   b = min(0.9·P, P/8 + 2·t·tan 30°)
  *
+ * The V is P/8 wide at its flat and grows by tan 30° to each side for each unit of depth; a full profile is 0.9 of the pitch wide.
+ *
  * @param pitch - P [mm], scalar, > 0
  * @param radialDepth - t, depth of the profile in the work [mm], scalar, ≥ 0
  * @returns b [mm]

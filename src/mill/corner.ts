@@ -30,6 +30,8 @@ const PLACES = 48;
  *
  *   ae = D·sin²(φ/2),   φ = largest angle from the wall at which the cutter's edge lies in the stock, over its path
  *
+ * On a straight wall an edge at φ stands D/2·(1 − cos φ) = D·sin²(φ/2) off the wall: that is the cut which ends at φ.
+ *
  * @param corner - corner.radialDepth on the walls [mm], corner.cornerRadius [mm] at least D/2, corner.stockRadius [mm], corner.turn [deg] above 0 and below 180, corner.diameter D [mm]
  * @returns ae [mm]
  * @throws TradeError "range" when a value is outside its limits

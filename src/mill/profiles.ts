@@ -42,7 +42,7 @@ const PLACES = 240;
 const ROUNDING = 1e-12;
 /** Loads of one profile, twice round, and of all: normal, along the feed, tangential. */
 const twice = [0, 1, 2].map(() => new Float64Array(2 * PLACES));
-const sum = [0, 1, 2].map(() => new Float64Array(PLACES));
+const sum = [new Float64Array(PLACES), new Float64Array(PLACES), new Float64Array(PLACES)] as const;
 
 /** Adds the loads of one profile to those of all, taken from a place on and so much of a place before it. */
 function addShifted(from: number, part: number): void {
@@ -97,7 +97,7 @@ export function sumProfiles(
     const whole = Math.floor(back);
     addShifted(PLACES - whole, back - whole);
   }
-  const [normal, feed, tangential] = sum as [Float64Array, Float64Array, Float64Array];
+  const [normal, feed, tangential] = sum;
   const square = (i: number) => normal[i]! * normal[i]! + feed[i]! * feed[i]!;
   let [largest, peakTangential] = [0, 0];
   for (let i = 0; i < PLACES; i++) {

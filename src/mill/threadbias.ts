@@ -83,7 +83,7 @@ export function threadWalls(
       checkPass({ ...cut, startDepth: 0, endDepth: last });
       checked = last;
     }
-    const band = { deepest: [] as number[], shallowest: [] as number[], last: [] as number[] };
+    const band: Record<"deepest" | "shallowest" | "last", number[]> = { deepest: [], shallowest: [], last: [] };
     for (const end of CORNERS[corners])
       for (const tool of tools[end]!) {
         let wall = before?.[band.last.length] ?? 0;

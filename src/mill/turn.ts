@@ -27,31 +27,28 @@ interface Rule {
   readonly x: Float64Array;
   readonly w: Float64Array;
 }
-const rules = new Map<number, Rule>();
 
 /** Gauss points on [0, 1] after t = u³·(10 − 15u + 6u²), plus the two ends with weight 0. */
-function rule(n: number): Rule {
-  let found = rules.get(n);
-  if (!found) {
-    const g = gaussLegendre(n);
-    const x = new Float64Array(n + 2);
-    const w = new Float64Array(n + 2);
-    x[0] = 1e-9;
-    x[n + 1] = 1 - 1e-9;
-    for (let i = 0; i < n; i++) {
-      const u = (1 + g.x[i]!) / 2;
-      x[i + 1] = u * u * u * (10 - 15 * u + 6 * u * u);
-      w[i + 1] = 15 * g.w[i]! * (u * (1 - u)) ** 2;
-    }
-    found = { x, w };
-    rules.set(n, found);
+function ruleOf(n: number): Rule {
+  const g = gaussLegendre(n);
+  const x = new Float64Array(n + 2);
+  const w = new Float64Array(n + 2);
+  x[0] = 1e-9;
+  x[n + 1] = 1 - 1e-9;
+  for (let i = 0; i < n; i++) {
+    const u = (1 + g.x[i]!) / 2;
+    x[i + 1] = u * u * u * (10 - 15 * u + 6 * u * u);
+    w[i + 1] = 15 * g.w[i]! * (u * (1 - u)) ** 2;
   }
-  return found;
+  return { x, w };
 }
 
+/** All the rules there are, made once: few enough to need no memory. */
+const RULES = { 7: ruleOf(7), 10: ruleOf(10), 14: ruleOf(14), 20: ruleOf(20), 28: ruleOf(28) } as const;
+
 /** Points for a piece of that length [rad]; the steps are at odd lengths, which round inputs do not sit on. */
-function points(length: number): number {
-  return length > 2.037 ? 28 : length > 1.013 ? 20 : length > 0.307 ? 14 : length > 0.103 ? 10 : 7;
+function rule(length: number): Rule {
+  return RULES[length > 2.037 ? 28 : length > 1.013 ? 20 : length > 0.307 ? 14 : length > 0.103 ? 10 : 7];
 }
 
 /** More teeth than any cutter has: sums over teeth must end. */
@@ -113,7 +110,7 @@ export function overTurn(
       continue; // no tooth in the cut
     }
     const before = sum.slice();
-    const { x, w } = rule(points(length));
+    const { x, w } = rule(length);
     const n = x.length;
     let strongest = 0;
     for (let i = 0; i < n; i++) {

@@ -38,6 +38,8 @@ export const face: Operation = {
   ],
   tools: ["face mill", "end mill"],
   levers: ["feedPerTooth", "axialDepth", "radialDepth", "surfaceSpeed", "tool"],
+  // Which mill faces a part is a matter of the whole job: none is proposed.
+  candidates: () => ({ tools: [], for: "wall" }),
   plan: (job) =>
     planWall(job, face, (tool) => {
       const depth = job.row.depth ?? job.row.axialDepth!;
@@ -47,7 +49,7 @@ export const face: Operation = {
         depth,
         axial: AXIAL * tool.diameter,
         walls: 0,
-        beside: Array.from({ length: count - 1 }, (_, i) => width * (i + 2)),
+        beside: { count: count - 1, width: (i) => width * (i + 2) },
       });
     }),
 };

@@ -22,7 +22,7 @@ export interface Operation {
   readonly levers: readonly Lever[];
   plan(job: Job): Done;
   /** Listed tools worth trying where the row names none, best guess first; writes its findings to the job that it is given. */
-  candidates?(job: Job): Candidates;
+  candidates(job: Job): Candidates;
 }
 
 export interface Candidates {

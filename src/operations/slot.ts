@@ -4,7 +4,7 @@ import type { Row } from "../table/rows.ts";
 import type { Operation } from "./operation.ts";
 import { planWall } from "./shared/wall/cut.ts";
 import { type Fits, onWall, wallCutters } from "./shared/wall/cutters.ts";
-import { straightWall } from "./shared/wall/pass.ts";
+import { type Beside, straightWall } from "./shared/wall/pass.ts";
 import { goesIn, slotWidth } from "./shared/wall/slot-width.ts";
 import { groupOf } from "./shared/wall/surface.ts";
 import { RADIAL_SHARE, SLOT_AXIAL } from "./shared/wall/wall.ts";
@@ -36,7 +36,7 @@ export const slot: Operation = {
       const whole = slotWidth(row);
       const beside = sidePasses(row, diameter);
       const wall = straightWall(job, tool, {
-        width: beside.length > 0 ? diameter : (row.radialDepth ?? diameter),
+        width: beside.count > 0 ? diameter : (row.radialDepth ?? diameter),
         depth: row.depth!,
         axial: Math.min(
           SLOT_AXIAL * diameter,
@@ -44,28 +44,28 @@ export const slot: Operation = {
             ? slotStep(group, diameter, tool.teeth, row.coolant ?? "flood", job.material?.slotStep)
             : Number.POSITIVE_INFINITY,
         ),
-        walls: row.sizeTolerance === undefined || beside.length > 0 ? 0 : 1,
+        walls: row.sizeTolerance === undefined || beside.count > 0 ? 0 : 1,
         beside,
       });
       if (wall && whole !== undefined && whole < diameter * 0.9999)
         work.find("cutter-too-large", { value: diameter, limit: whole, into: "slot" });
-      if (wall && beside.length > 0)
+      if (wall && beside.count > 0)
         work.find(
           "slot-widened",
-          { value: whole!, limit: diameter, passes: beside.length, step: beside[0]! - diameter },
+          { value: whole!, limit: diameter, passes: beside.count, step: beside.width(0) - diameter },
           row.sizeTolerance === undefined ? "ok" : "check",
         );
       return wall;
     }),
 };
 
-/** How wide the slot is after each pass that follows the one down the middle [mm]: as many on one wall as on the other (common practice: both are cut climb). */
-function sidePasses(row: Row, diameter: number): number[] {
+/** The passes that follow the one down the middle: as many on one wall as on the other (common practice: both are cut climb). */
+function sidePasses(row: Row, diameter: number): Beside {
   const rest = (slotWidth(row) ?? 0) - diameter;
-  if (rest <= 1e-4 * diameter) return [];
+  if (rest <= 1e-4 * diameter) return { count: 0, width: () => diameter };
   const most = Math.min(row.radialDepth ?? RADIAL_SHARE * diameter, diameter);
-  const passes = 2 * Math.ceil(rest / (2 * most) - 1e-9);
-  return Array.from({ length: passes }, (_, i) => diameter + (rest * (i + 1)) / passes);
+  const count = 2 * Math.ceil(rest / (2 * most) - 1e-9);
+  return { count, width: (i) => diameter + (rest * (i + 1)) / count };
 }
 
 /** As wide as the slot at most; without a width the cutter makes it, and is not much thicker than it is deep. */

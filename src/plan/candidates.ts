@@ -22,20 +22,20 @@ export interface Choice {
 /** The best of the candidates; `run` works the row out with a tool. Undefined when there are none. */
 export function bestOf(offer: Candidates, units: Units, run: (tool: Tool) => Plan): Choice | undefined {
   // Tools of the row's own system first: those of the other fill what is left.
-  const own = (tool: Tool) => tool.units === undefined || tool.units === units;
-  const offered = [...offer.tools.filter(own), ...offer.tools.filter((t) => !own(t))].slice(0, MOST_CANDIDATES);
-  if (offered.length <= 1) return offered[0] && { tool: offered[0], offer };
+  const foreign = (tool: Tool) => (tool.units ?? units) !== units;
+  const own = offer.tools.filter((tool) => !foreign(tool));
+  const offered = [...own, ...offer.tools.filter(foreign)].slice(0, MOST_CANDIDATES);
+  if (offered.length === 1) return { tool: offered[0]!, offer };
   let best: { tool: Tool; weight: number; worth: number } | undefined;
   let left = offered.length;
   for (const tool of offered) {
-    if (left-- <= 0) break;
-    const plan = run(tool);
-    const weight = WEIGHT[plan.verdict];
-    const foreign = tool.units !== undefined && tool.units !== units ? FOREIGN : 1;
-    const worth = (plan.results.cost ?? plan.results.time ?? plan.results.load ?? 1) * foreign;
+    if (left-- === 0) break;
+    const { verdict, results } = run(tool);
+    const weight = WEIGHT[verdict];
+    const worth = (results.cost ?? results.time ?? results.load ?? 1) * (foreign(tool) ? FOREIGN : 1);
     if (!best || weight < best.weight || (weight === best.weight && worth < best.worth * (1 - EQUAL)))
       best = { tool, weight, worth };
-    if (plan.verdict === "ok") left = Math.min(left, MORE_THAN_OK);
+    if (verdict === "ok") left = Math.min(left, MORE_THAN_OK);
   }
   return best && { tool: best.tool, offer };
 }

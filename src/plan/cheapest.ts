@@ -42,14 +42,15 @@ export function* cheapest(search: Search, holding: readonly Found[]): Steps<Foun
     limit = price(found.plan);
     best = found;
   };
-  const others = levers.has("tool") ? otherTools(situation).slice(0, TOOLS) : [];
   const branches: { fixed: Changes; here: Situation }[] = [
     ...least.map(({ changes, plan }) => ({
       fixed: changes,
       here: situationOf(withChanges(row, changes), plan, lists),
     })),
     { fixed: [], here: situation },
-    ...others.map((tool) => ({ fixed: [changeOf(situation, "tool", tool.tool)], here: { ...situation, tool } })),
+    ...otherTools(situation)
+      .slice(0, TOOLS)
+      .map((tool) => ({ fixed: [changeOf(situation, "tool", tool.tool)], here: { ...situation, tool } })),
   ];
   for (const { fixed, here } of branches) {
     if (here.tool === undefined) continue;

@@ -16,9 +16,9 @@ const SAME = 1e-9;
 /** A blank cell is NaN, and not the same as anything. */
 const same = (a = Number.NaN, b = Number.NaN) => Math.abs(a - b) <= SAME * Math.abs(b);
 const sameText = (a: string | undefined, b: string | undefined) =>
-  a !== undefined && a.trim() !== "" && a.trim().toLowerCase() === b?.trim().toLowerCase();
+  a !== undefined && a.toLowerCase() === b?.toLowerCase();
 
-const ROUND: readonly (Row["operation"] | undefined)[] = ["bore", "boss", "counterbore"];
+const WALLS: readonly Row["operation"][] = ["bore", "boss", "counterbore", "side"];
 
 /**
  * Whether a row finishes the wall that another leaves: round walls where it starts at the other's finish diameter; side walls of one
@@ -26,15 +26,12 @@ const ROUND: readonly (Row["operation"] | undefined)[] = ["bore", "boss", "count
  */
 export function finishes(rough: Row, row: Row): boolean {
   const { operation } = row;
-  if (operation !== "side" && !ROUND.includes(operation)) return false;
-  if (rough.operation !== operation || rough.units !== row.units) return false;
-  if (rough.depth === undefined || row.depth === undefined || rough.depth < row.depth * (1 - SAME)) return false;
-  if (operation !== "side") {
-    return same(rough.finishDiameter, row.startDiameter) && sameText(rough.material, row.material);
-  }
-  if ((rough.side ?? "straight") !== (row.side ?? "straight")) return false;
-  if (!((rough.radialDepth ?? 0) > (row.radialDepth ?? 0))) return false;
-  return sameText(rough.feature, row.feature) && sameText(rough.material, row.material);
+  if (!WALLS.includes(operation) || rough.operation !== operation || rough.units !== row.units) return false;
+  const { depth = Number.NaN } = row;
+  if (!sameText(rough.material, row.material) || !((rough.depth ?? 0) >= depth * (1 - SAME))) return false;
+  if (operation !== "side") return same(rough.finishDiameter, row.startDiameter);
+  const [before, now] = [rough, row].map(({ side = "straight" }) => side);
+  return before === now && rough.radialDepth! > row.radialDepth! && sameText(rough.feature, row.feature);
 }
 
 /** Place of the row that roughs the wall of another: the nearest one above it. */

@@ -1,51 +1,46 @@
 /** Time, tool life and cost of a row that is worked out. */
 import { partCost } from "../cost.ts";
-import { TradeError } from "../errors.ts";
 import { toolLife } from "../life.ts";
-import type { Done, Job } from "../operations/shared/job.ts";
+import { attempt, type Done, type Job } from "../operations/shared/job.ts";
 import type { Plan } from "../operations/shared/types.ts";
 
 /** Acceleration that costs more than this share and so many seconds of the cutting time is worth a word. */
 const SLOWED = { share: 1.2, seconds: 0.5 } as const;
 
 export function timeAndCost(job: Job, done: Done, sharing: number): Pick<Plan, "time" | "money" | "life"> {
-  const { work, row, machine } = job;
+  const { work, row } = job;
   const t = done.time;
-  if (!t || !machine) return {};
+  if (!t) return {};
+  // A time is that of a listed machine.
+  const { rate, toolChange: change = 0, setup: minutes = 0 } = job.machine!;
   const each = t.cutting + t.moving + t.waiting;
   const quantity = row.quantity ?? 1;
-  const change = machine.toolChange ?? 0;
   const time = each * quantity + change;
-  if (!Number.isFinite(time) || time <= 0) {
+  if (!Number.isFinite(time)) {
     work.find("no-time", {});
     return {};
   }
   work.step("time", time);
   work.set({ timeEach: each, time });
-  if (t.cutting > SLOWED.share * t.ideal && t.cutting - t.ideal > SLOWED.seconds)
-    work.find("acceleration-time", { value: t.cutting, limit: t.ideal, more: (t.cutting - t.ideal) * quantity });
+  const slowed = t.cutting - t.ideal;
+  if (t.cutting > SLOWED.share * t.ideal && slowed > SLOWED.seconds)
+    work.find("acceleration-time", { value: t.cutting, limit: t.ideal, more: slowed * quantity });
   const seconds = { ...t, change };
   const life = edgeLife(job, done);
-  if (machine.rate === undefined) return { time: seconds, life };
+  if (rate === undefined) return { time: seconds, life };
   let toolCost = 0;
-  if (done.cutting && done.tool?.price !== undefined && life !== undefined) {
-    const share = (done.cutting.seconds * quantity) / 60 / life;
-    toolCost = (share * done.tool.price) / (done.tool.edges ?? 1);
+  if (life !== undefined && done.tool!.price !== undefined) {
+    const share = (done.cutting!.seconds * quantity) / 60 / life;
+    toolCost = (share * done.tool!.price) / (done.tool!.edges ?? 1);
     work.step("toolCost", toolCost);
   }
-  const setup = row.batch === undefined ? 0 : ((machine.setup ?? 0) * 60) / sharing;
-  if (!Number.isFinite(machine.rate * (time + setup) + toolCost)) {
-    work.find("no-cost", {});
-    return { time: seconds, life };
-  }
-  const cost = partCost(time, machine.rate, row.batch ?? 1, setup, toolCost);
-  work.step("cost", cost, { time, rate: machine.rate, batch: row.batch, setup, toolCost, sharing });
+  const { batch = 1 } = row;
+  const setup = row.batch === undefined ? 0 : (minutes * 60) / sharing;
+  const cost = attempt(work, "no-cost", () => partCost(time, rate, batch, setup, toolCost));
+  if (cost === undefined) return { time: seconds, life };
+  work.step("cost", cost, { time, rate, batch: row.batch, setup, toolCost, sharing });
   work.set({ cost });
-  const money = {
-    machine: (machine.rate * time) / 3600,
-    setup: (machine.rate * setup) / (3600 * (row.batch ?? 1)),
-    tool: toolCost,
-  };
+  const money = { machine: (rate * time) / 3600, setup: (rate * (setup / batch)) / 3600, tool: toolCost };
   return { time: seconds, money, life };
 }
 
@@ -54,22 +49,12 @@ export function timeAndCost(job: Job, done: Done, sharing: number): Pick<Plan, "
  * is known.
  */
 function edgeLife({ work, material }: Job, { tool, cutting }: Done): number | undefined {
-  const reference = material?.speedCarbideHigh;
-  if (!cutting || tool === undefined || tool.substrate === "hss" || reference === undefined) return undefined;
-  if (!material?.taylorN || !material.referenceLife) return undefined;
-  const facts = {
-    speed: cutting.surfaceSpeed,
-    reference,
-    life: material.referenceLife,
-    exponent: material.taylorN,
-  };
-  try {
-    const life = toolLife(facts.speed, reference, facts.life, facts.exponent);
-    work.step("life", life, facts);
-    return life;
-  } catch (error) {
-    if (!(error instanceof TradeError)) throw error;
-    work.find("no-life", { error });
-    return undefined;
-  }
+  const { speedCarbideHigh: reference, referenceLife: life, taylorN: exponent } = material ?? {};
+  if (!cutting || !tool || tool.substrate === "hss" || !reference || !life || !exponent) return undefined;
+  const speed = cutting.surfaceSpeed;
+  return attempt(work, "no-life", () => {
+    const minutes = toolLife(speed, reference, life, exponent);
+    work.step("life", minutes, { speed, reference, life, exponent });
+    return minutes;
+  });
 }

@@ -63,7 +63,7 @@ function proposed(
   if (operation === undefined || units === undefined || tool !== undefined) return undefined;
   // Candidates are looked for on a job of their own: what they find is found again when the row is planned.
   const scratch = startJob(read, lists, false);
-  const offer = kept(scratch, () => OPERATIONS[operation].candidates?.(scratch));
+  const offer = kept(scratch, () => OPERATIONS[operation].candidates(scratch));
   if (!offer) return undefined;
   const tried = new Map<Tool, Worked>();
   const run = (candidate: Tool) => {

@@ -8,7 +8,7 @@ export function sharedSetups(rows: readonly ReadRow[]): (read: ReadRow) => numbe
   const perMachine = new Map<string, number>();
   for (const read of rows) {
     const key = machineOf(read);
-    if (!read.empty && key !== undefined) perMachine.set(key, (perMachine.get(key) ?? 0) + 1);
+    if (key !== undefined) perMachine.set(key, (perMachine.get(key) ?? 0) + 1);
   }
   return (read) => perMachine.get(machineOf(read) ?? "") ?? 1;
 }

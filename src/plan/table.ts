@@ -3,7 +3,7 @@ import { Cache } from "../cache.ts";
 import type { Plan } from "../operations/shared/types.ts";
 import { RESULT_COLUMNS } from "../table/columns.ts";
 import { type Cells, type Lists, type ReadRow, readLists, readRows } from "../table/read.ts";
-import { type DimensionName, fromCanonical, type Units } from "../units.ts";
+import { fromCanonical, type Units } from "../units.ts";
 import { full } from "../words/en/full.ts";
 import { en } from "../words/en/index.ts";
 import type { Words } from "../words/types.ts";
@@ -42,16 +42,17 @@ export function planTable(blocks: Blocks, detail = true, words: Words = full): T
 export function planRows(
   rows: readonly ReadRow[],
   lists: Lists,
-  detail = true,
+  detail: boolean,
   words: Words = en,
 ): (RowPlan | undefined)[] {
   const sharing = sharedSetups(rows);
-  const plans: Plan[] = [];
-  const handed = handedOn(rows, lists, (at) => plans[at]);
+  const plans = new Map<number, Plan>();
+  const handed = handedOn(rows, lists, (at) => plans.get(at));
   return rows.map((read, i) => {
     if (read.empty) return undefined;
-    plans[i] = planRow(read, lists, sharing(read), detail, handed(i));
-    return worded(plans[i], words);
+    const plan = planRow(read, lists, sharing(read), detail, handed(i));
+    plans.set(i, plan);
+    return worded(plan, words);
   });
 }
 
@@ -73,8 +74,8 @@ export const planMemory = (): PlanMemory => new Cache("planned tables", TABLES);
  * `memory` saw it is not worked out again: after an edit, one row is.
  */
 export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en): (number | string)[][] {
-  const named = [...blocks.materials, [], ...blocks.tools, [], ...blocks.machines, blocks.rows[0] ?? []];
-  const known = memory.get(named.map(rowText).join("\n"), () => ({
+  const named = [blocks.materials, blocks.tools, blocks.machines, blocks.rows.slice(0, 1)];
+  const known = memory.get(named.map((block) => block.map(rowText).join("\n")).join("\n\n"), () => ({
     lines: new Cache<string, Line>("rows of a table", LINES),
   }));
   const rows = readRows(blocks.rows);
@@ -84,7 +85,8 @@ export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en)
   // A row that finishes another's wall hangs on that row as well, and so on.
   const cells = (at: number): string => {
     const rough = roughedBy(rows, at);
-    return rowText(blocks.rows[at + 1]!) + (rough === undefined ? "" : ` < ${cells(rough)}`);
+    const own = rowText(blocks.rows[at + 1]!);
+    return rough === undefined ? own : `${own} < ${cells(rough)}`;
   };
   const lines = rows.map((read, i) => {
     const share = sharing(read);
@@ -102,21 +104,18 @@ export function planBlock(blocks: Blocks, memory: PlanMemory, words: Words = en)
 /** Cells as text that tells kinds apart: a blank is not 0, a number not its text, a NaN not a blank. */
 const rowText = (cells: readonly unknown[]) =>
   cells
-    .map((cell) => {
-      if (cell === null || cell === undefined) return "";
-      if (typeof cell === "string") return JSON.stringify(cell);
-      if (typeof cell !== "object") return String(cell);
-      return `#${String((cell as { code?: unknown }).code)}`;
-    })
+    .map((cell) =>
+      typeof cell === "string" ? JSON.stringify(cell) : String((cell as { code?: unknown } | null)?.code ?? cell ?? ""),
+    )
     .join(",");
 
 /** A row's results as cells in its own units, in the order of RESULT_COLUMNS. */
 function resultCells(results: SaidResults = {}, units?: Units): (number | string)[] {
   return RESULT_COLUMNS.map((column) => {
-    const value = results[column.key as keyof SaidResults];
+    const value = results[column.key];
     if (value === null || value === undefined) return "";
     if (typeof value !== "number") return value;
     if (!Number.isFinite(value)) return "";
-    return column.dimension ? fromCanonical(value, column.dimension as DimensionName, units!) : value;
+    return column.dimension ? fromCanonical(value, column.dimension, units!) : value;
   });
 }

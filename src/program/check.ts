@@ -232,7 +232,7 @@ function leftovers(groups: Groups, matches: readonly Match[]): Finding[] {
   for (const group of [...groups.turned, ...groups.holes]) {
     if (group.left === 0) continue;
     const first = group.made[group.made.length - group.left]!;
-    const own = matches.filter((match) => (match.group as unknown) === group);
+    const own = matches.filter((match) => match.group === group);
     if (own.length > 0) {
       const { row } = own[own.length - 1]!;
       const parts = group.made.length % row.quantity === 0;

@@ -72,7 +72,7 @@ export function compareLine(row: RowFacts, shape: LineShape, made: Cuts): Differ
         what: "side",
         severity: "stop",
         line,
-        found: deepest.compensation as 41 | 42,
+        found: deepest.compensation,
         wanted,
       });
   }

@@ -122,7 +122,7 @@ export function compensation(
         what: "side",
         severity: "stop",
         line,
-        found: run.compensation as 41 | 42,
+        found: run.compensation,
         wanted,
       });
   } else if (nearEdge && Math.abs(run.radius - edge) < 0.1 * shape.cutter)

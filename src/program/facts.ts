@@ -12,7 +12,16 @@ import { type Lists, type ReadRow, readLists, readRows } from "../table/read.ts"
 import type { OperationName, Row } from "../table/rows.ts";
 import { parseThread } from "../thread/designation.ts";
 import type { RowPlan } from "../words/worded.ts";
-import type { ArcShape, HoleShape, LineShape, RoundShape, RowFacts, Shape, ThreadShape } from "./types.ts";
+import {
+  type ArcShape,
+  type HoleShape,
+  type LineShape,
+  MOST_ROUNDS,
+  type RoundShape,
+  type RowFacts,
+  type Shape,
+  type ThreadShape,
+} from "./types.ts";
 
 /** Point of a drill that the list does not describe [deg]. */
 const POINT_ANGLE = 118;
@@ -40,7 +49,9 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
   const tool = toolName === undefined ? undefined : lists.tools.find(toolName);
   const rpm = number(plan, "spindleSpeed");
   const feed = number(plan, "tableFeed");
-  const shape = rpm !== undefined && feed !== undefined ? safeShape(read, plan, tool) : undefined;
+  const meant = rpm !== undefined && feed !== undefined ? safeShape(read, plan, tool) : undefined;
+  const rounds = meant === undefined ? 0 : roundsOf(meant);
+  const shape = rounds > MOST_ROUNDS ? undefined : meant;
   const machine = row.machine === undefined ? undefined : lists.machines.find(row.machine);
   const caps = (
     [
@@ -56,7 +67,7 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
   return {
     index,
     name: plan.row === null || plan.row === "" ? String(index + 1) : String(plan.row),
-    operation: row.operation ?? "drill",
+    operation: row.operation,
     units: plan.units,
     quantity: row.quantity ?? 1,
     title: (THREADED.has(row.operation) ? row.thread : undefined) ?? row.feature ?? "",
@@ -71,8 +82,25 @@ export function rowFacts(read: ReadRow, plan: RowPlan, lists: Lists, index: numb
         ? perTooth * tool.teeth * rpm
         : undefined,
     wearValue: worn ? row.wearValue : undefined,
+    rounds: rounds > MOST_ROUNDS ? rounds : undefined,
     shape,
   };
+}
+
+/** How often the tool goes around or along, over all passes and levels. */
+function roundsOf(shape: Shape): number {
+  switch (shape.kind) {
+    case "thread":
+      return (Math.abs(shape.endZ - shape.startZ) / shape.pitch) * shape.levels.length * shape.radii.length;
+    case "round":
+      return (shape.fall > 0 ? shape.depth / shape.fall : 0) + shape.levels * shape.radii.length;
+    case "arc":
+      return shape.levels * shape.radii.length;
+    case "line":
+      return shape.levels * shape.offsets.length;
+    case "hole":
+      return shape.bottoms.length;
+  }
 }
 
 type NumberKey = {
@@ -111,8 +139,16 @@ function shapeOf(read: ReadRow, plan: RowPlan, tool: Tool | undefined): Shape | 
     case "ream":
     case "countersink":
       return holeShape(row, row.operation, plan, tool);
-    default:
+    case "bore":
+    case "boss":
+    case "counterbore":
+    case "slot":
+    case "side":
+    case "face":
       return tool && wallShape(read, plan, tool);
+    default:
+      // An operation that is added says here what a program of it runs along, or it does not compile.
+      return row.operation satisfies never;
   }
 }
 
@@ -165,7 +201,7 @@ function threadShape(row: Row, plan: RowPlan, tool: Tool): ThreadShape | undefin
 function levelsOf(depth: number, pitch: number, reach: number): number[] {
   const step = Math.max(1, Math.floor(reach / pitch + REACH_SLACK)) * pitch;
   const count = 1 + Math.max(0, Math.ceil((depth - reach) / step - REACH_SLACK));
-  return Array.from({ length: count }, (_, k) => k * step);
+  return Array.from({ length: Math.min(count, MOST_ROUNDS + 1) }, (_, k) => k * step);
 }
 
 function wallShape(read: ReadRow, plan: RowPlan, tool: Tool): RoundShape | ArcShape | LineShape | undefined {

@@ -10,7 +10,7 @@
  */
 import { fromCanonical } from "../units.ts";
 import { type PathMove, type PathPass, pathOf, roomBelow } from "./path.ts";
-import type { HoleShape, RowFacts, Shape, ToolZero } from "./types.ts";
+import { type HoleShape, MOST_ROUNDS, type RowFacts, type Shape, type ToolZero } from "./types.ts";
 
 /** First blocks of every listing. */
 export const LISTING_CAUTION: readonly string[] = [
@@ -35,9 +35,10 @@ export function listing(facts: readonly RowFacts[], toolZero: ToolZero): [row: s
 /** The blocks of one row; a row whose plan does not determine them answers with a comment that says why. */
 export function rowBlocks(row: RowFacts, toolZero: ToolZero): string[] {
   const { shape, units, rpm, feed } = row;
-  const title = [`ROW ${row.name}`, row.operation, row.title].filter((part) => part !== "").join(" ");
+  const title = [`ROW ${row.name}`, row.operation ?? "", row.title].filter((part) => part !== "").join(" ");
   if (shape === undefined || rpm === undefined || feed === undefined) {
-    return [comment(title), comment(`no words: ${row.reason === "" ? "the row does not determine them" : row.reason}`)];
+    const many = row.rounds !== undefined && `more than ${MOST_ROUNDS} turns or cuts would be needed`;
+    return [comment(title), comment(`no words: ${many || row.reason || "the row does not determine them"}`)];
   }
   const write = (value: number) => fixed(fromCanonical(value, "length", units), PLACES[units].length);
   const head = [title, ...notes(row, shape, toolZero, write)].map(comment);

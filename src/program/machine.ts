@@ -11,7 +11,7 @@ export interface Modal {
   /** +1 M3, −1 M4, 0 stopped or never started. */
   spindle: number;
   /** 0 off, 41 or 42. */
-  compensation: number;
+  compensation: 0 | 41 | 42;
   /** Counts up with every tool call and spindle stop. */
   segment: number;
   /** Last tool called; 0 none. */
@@ -201,7 +201,7 @@ export class Machine {
     else if (code === 200 || code === 700) this.unit("in");
     else if (code === 210 || code === 710) this.unit("mm");
     else if (code === 400) modal.compensation = 0;
-    else if (code === 410 || code === 420) modal.compensation = code / 10;
+    else if (code === 410 || code === 420) modal.compensation = code === 410 ? 41 : 42;
     else if (code === 900) this.absolute = true;
     else if (code === 910) this.absolute = false;
     else if (code === 901) this.centresAbsolute = true;

@@ -131,7 +131,7 @@ const AS_NEAR = 0.05;
 
 /** Gives every row what comes nearest to it, as many as it wants; what is left stays in the groups. */
 export function matchGroups(rows: readonly RowFacts[], groups: Groups, toolZero: ToolZero): Match[] {
-  const all: Group[] = [...groups.turned, ...groups.holes, ...groups.cornered, ...groups.cuts] as Group[];
+  const all: Group[] = [...groups.turned, ...groups.holes, ...groups.cornered, ...groups.cuts];
   const pairs: { cost: number; row: number; group: number }[] = [];
   rows.forEach((row, r) => {
     all.forEach((group, g) => {

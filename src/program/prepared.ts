@@ -43,7 +43,7 @@ export function holesUnder(
     const [hole] = drilled;
     if (hole === undefined) {
       // a hole of any kind there may be its own, drilled by a row of another size
-      if (!every.some((h) => here(h) && h !== (made as unknown))) {
+      if (!every.some((h) => here(h) && h !== made)) {
         list.push({ code: "hole", what: "none", severity: "check", line, x, y });
       }
     } else if (hole.line > line) list.push({ code: "hole", what: "later", severity: "stop", line, drilled: hole.line });

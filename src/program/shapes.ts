@@ -9,7 +9,7 @@ interface Cut {
   readonly offset: number;
   readonly rpm: number;
   readonly spindle: number;
-  readonly compensation: number;
+  readonly compensation: 0 | 41 | 42;
   /** Largest and smallest feed met [mm/min]; NaN where the program does not tell. */
   feed: number;
   leastFeed: number;

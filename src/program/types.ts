@@ -98,12 +98,16 @@ export interface HoleShape {
 
 export type Shape = ThreadShape | RoundShape | ArcShape | LineShape | HoleShape;
 
+/** A row that goes around or along more often is a slip of the finger: no words are made of it (judgement). */
+export const MOST_ROUNDS = 10_000;
+
 export interface RowFacts {
   /** Line of the table, from 0. */
   readonly index: number;
   /** What stands in the Row column, else the line's number. */
   readonly name: string;
-  readonly operation: OperationName;
+  /** Missing where the row does not say it. */
+  readonly operation?: OperationName;
   readonly units: Units;
   readonly quantity: number;
   /** Thread designation or feature. */
@@ -120,6 +124,8 @@ export interface RowFacts {
   /** Feed of the edge on the finished wall, where it is another one. */
   readonly edgeFeed?: number;
   readonly wearValue?: number;
+  /** How often the tool would go around or along, where that is more than a program is made of. */
+  readonly rounds?: number;
   /** Missing where the plan does not determine it. */
   readonly shape?: Shape;
 }

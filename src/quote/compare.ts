@@ -25,6 +25,12 @@ export interface Comparison {
   };
 }
 
+/** Something of each of two, in their order. */
+const both = <T, U>([first, second]: readonly [T, T], make: (one: T, at: 0 | 1) => U): [U, U] => [
+  make(first, 0),
+  make(second, 1),
+];
+
 /**
  * Plans and quotes the rows twice. Every row takes the named machine or material, whatever it holds. Throws TradeError
  * "unknown" with the nearest names when a name is not in its list, "blank" when nothing is to be compared.
@@ -40,10 +46,10 @@ export function compare(
   if (pair === undefined) {
     throw new TradeError("blank", "choice", undefined, "a pair of machines or of materials is wanted");
   }
-  const names = [0, 1].map((i) =>
-    what === "machine" ? known(lists.machines, what, pair[i]).machine : known(lists.materials, what, pair[i]).material,
-  ) as [string, string];
-  const sides = names.map((name) => {
+  const names = both(pair, (name) =>
+    what === "machine" ? known(lists.machines, what, name).machine : known(lists.materials, what, name).material,
+  );
+  const sides = both(names, (name) => {
     const own = rows.map((read) =>
       read.empty
         ? read
@@ -56,14 +62,14 @@ export function compare(
     const lines = planRows(own, lists, false);
     return { own, lines, alone: quote(lines, own, lists, options) };
   });
-  const quotes = sides.map(({ own, lines }, i) => {
+  const quotes = both(sides, ({ own, lines }, i) => {
     const leave = new Map(options.leave ?? []);
-    const other = sides[1 - i]!.alone;
+    const other = sides[i === 0 ? 1 : 0].alone;
     for (const { at, reason } of other.leftOut) leave.set(at, leave.get(at) ?? `not with ${names[1 - i]}: ${reason}`);
     // What is wrong with the row itself comes before what is wrong with it on the other side.
-    for (const { at, reason } of sides[i]!.alone.leftOut) leave.set(at, reason);
+    for (const { at, reason } of sides[i].alone.leftOut) leave.set(at, reason);
     return quote(lines, own, lists, { ...options, leave });
-  }) as [QuoteSummary, QuoteSummary];
+  });
   return { what, names, quotes, breakEven: breakEven(names, quotes, lists, what) };
 }
 
@@ -96,15 +102,15 @@ function breakEven(
       text: `The setup is the same with both materials, so no batch turns it round: ${names[cheaper]} costs less to machine at every batch.`,
     };
   }
-  const sides = quotes.map((q, i): Quote => {
-    const machine = lists.machines.find(names[i]!)!;
+  const sides = both(quotes, (q, i): Quote => {
+    const machine = lists.machines.find(names[i])!;
     return {
       cycleTime: q.seconds - q.time.setup,
       rate: machine.rate!,
       setupTime: (machine.setup ?? 0) * 60,
       toolCostPerPart: q.paid!.tool,
     };
-  }) as [Quote, Quote];
+  });
   const small = setupCost(sides[0]) <= setupCost(sides[1]) ? 0 : 1;
   try {
     const batch = breakEvenBatch(sides[0], sides[1]);

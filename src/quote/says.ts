@@ -29,9 +29,9 @@ export function quoteAssumptions(q: Omit<QuoteSummary, "assumptions">, lists: Li
     ...batchSentences(q, lists),
     ...moneySentences(q, lists),
   );
-  if (q.money !== undefined && q.own.money !== undefined) {
+  if (q.own.money !== undefined) {
     say.push(
-      `The rows' own costs add up to ${q.own.money.toFixed(2)}, the quote to ${q.money.toFixed(2)}: the difference is the tool changes and how the setup is shared.`,
+      `The rows' own costs add up to ${q.own.money.toFixed(2)}, the quote to ${q.money!.toFixed(2)}: the difference is the tool changes and how the setup is shared.`,
     );
   }
   say.push(
@@ -56,9 +56,9 @@ function batchSentences({ rows, batch }: Omit<QuoteSummary, "assumptions">, list
       `The rows have different batches (${named(batches.map(String))}): the table may hold more than one part. Each row bears its share of its machine's setup over its own batch${unset.length > 0 ? `; ${plural(unset.length, "row")} without one ${unset.length === 1 ? "bears" : "bear"} none` : ""}.`,
     );
   }
-  const bare = rows.filter((r) => lists.machines.find(r.machine)?.setup === undefined).map((r) => r.machine);
+  const bare = rows.filter((r) => lists.machines.find(r.machine)!.setup === undefined).map((r) => r.machine);
   if (bare.length > 0) say.push(`No Setup in the list for ${named(bare)}: none in the total.`);
-  const changeless = rows.filter((r) => lists.machines.find(r.machine)?.toolChange === undefined).map((r) => r.machine);
+  const changeless = rows.filter((r) => lists.machines.find(r.machine)!.toolChange === undefined).map((r) => r.machine);
   if (changeless.length > 0) say.push(`No Tool change in the list for ${named(changeless)}: counted as no time.`);
   return say;
 }

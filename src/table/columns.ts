@@ -1,6 +1,6 @@
 /** The columns of every table, made from their declarations; and which heading of a person's table is which column. */
-import { Cache, perThing } from "../cache.ts";
-import { headingText, LONGEST } from "./headings.ts";
+import { Cache } from "../cache.ts";
+import { headingText } from "./headings.ts";
 import { MACHINE, MATERIAL, TOOL } from "./lists.ts";
 import { meaningsOf, type TableName } from "./meant.ts";
 import { type Column, columnsOf } from "./quantity.ts";
@@ -43,11 +43,14 @@ export interface Match<K extends string = string> {
 /** What a heading may mean: columns, each with the languages in which it does (one bit a language). */
 type Meanings = ReadonlyMap<Column, number>;
 
-/** Columns by their canonical heading; the sets of columns are few and live as long as the program. */
-const canonicalOf = perThing(
-  (columns: readonly Column[]): ReadonlyMap<string, Column> =>
-    new Map(columns.flatMap((column) => headingText(column.heading).keys.map((key) => [key, column]))),
-);
+const canonicals = new Cache<readonly Column[], ReadonlyMap<string, Column>>("canonical headings", NAMES.size);
+
+/** Columns by their canonical heading. */
+const canonicalOf = (columns: readonly Column[]): ReadonlyMap<string, Column> =>
+  canonicals.get(
+    columns,
+    () => new Map(columns.flatMap((column) => headingText(column.heading).keys.map((key) => [key, column]))),
+  );
 
 /** What a text means as a heading of a table, wherever it stands there. */
 interface Understood {
@@ -64,15 +67,24 @@ interface Candidate extends Understood {
   readonly heading: string;
 }
 
-/** Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. */
-const memoryOf = perThing(
-  (_: readonly Column[]) => new Cache<string, { readonly is: Understood | undefined }>("headings of a table", 4000),
+/**
+ * Texts of a table that were understood, or not: every row of a sheet is asked, and a table is matched again and again. What a text
+ * is apart from the table (headings.ts), and what its words may mean (notions.ts), is kept there, for all tables at once.
+ */
+const memories = new Cache<readonly Column[], Cache<string, { readonly is: Understood | undefined }>>(
+  "tables whose headings were understood",
+  NAMES.size,
 );
+
+/** A longer text is no heading of a column. */
+const LONGEST = 200;
 
 function candidate(heading: unknown, at: number, columns: readonly Column[]): Candidate | undefined {
   // No word of a heading is a number alone.
   if (typeof heading !== "string" || heading.length > LONGEST) return undefined;
-  const { is } = memoryOf(columns).get(heading, () => ({ is: understood(heading, columns) }));
+  const { is } = memories
+    .get(columns, () => new Cache("headings of a table", 4000))
+    .get(heading, () => ({ is: understood(heading, columns) }));
   return is && { at, heading, ...is };
 }
 
@@ -87,9 +99,8 @@ function understood(heading: string, columns: readonly Column[]): Understood | u
     }
   }
   // Our own word for a result is never an input: "Depths" is no depth.
-  if (columns === (ROW_COLUMNS as readonly Column[]) && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key)))
-    return undefined;
   const name = NAMES.get(columns)!;
+  if (name === "row" && keys.some((key) => canonicalOf(RESULT_COLUMNS).has(key))) return undefined;
   for (const text of texts) {
     const said = meaningsOf(text, name);
     const meanings = (said ?? []).flatMap(({ key, languages, doubtful }) => {
@@ -119,7 +130,7 @@ function fits(column: Column, unit: UnitText): boolean {
   const factor = factorFor(column, unit);
   if (factor === undefined) return false;
   if (column.dimension) return systemOf(column.dimension, factor) !== undefined;
-  return factor === 1 || !RESULT_COLUMNS.includes(column as never);
+  return factor === 1 || !RESULT_COLUMNS.some((own) => own === column);
 }
 
 /** How many headings of a table each language can have said. */
@@ -221,6 +232,6 @@ export const matchHeadings = <K extends string>(
 /** What a heading's unit says of the column's numbers. */
 function named(column: Column, unit: UnitText | undefined): { units?: "mm" | "in"; factor?: number } {
   const factor = unit && factorFor(column, unit);
-  if (factor !== undefined && column.dimension) return { units: systemOf(column.dimension, factor) };
+  if (column.dimension) return { units: systemOf(column.dimension, factor) };
   return factor === 1 ? {} : { factor };
 }

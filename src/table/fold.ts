@@ -55,9 +55,6 @@ export function fold(text: string): string {
 
 /** A folded text without blanks and punctuation: what words and headings are found by. */
 export function compact(folded: string): string {
-  if (/^(?:[a-z0-9]+|[ぁ-ゖァ-ヺー一-鿿]+)$/.test(folded)) return folded;
-  const bare = isPlain(folded)
-    ? folded.replace(/[^A-Za-z0-9%]+/g, "")
-    : folded.replace(/n°/g, "no").replace(/[^\p{L}\p{N}%]+/gu, "");
+  const bare = folded.replace(/n°/g, "no").replace(/[^\p{L}\p{N}%]/gu, "");
   return bare === "" ? folded.trim() : bare;
 }

@@ -6,7 +6,7 @@ import { compact, fold } from "./fold.ts";
 export interface Named {
   readonly name: string;
   /** Other names, with ";" between them. */
-  readonly designations?: string;
+  readonly designations?: string | undefined;
 }
 
 /** A longer text is no name of anything. */
@@ -22,7 +22,7 @@ const keyOf = (text: string): string => (text.length > LONGEST ? "" : compact(fo
 const STRAIGHTENED = /t6(?:51|511|510)$/;
 
 /** Names of the entries that each designation belongs to. */
-export function byDesignation(entries: readonly Named[]): (name: string) => readonly string[] | undefined {
+export function byDesignation(entries: readonly Named[]): (name: string) => readonly string[] {
   const owners = new Map<string, string[]>();
   for (const { name, designations = "" } of entries)
     for (const text of designations.split(";")) {
@@ -32,7 +32,7 @@ export function byDesignation(entries: readonly Named[]): (name: string) => read
     }
   return (name) => {
     const key = keyOf(name);
-    return owners.get(key) ?? (STRAIGHTENED.test(key) ? owners.get(key.replace(STRAIGHTENED, "t6")) : undefined);
+    return owners.get(key) ?? owners.get(key.replace(STRAIGHTENED, "t6")) ?? [];
   };
 }
 

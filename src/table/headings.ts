@@ -3,9 +3,6 @@ import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { type UnitText, unitOf } from "./unit-text.ts";
 
-/** A longer text is no heading of a column. */
-export const LONGEST = 200;
-
 export interface HeadingText {
   /** Folded, from the whole of it to the least: with what its brackets hold, without that, without a unit at its end. */
   readonly texts: readonly string[];
@@ -45,7 +42,7 @@ export function normalHeading(heading: unknown): string {
   const text = String(heading ?? "");
   return normal.get(text, () =>
     brackets(text.toLowerCase())
-      .outside.replace(/[._:;,/\\\-–—#]+/g, " ")
+      .outside.replace(/[._:;,/\\\-–—#]/g, " ")
       .replace(/\s+/g, " ")
       .trim(),
   );
@@ -60,10 +57,13 @@ const mayEnd = (text: string, { measure }: UnitText): boolean =>
   measure !== "time" &&
   (measure !== "money" || text.length > 2);
 
+/** How many words a unit may have, the most first: "surface feet per minute". */
+const WORDS = [4, 3, 2, 1];
+
 /** A unit at the end of a heading, and the heading before it. */
 function tail(text: string): { before: string; unit: UnitText } | undefined {
-  const tokens = text.split(/[\s,;:]+/);
-  for (let count = Math.min(3, tokens.length); count > 0; count--) {
+  const tokens = text.split(/[\s,;:]/);
+  for (const count of WORDS) {
     const last = tokens.slice(-count).join(" ");
     const unit = unitOf(last);
     if (!unit || !mayEnd(last, unit)) continue;
@@ -81,12 +81,8 @@ function tail(text: string): { before: string; unit: UnitText } | undefined {
 /** Headings taken apart before: a table is matched again and again. */
 const seen = new Cache<string, HeadingText>("headings", 4000);
 
-/** Takes a heading apart; no keys where it is blank or too long to be one. */
-export function headingText(heading: unknown): HeadingText {
-  const text = String(heading ?? "");
-  if (text.length > LONGEST) return { texts: [], keys: [], told: false };
-  return seen.get(text, () => takenApart(text));
-}
+/** Takes a heading apart; no keys where it is blank. */
+export const headingText = (heading: string): HeadingText => seen.get(heading, () => takenApart(heading));
 
 function takenApart(text: string): HeadingText {
   const { outside, inside } = brackets(fold(text));

@@ -1,4 +1,5 @@
 /** The words of headings, one lexicon a language: what each may stand for, and how words of it begin. */
+import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { common } from "./spellings/common.ts";
 import { COMPOUNDING, LANGUAGES, spelledApart, type Words } from "./spellings/index.ts";
@@ -26,7 +27,7 @@ export interface Lexicon {
 /** A word without the ending of number and gender; "~" where a vowel went, so that a slip of one is not mended. */
 export function stem(word: string, language: number): string {
   if (language === 0) return word.length < 5 ? word : word.replace(/(?<=ss|ch|x)es$|(?<!s)s$/, "");
-  if (language === GERMAN || language === JAPANESE || word.length < 4) return word;
+  if (language === GERMAN || word.length < 4) return word;
   const one = word.replace(/(?<!s)s$/, "");
   return one.length < 4 ? one : one.replace(language === FRENCH ? /(?<![aeio])e$/ : /(?<![aeio])[aeio]$/, "~");
 }
@@ -62,8 +63,8 @@ const written = (folded: string, language: number): string =>
 const BEGINNING = 3;
 const FEWER = [1, 2];
 
-/** True for letters of English only. */
-export const latin = (text: string): boolean => /^[a-z]+$/.test(text);
+/** True for a word of Latin letters. */
+export const latin = (word: string): boolean => /[a-z]/.test(word);
 
 /** The languages that have a word of this beginning: one bit a language. */
 const speakers = new Map<string, number>();
@@ -83,7 +84,7 @@ function lexiconOf(language: number): Lexicon {
     for (const [key, texts] of Object.entries(words)) {
       const sense = key === "stop" ? [] : key.split(" ");
       for (const text of spelledApart(texts)) {
-        const word = /^[a-z0-9]+$/.test(text) ? text : compact(written(fold(text), language));
+        const word = compact(written(fold(text), language));
         put(exact, word, sense);
         put(stems, stem(word, language), sense);
         begins(word.slice(0, BEGINNING), word.length);
@@ -104,13 +105,11 @@ function lexiconOf(language: number): Lexicon {
   };
 }
 
-let made: readonly Lexicon[] = [];
+const made = new Cache<"all", readonly Lexicon[]>("lexicons", 1);
 
 /** The lexicons of all languages, made when the first heading is read. */
-export function lexicons(): readonly Lexicon[] {
-  if (made.length === 0) made = LANGUAGES.map((_, language) => lexiconOf(language));
-  return made;
-}
+export const lexicons = (): readonly Lexicon[] =>
+  made.get("all", () => LANGUAGES.map((_, language) => lexiconOf(language)));
 
 /** Beginnings of one letter or two are whole words: they end where one may, but inside others in Japanese. */
 const mayBe = (ends: ReadonlySet<number>, to: number): number => (ends.has(to) ? -1 : 1 << JAPANESE);
@@ -123,14 +122,9 @@ export function speakersAt(text: string, from: number, ends: ReadonlySet<number>
   return languages;
 }
 
-/** Letters that number and gender add at the most. */
+/** Letters that number and gender add at the most; a word of fewer than three letters is no longer. */
 const ENDING = 2;
 
 /** How far a word of a language that begins at a place of a text may reach. */
-export function reachAt(of: Lexicon, text: string, from: number, ends: ReadonlySet<number>): number {
-  let most = of.reach.get(text.slice(from, from + BEGINNING)) ?? 0;
-  for (const letters of FEWER)
-    if (mayBe(ends, from + letters) & (1 << of.language))
-      most = Math.max(most, of.reach.get(text.slice(from, from + letters)) ?? 0);
-  return most + ENDING;
-}
+export const reachAt = (of: Lexicon, text: string, from: number): number =>
+  (of.reach.get(text.slice(from, from + BEGINNING)) ?? 0) + ENDING;

@@ -1,5 +1,5 @@
 /** Which columns a set of notions may mean. */
-import { perThing } from "../cache.ts";
+import { Cache } from "../cache.ts";
 import { type NotionSet, notionSets, withNotions } from "./notions.ts";
 import { common } from "./spellings/common.ts";
 import { MEANINGS } from "./spellings/meanings.ts";
@@ -31,14 +31,16 @@ function expanded(way: string): NotionSet[] {
   return sets.map((set) => withNotions("", set));
 }
 
-const tableOf = perThing((ways: (typeof MEANINGS)[TableName]): ReadonlyMap<NotionSet, readonly Said[]> => {
+function tableOf(name: TableName): ReadonlyMap<NotionSet, readonly Said[]> {
   const table = new Map<NotionSet, Said[]>();
-  for (const [key, own] of Object.entries(ways))
+  for (const [key, own] of Object.entries(MEANINGS[name]))
     for (const way of own.split("|"))
       for (const set of expanded(way.replace(/^\?/, "")))
         table.set(set, [...(table.get(set) ?? []), { key, doubtful: way.startsWith("?") }]);
   return table;
-});
+}
+
+const tables = new Cache<TableName, ReadonlyMap<NotionSet, readonly Said[]>>("ways to say a column", 5);
 
 /** Columns of a set; where a sign stands beside the words for the same column, both say it. */
 function columnsOf(set: NotionSet, table: ReadonlyMap<NotionSet, readonly Said[]>): readonly Said[] {
@@ -56,7 +58,7 @@ function columnsOf(set: NotionSet, table: ReadonlyMap<NotionSet, readonly Said[]
 }
 
 function meaningsIn(folded: string, name: TableName, short: boolean): Meaning[] | undefined {
-  const table = tableOf(MEANINGS[name]);
+  const table = tables.get(name, () => tableOf(name));
   const found = new Map<string, Meaning>();
   let understood = false;
   notionSets(folded, short).forEach((sets, language) => {

@@ -1,6 +1,5 @@
 /** A heading as notions: its words looked up in each language, compounds and abbreviations taken apart. */
 import { Cache } from "../cache.ts";
-import { isPlain } from "./fold.ts";
 import {
   ELIDED,
   GERMAN,
@@ -35,11 +34,8 @@ interface Spelled {
 }
 
 const WORD = /[\p{L}\p{N}%]+/gu;
-const PLAIN_WORD = /[a-z0-9%]+/gi;
 
 /** What is written with signs or grown together. */
-const SIGNS = /n[°.r]|[#±ø]|[dl]'|\+ ?\//;
-const PLAIN_SIGNS = /(?<![a-z0-9])n\.|[a-z]{3}nr(?![a-z0-9])|#|(?<![a-z])[dl]'|\+ ?\//;
 const signsApart = (folded: string): string =>
   folded
     .replace(/n°|(?<![\p{L}\p{N}])n\.(?![\p{L}\p{N}])/gu, "no ")
@@ -50,12 +46,11 @@ const signsApart = (folded: string): string =>
     .replace(/ø/g, " ø ");
 
 function spelled(folded: string): Spelled {
-  const signs = isPlain(folded) ? PLAIN_SIGNS : SIGNS;
-  const apart = signs.test(folded) ? signsApart(folded) : folded;
+  const apart = signsApart(folded);
   let text = "";
   const edges = new Set([0]);
   const cut = new Set<number>();
-  for (const match of apart.matchAll(isPlain(apart) ? PLAIN_WORD : WORD)) {
+  for (const match of apart.matchAll(WORD)) {
     text += match[0];
     edges.add(text.length);
     if (apart[match.index + match[0].length] === ".") cut.add(text.length);
@@ -103,7 +98,7 @@ interface Step {
 /** The words that may begin at a place. */
 function stepsFrom(said: Spelled, from: number, of: Lexicon, short: boolean): Step[] {
   const { text, edges, next } = said;
-  const last = Math.min(text.length, from + reachAt(of, text, from, edges));
+  const last = Math.min(text.length, from + reachAt(of, text, from));
   const steps: Step[] = [];
   for (let to = of.compounds ? from + 1 : next[from]!; to <= last; to = of.compounds ? to + 1 : next[to]!) {
     const known = sensesOf(said, from, to, of, short);

@@ -1,4 +1,5 @@
 /** Blocks of cells to typed records: headings matched, units converted, each bad cell kept as a problem of its row. */
+import { Cache } from "../cache.ts";
 import { TradeError } from "../errors.ts";
 import type { Units } from "../units.ts";
 import { isBlank, isBlankIn } from "./blank.ts";
@@ -14,7 +15,7 @@ import {
 } from "./columns.ts";
 import { byDesignation, likest, nearestMaterials } from "./found.ts";
 import type { Machine, Material, Tool } from "./lists.ts";
-import type { Row } from "./rows.ts";
+import type { Row, RowKey } from "./rows.ts";
 import { describedTools, nearestTools } from "./tool-text.ts";
 
 export type { Machine, Material, Tool } from "./lists.ts";
@@ -23,17 +24,20 @@ export type { Row } from "./rows.ts";
 export type Cells = readonly (readonly unknown[])[];
 
 /** One cell that could not be taken. */
-export interface Problem {
-  readonly key: string;
+export interface Problem<K extends string = string> {
+  readonly key: K;
   readonly error: TradeError;
 }
 
 type Values = Record<string, unknown>;
 
-function readRecord(cells: readonly unknown[], matches: readonly Match[]): { values: Values; problems: Problem[] } {
+function readRecord<K extends string>(
+  cells: readonly unknown[],
+  matches: readonly Match<K>[],
+): { values: Values; problems: Problem<K>[] } {
   const values: Values = {};
-  const problems: Problem[] = [];
-  const take = (match: Match, units: Units | undefined) => {
+  const problems: Problem<K>[] = [];
+  const take = (match: Match<K>, units: Units | undefined) => {
     const cell = cells[match.at];
     if (isBlankIn(cell, match.column)) return;
     try {
@@ -51,7 +55,7 @@ function readRecord(cells: readonly unknown[], matches: readonly Match[]): { val
 
 export interface ReadRow {
   readonly row: Row;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Problem<RowKey>[];
   /** What stood in the Row column, as it came. */
   readonly name: string | number | null;
   /** True where every matched cell is blank. */
@@ -105,7 +109,7 @@ const MOST = 5;
 /** How entries of a list are found that are not called by their name, and what is offered in their place. */
 interface Search<T> {
   /** The names that a text belongs to: one is found, several are offered. */
-  owners(text: string, items: readonly T[]): readonly string[] | undefined;
+  owners(text: string, items: readonly T[]): readonly string[];
   nearest(text: string, items: readonly T[]): string[];
 }
 
@@ -130,12 +134,9 @@ function readList<T extends object>(
     if (record.problems.length > 0) problems.set(key, record.problems);
   }
   // Names of a table come again row by row.
-  const asked = new Map<string, readonly string[] | undefined>();
-  const owners = (name: string) => {
-    if (!asked.has(name)) asked.set(name, search.owners(name, items));
-    return asked.get(name);
-  };
-  const offered = new Map<string, readonly string[]>();
+  const asked = new Cache<string, readonly string[]>("names that are not in a list", 500);
+  const owners = (name: string) => asked.get(name, () => search.owners(name, items));
+  const offered = new Cache<string, readonly string[]>("names offered for one that is not in a list", 500);
   return {
     items,
     problems,
@@ -144,16 +145,14 @@ function readList<T extends object>(
       if (exact !== undefined) return exact;
       // What belongs to two entries chooses neither.
       const own = owners(name);
-      return own?.length === 1 ? byName.get(own[0]!.toLowerCase()) : undefined;
+      return own.length === 1 ? byName.get(own[0]!.toLowerCase()) : undefined;
     },
     nameOf: (entry) => String(entry[nameKey]),
     nearest(name) {
-      let names = offered.get(name);
-      if (!names) {
+      const names = offered.get(name, () => {
         const own = owners(name);
-        names = (own && own.length > 0 ? own : search.nearest(name, items)).slice(0, MOST);
-        offered.set(name, names);
-      }
+        return (own.length > 0 ? own : search.nearest(name, items)).slice(0, MOST);
+      });
       return [...names];
     },
   };
@@ -162,7 +161,7 @@ function readList<T extends object>(
 /** Materials by a designation of theirs. */
 function materialSearch(): Search<Material> {
   const named = (items: readonly Material[]) =>
-    items.map(({ material, designations }) => ({ name: material, ...(designations && { designations }) }));
+    items.map(({ material, designations }) => ({ name: material, designations }));
   // Made when a name is not in the list, and not before.
   let designated: ReturnType<typeof byDesignation> | undefined;
   return {
@@ -178,13 +177,13 @@ function materialSearch(): Search<Material> {
 const TOOL_SEARCH: Search<Tool> = {
   owners(text, items) {
     const { fitting, sure } = describedTools(text, items, TOOL_COLUMNS);
-    return sure || fitting.length > 1 ? fitting : undefined;
+    return sure || fitting.length > 1 ? fitting : [];
   },
   nearest: (text, items) => nearestTools(text, items, TOOL_COLUMNS),
 };
 
 const MACHINE_SEARCH: Search<Machine> = {
-  owners: () => undefined,
+  owners: () => [],
   nearest: (text, items) =>
     likest(
       text,

@@ -286,6 +286,7 @@ export const STEP = {
   rise: step<{ typed: boolean; angle: number; share: number }>("", "COMMON", { dimension: "length" }),
   // force, power, bending
   force: step<{ thread: boolean }>("kc = kc1.1·h^−m", "KIENZLE1952", { dimension: "force" }),
+  axialForce: step<{ ratio: number }>("Fa = Ka·mean Ft", "ALTINTAS", { dimension: "force" }),
   power: step<{ efficiency: number }>("P = 2π·n·T/(60000·η)", "MH", { dimension: "power" }),
   deflection: step<{
     thread: boolean;

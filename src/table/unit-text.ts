@@ -146,7 +146,7 @@ export function factorFor(
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * b;
 
 /** The system of units whose unit of that dimension has this factor, or undefined. */
-export function systemOf(dimension: keyof typeof DIMENSIONS, factor: number): Units | undefined {
+export function systemOf(dimension: keyof typeof DIMENSIONS, factor = Number.NaN): Units | undefined {
   if (near(factor, 1)) return "mm";
   return near(factor, DIMENSIONS[dimension].factor) ? "in" : undefined;
 }

@@ -1,5 +1,5 @@
 /** What the words of a cell mean, in every language at hand. */
-import { perThing } from "../cache.ts";
+import { Cache } from "../cache.ts";
 import { compact, fold } from "./fold.ts";
 import { japanese } from "./lexicon.ts";
 import type { Column } from "./quantity.ts";
@@ -8,22 +8,19 @@ import { LANGUAGES, spelledApart } from "./spellings/index.ts";
 /** A longer text is no word of a cell. */
 const LONGEST = 80;
 
-/** A word as it is compared: an angle behind it ("countersink 90°") says nothing of which word it is. */
-const keyOf = (text: string): string => compact(japanese(fold(text).replace(/ *\d{2,3} *°$/, "")));
+/** A word as it is compared: an angle beside it ("countersink 90°") says nothing of which word it is. */
+const keyOf = (text: string): string => compact(japanese(fold(text).replace(/\d{2,3} *°/, "")));
 
 /** Every spelling with the values that it may stand for; the column's own words stand for themselves. */
 type Meanings = ReadonlyMap<string, readonly string[]>;
 
-/** Made once for each column, when its first cell of words is read. */
-const meaningsOf = perThing((column: Column): Meanings => {
+function meaningsOf(column: Column): Meanings {
   const table = new Map<string, readonly string[]>();
   const own = column.kind === "flag" ? ["yes", "no"] : column.words!;
   const sets = column.kind === "flag" ? ["flag", column.key] : [column.key];
   for (const { words } of LANGUAGES)
     for (const set of sets)
-      for (const [value, texts] of Object.entries(
-        (words as Record<string, Record<string, string>> | undefined)?.[set] ?? {},
-      ))
+      for (const [value, texts] of Object.entries((words as Record<string, Record<string, string>>)[set] ?? {}))
         for (const text of spelledApart(texts)) {
           const key = keyOf(text);
           const values = table.get(key) ?? [];
@@ -31,12 +28,15 @@ const meaningsOf = perThing((column: Column): Meanings => {
         }
   for (const word of own) table.set(keyOf(word), [word]);
   return table;
-});
+}
+
+/** Made once for each column, when its first cell of words is read; a table has few such columns. */
+const tables = new Cache<Column, Meanings>("words of a column", 40);
 
 /** The values that a text may stand for in a column of words or of yes and no: none, one, or several. */
 export function meantBy(text: string, column: Column): readonly string[] {
   if (text.length > LONGEST) return [];
-  const known = meaningsOf(column);
+  const known = tables.get(column, () => meaningsOf(column));
   return known.get(keyOf(text)) ?? meantShort(text, known);
 }
 
@@ -47,7 +47,7 @@ const SHORTEST = 3;
 function meantShort(text: string, known: Meanings): readonly string[] {
   const parts = fold(text)
     .split(".")
-    .map((part) => part.replace(/[^\p{L}\p{N}]+/gu, ""));
+    .map((part) => part.replace(/[^\p{L}\p{N}]/gu, ""));
   if (parts.length < 2 || parts.length > 3 || parts[0]!.length < SHORTEST) return [];
   const found = new Set<string>();
   for (const [word, values] of known) {

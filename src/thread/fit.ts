@@ -104,6 +104,8 @@ export function finestPitch(tipFlat: number, profileAngle: number): number {
  *
  *   (Dc − Dn)/2 = (P/4 − f/2)/tan(α/2) + (D2 − D1)/2 (outside: (d − d2)/2)
  *
+ * From the tip to the pitch line as in tipRadius, and on to the wall; both grow with P, so P is solved for.
+ *
  * @param cutterDiameter - Dc [mm], scalar, > 0
  * @param neckDiameter - Dn, where the V ends [mm], scalar, 0 < Dn < Dc
  * @param tipFlat - f [mm], scalar, ≥ 0

@@ -1,4 +1,9 @@
-/** Radial passes of a V-profile cutter from the wall (the hole inside, the blank outside) to full depth. */
+/**
+ * Radial passes of a V-profile cutter from the wall (the hole inside, the blank outside) to full depth.
+ *
+ * What the V cuts t deep is a trapezium: f wide at the tip and f + 2·t·tan(α/2) at the wall, so t·(f + t·tan(α/2)). The depth of
+ * an area is the root of that quadratic, written so that no two near numbers are taken from each other.
+ */
 import { count, positive, within } from "../check.ts";
 import { flankTangent, type ThreadKind } from "./path.ts";
 

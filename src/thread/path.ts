@@ -1,6 +1,9 @@
 /**
  * Where a single-profile cutter must run so that its straight flanks meet the pitch line of the thread,
  * without regard to the helix (see sweep.ts for what the helix adds). Lengths are in any one unit, written mm here.
+ *
+ * The profile is f/2 wide to each side at its tip and tan(α/2) wider for each unit further up. The groove is half a pitch wide at
+ * the pitch line, P/4 to each side: so the tip stands (P/4 − f/2)/tan(α/2) beyond it, outwards in a hole, inwards on a bolt.
  */
 import { positive, within } from "../check.ts";
 import { TradeError } from "../errors.ts";

@@ -68,7 +68,8 @@ export interface TaperPipe {
  * taperPipe("1/2-14 NPT").mouth //=> 0.77843
  */
 export function taperPipe(text: string, parameter = "thread"): TaperPipe {
-  const match = DESIGNATION.exec(text.trim());
+  // Blanks in a row are one: a long run of them is then read in one look.
+  const match = DESIGNATION.exec(text.trim().replace(/\s+/g, " "));
   const unknown = (allowed: string) => new TradeError("unknown", parameter, text, allowed);
   if (!match) throw unknown('designations such as "1/4-18 NPT" and "1/2-14 NPTF" are known');
   const size = match[1]!.replace(/\s*\/\s*/, "/").replace(/(\d)(?:\s*-\s*|\s+)(?=\d)/, "$1-");
@@ -77,7 +78,7 @@ export function taperPipe(text: string, parameter = "thread"): TaperPipe {
   const [, pipe, tpi, handTight] = row;
   const asked = match[2]!.replace(/\s*-?\s*1\s*\/\s*2$/, ".5");
   if (Number(asked) !== tpi) throw unknown(`this size has ${tpi} threads per inch`);
-  const series = match[3]!.toUpperCase() as "NPT" | "NPTF";
+  const series = /f$/i.test(match[3]!) ? "NPTF" : "NPT";
   const P = 1 / tpi;
   const smallEnd = pipe - (0.05 * pipe + 1.1) * P;
   const mouth = smallEnd + handTight * TAPER;

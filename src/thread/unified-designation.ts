@@ -29,7 +29,7 @@ const SPECIAL = { low: 0.06, high: 6, coarse: 3, fine: 80 };
 export function readUnified(text: string, parameter: string, original: string): Thread | undefined {
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;
-  const [, sizeText, tpiText, seriesText, classText, hand] = match as unknown as [string, string, string, ...string[]];
+  const [, sizeText = "", tpiText = "", seriesText, classText, hand] = match;
   const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
 
   const tpi = threadsPerInch(tpiText);

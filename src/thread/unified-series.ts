@@ -112,8 +112,10 @@ function build(): SizeEntry[] {
   const entry = (name: string, major: number): SizeEntry => {
     const pitches: SeriesEntry[] = [];
     const row = named.get(name);
-    (["UNC", "UNF", "UNEF"] as const).forEach((series, k) => {
-      const tpi = row?.[k + 1] as number | undefined;
+    const [, unc, unf, unef] = row ?? [];
+    const listed = { UNC: unc, UNF: unf, UNEF: unef };
+    (["UNC", "UNF", "UNEF"] as const).forEach((series) => {
+      const tpi = listed[series];
       if (tpi) pitches.push({ tpi, series });
     });
     for (const [tpi, low, high] of CONSTANT) {

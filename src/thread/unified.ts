@@ -9,6 +9,7 @@
  * pitches, the tolerance was worked out for a few diameters only and used for the neighbours (13/16-20 and 7/8-20
  * have that of 3/4-20, 15/16-12 and 15/16-16 that of 1 in, 2-3/8-20 that of 2-1/2 in).
  */
+import { Cache } from "../cache.ts";
 import { Decimal } from "../decimal.ts";
 import type { Limit, Thread, ThreadLimits } from "./types.ts";
 import { UNIFIED_EXCEPTIONS } from "./unified-exceptions.ts";
@@ -35,29 +36,22 @@ const TOLERANCE_SIZES = [
 ];
 
 /** Remembers what is slow: sizes and pitches are few. */
-function remembered<T>(make: (key: number) => T): (key: number) => T {
-  const known = new Map<number, T>();
-  return (key) => {
-    let answer = known.get(key);
-    if (answer === undefined) {
-      answer = make(key);
-      if (known.size < 500) known.set(key, answer);
-    }
-    return answer;
-  };
+function remembered<T>(name: string, make: (key: number) => T): (key: number) => T {
+  const known = new Cache<number, T>(name, 500);
+  return (key) => known.get(key, () => make(key));
 }
 
-const pitchOf = remembered((tpi) => Decimal.of(1).div(tpi));
+const pitchOf = remembered("pitches", (tpi) => Decimal.of(1).div(tpi));
 /** P^⅔ of a number of threads per inch. */
-const twoThirds = remembered((tpi) => pitchOf(tpi).times(pitchOf(tpi)).cbrt());
-const cubeRoot = remembered((inches) => Decimal.of(inches).cbrt());
-const squareRoot = remembered((inches) => Decimal.of(inches).sqrt());
+const twoThirds = remembered("two thirds powers of pitches", (tpi) => pitchOf(tpi).times(pitchOf(tpi)).cbrt());
+const cubeRoot = remembered("cube roots of sizes", (inches) => Decimal.of(inches).cbrt());
+const squareRoot = remembered("square roots of sizes", (inches) => Decimal.of(inches).sqrt());
 /** √(9·P) of a number of threads per inch. */
-const ninePitchRoot = remembered((tpi) => pitchOf(tpi).times(9).sqrt());
+const ninePitchRoot = remembered("roots of nine pitches", (tpi) => pitchOf(tpi).times(9).sqrt());
 
 /** Tolerance on the major diameter [0.0001 in]: 0.060·P^⅔, Class 1A 0.090·P^⅔. */
-const majorTolerance = remembered((tpi) => twoThirds(tpi).times("0.06").inPlaces(4));
-const majorTolerance1A = remembered((tpi) => twoThirds(tpi).times("0.09").inPlaces(4));
+const majorTolerance = remembered("major tolerances", (tpi) => twoThirds(tpi).times("0.06").inPlaces(4));
+const majorTolerance1A = remembered("major tolerances of 1A", (tpi) => twoThirds(tpi).times("0.09").inPlaces(4));
 
 /** Threads whose tabulated tolerances assume an engagement of one diameter (1-14 UNS once was a fine thread). */
 function diameterEngagement({ series, tpi, size }: Thread): boolean {
@@ -105,25 +99,22 @@ interface Base4 {
   /** Class 2A tolerance [0.000001 in]. */
   readonly Td2: number;
 }
-const bases = new Map<string, Base4>();
+const bases = new Cache<string, Base4>("basic sizes of unified threads", 2000);
 
 /** What the classes of one thread have in common. */
 function base(thread: Thread): Base4 {
   const { major, tpi, series, form } = thread;
   const key = `${thread.size}-${tpi} ${series} ${form}`;
-  let known = bases.get(key);
-  if (known === undefined) {
+  return bases.get(key, () => {
     const D = Decimal.of(major);
     const P = pitchOf(tpi!);
-    known = {
+    return {
       d: D.inPlaces(4),
       d2: D.minus(TO_PITCH.times(P)).inPlaces(4),
       d1: D.minus((form === "UNJ" ? TO_MINOR_J : TO_MINOR).times(P)).inPlaces(4),
       Td2: pitchTolerance2A(thread),
     };
-    if (bases.size < 2000) bases.set(key, known);
-  }
-  return known;
+  });
 }
 
 /** A number of fortieths of a tolerance in millionths, in whole ten-thousandths, half up: exact in whole numbers. */

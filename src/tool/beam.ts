@@ -280,15 +280,16 @@ export function neckDeflection(
   const l = positive("neckLength", neckLength);
   let sum = l ** 3 / positive("neckDiameter", neckDiameter) ** 4;
   if (shankDiameter !== undefined || shankLength !== undefined) {
-    if (shankDiameter === undefined) throw new TradeError("blank", "shankDiameter", shankDiameter, SHANK);
-    if (shankLength === undefined) throw new TradeError("blank", "shankLength", shankLength, SHANK);
+    if (shankDiameter === undefined) throw lacksShank("shankDiameter", shankDiameter);
+    if (shankLength === undefined) throw lacksShank("shankLength", shankLength);
     const L = positive("shankLength", shankLength);
     sum += (L * (3 * l * (l + L) + L * L)) / positive("shankDiameter", shankDiameter) ** 4;
   }
   return finite("force", (64 * force * sum) / (3 * Math.PI * E));
 }
 
-const SHANK = "a shank needs both its diameter and its length";
+const lacksShank = (parameter: string, value: unknown) =>
+  new TradeError("blank", parameter, value, "a shank needs both its diameter and its length");
 
 function modulusOf(part: Segment, E: number): number {
   return part.modulus === undefined ? E : 1000 * positive("modulus", part.modulus);

@@ -63,10 +63,11 @@ function argument(a: CallArgument, units: Units): string {
   if (typeof a === "boolean") return a ? "TRUE" : "FALSE";
   if (typeof a === "number") return written(a);
   if (isSegments(a)) return `{${a.map((s) => `${own(s.diameter, units)},${own(s.length, units)}`).join(";")}}`;
-  const [value, dimension] = a as readonly [number, DimensionName];
+  const [value, dimension] = a;
   return written(fromCanonical(value, dimension, units));
 }
 
-const isSegments = (a: readonly unknown[]): a is readonly Segment[] => a.every((s) => typeof s === "object");
+const isSegments = (a: readonly Segment[] | readonly [number, DimensionName]): a is readonly Segment[] =>
+  [...a].every((s) => typeof s === "object");
 const own = (value: number, units: Units) => written(fromCanonical(value, "length", units));
 const written = (value: number) => String(Number(value.toPrecision(15)));

@@ -43,7 +43,7 @@ export class Say {
   error(error: TradeError): string {
     const name = this.names[error.parameter] ?? error.parameter;
     return error.text(
-      (v, dimension) => (dimension === undefined ? tidy(v) : this.value(v, dimension as DimensionName)),
+      (v, dimension) => (dimension === undefined ? tidy(v) : this.value(v, dimension)),
       undefined,
       name,
     );

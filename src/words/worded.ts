@@ -1,5 +1,5 @@
 /** A plan in a person's words: made at the very end, from findings, in the row's units. */
-import { FINDINGS, type FindingCode, type Verdict } from "../findings.ts";
+import { FINDINGS, type Verdict } from "../findings.ts";
 import type { Limit as BareLimit, Finding, Plan } from "../operations/shared/types.ts";
 import type { ResultKey, Results } from "../table/results.ts";
 import { ROW } from "../table/rows.ts";
@@ -53,7 +53,7 @@ function reason(finding: Finding, words: Words, say: Say): Reason {
   const facts = finding.facts as { value?: number; limit?: number };
   const tell = words.findings[code] as (facts: object, say: Say, severity: Verdict) => Said;
   const [text, wayOut] = tell(facts, say, severity);
-  const dimension = (FINDINGS as Record<FindingCode, { dimension?: DimensionName }>)[code].dimension;
+  const dimension = FINDINGS[code].dimension;
   return { code: spokenCode(finding), severity, text, wayOut, value: facts.value, limit: facts.limit, dimension };
 }
 
@@ -67,15 +67,15 @@ const reasonsOf = (plan: Plan, words: Words, say: Say): Reason[] =>
   plan.findings.map((finding) => reason(finding, words, say));
 
 function resultsOf(plan: Plan, words: Words, say: Say, reasons: readonly Reason[]): SaidResults {
-  const { direction, depths } = plan.results;
-  const said: Partial<Record<ResultKey, unknown>> = { ...plan.results };
+  const { direction, depths, ...plain } = plan.results;
+  const said: { -readonly [K in keyof SaidResults]: SaidResults[K] } = { ...plain };
   if (direction) said.direction = words.direction(direction);
   if (depths) said.depths = "pecks" in depths ? words.pecks(depths.pecks) : say.list(depths);
   said.row = plan.row;
   said.verdict = words.verdicts[plan.verdict];
   said.reasons = reasons.map((r) => r.text).join(REASON_MARK);
   said.limit = plan.binding ? words.limits[plan.binding.key] : null;
-  return said as SaidResults;
+  return said;
 }
 
 /** The results of `worded` alone: what stands in the cells of a table. */

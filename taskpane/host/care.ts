@@ -2,7 +2,8 @@
 import { Asking, type Block, type Care, type CellValue, type Change, HostError, type Loss } from "./host.ts";
 import { spokenAddress } from "./reference.ts";
 
-const blank = (value: CellValue | undefined) => value === undefined || value === null || value === "";
+/** Nothing at all: spaces that somebody typed are the user's, and are not written over. */
+const nothing = (value: CellValue | undefined) => value === undefined || value === null || value === "";
 
 /** Columns next to each other, gathered. */
 export function spans(columns: readonly number[]): { from: number; count: number }[] {
@@ -29,7 +30,7 @@ export function checkSame(
       if (written(row, column)) continue;
       const was = block.rows[row]?.[column] ?? null;
       const is = now(row, column);
-      if (blank(was) ? blank(is) : was === is) continue;
+      if (nothing(was) ? nothing(is) : was === is) continue;
       const cell = spokenAddress(block.sheet, block.top + 1 + row, block.left + column, 1, 1).split(":")[0];
       throw new HostError("changed", `Cell ${cell} has changed since the table was read; nothing was written.`);
     }
@@ -44,7 +45,7 @@ export interface Standing {
 }
 
 /** True for a cell with nothing in it; a formula that shows nothing is something. */
-export const isFree = ({ formula, value }: Standing): boolean => formula === "" && blank(value);
+export const isFree = ({ formula, value }: Standing): boolean => formula === "" && nothing(value);
 
 const keyOf = ({ what, column, heading }: Pick<Loss, "what" | "column" | "heading">) => `${what} ${column} ${heading}`;
 
@@ -100,7 +101,7 @@ function lossOf(
     return same || care.ours?.(formula) ? undefined : "formula";
   }
   const blanks = value === null || value === "";
-  return blanks && !blank(there) && !over && !care.filled?.has(row) ? "value" : undefined;
+  return blanks && !nothing(there) && !over && !care.filled?.has(row) ? "value" : undefined;
 }
 
 function headingAt(block: Block, { over }: Care, column: number): string {

@@ -1,8 +1,8 @@
-/** Places of a workbook as formulas and people write them. One owner: column letters, A1 references, ranges inside formulas. */
-import { parseA1Ref, stringifyA1Ref, stringifyTokens, toCol, tokenize } from "@borgar/fx";
+/** Places of a workbook as formulas and people write them: references, and ranges inside formulas. */
+import { parseA1Ref, stringifyA1Ref, stringifyTokens, tokenize } from "@borgar/fx";
+import { addressOf } from "../desk/model/address.ts";
 
-/** "A", "B", … "AA" for 0, 1, … 26. */
-export const columnName = (column: number): string => toCol(column);
+export { addressOf };
 
 /** A rectangle as formulas refer to it, fixed: `Plan!$A$4:$V$49`. */
 export function reference(sheet: string, top: number, left: number, rows: number, columns: number): string {
@@ -17,7 +17,7 @@ export function reference(sheet: string, top: number, left: number, rows: number
 
 /** A rectangle for a person: "Plan A4:V49". */
 export function spokenAddress(sheet: string, top: number, left: number, rows: number, columns: number): string {
-  return `${sheet} ${columnName(left)}${top + 1}:${columnName(left + columns - 1)}${top + rows}`;
+  return `${sheet} ${addressOf(top, left)}:${addressOf(top + rows - 1, left + columns - 1)}`;
 }
 
 /** Corners of a range, all of them written; rows and columns from 0. */

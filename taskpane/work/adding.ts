@@ -3,7 +3,7 @@
  * the table has no column for. Pure: no host, no page.
  */
 
-import { type CalloutCell, type CalloutRow, calloutBlock } from "../../src/callouts/callouts.ts";
+import { type CalloutCell, type CalloutRow, calloutBlock, cellUnder } from "../../src/callouts/callouts.ts";
 import { isBlank as blank } from "../../src/table/blank.ts";
 import { ROW_COLUMNS } from "../../src/table/columns.ts";
 import type { Units } from "../../src/units.ts";
@@ -89,8 +89,8 @@ export function additionOf(
   const missing = ROW_COLUMNS.flatMap(({ heading, key }) => {
     // Without a column for them the units are those of the table, and lengths are turned into these.
     if (there.has(heading) || key === "row" || key === "units" || key === "remark") return [];
-    const count = callouts.filter(({ cells }) => {
-      const cell = (cells as Readonly<Record<string, CalloutCell | undefined>>)[heading] ?? null;
+    const count = callouts.filter((row) => {
+      const cell = cellUnder(row, heading);
       return !blank(cell) && !(key === "quantity" && cell === 1);
     }).length;
     return count === 0 ? [] : [{ heading, rows: count }];

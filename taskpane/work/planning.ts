@@ -23,7 +23,7 @@ import { meantBy } from "../../src/table/words.ts";
 import { fromCanonical, symbol, type Units } from "../../src/units.ts";
 import type { RowPlan } from "../../src/words/worded.ts";
 import type { Block, CellValue, Change, Written } from "../host/host.ts";
-import { columnName } from "../host/reference.ts";
+import { addressOf } from "../host/reference.ts";
 
 /** What a person said about a heading: its text (normalised) → "in:depth", "out:tableFeed" or "" for "not used". */
 export type HandMatches = Readonly<Record<string, string>>;
@@ -230,16 +230,15 @@ export function changedFormula(
   matching: Matching,
   basis: { row: number; column: number },
 ): string {
-  const at = (r: number, c: number) => `${columnName(c)}${r + 1}`;
   const parts = basisColumns(matching).map((m) => {
-    const cell = at(table.top + 1 + row, table.left + m.at);
+    const cell = addressOf(table.top + 1 + row, table.left + m.at);
     // A cell with nothing in it adds nothing to the text.
     const part = `IF(ISNUMBER(${cell}),ROUND(${cell}*10^6,0),${cell})`;
     // Words for true and false differ between languages, and some programs count them among the numbers.
     return m.column.kind === "flag" ? `IF(ISLOGICAL(${cell}),N(${cell}),${part})` : part;
   });
   const now = parts.length === 0 ? "" : `&${parts.join('&"|"&')}`;
-  const own = at(basis.row, basis.column);
+  const own = addressOf(basis.row, basis.column);
   // Without a basis there is nothing to say: a table may run the formula down over rows that were not filled.
   return `=IF(OR(${own}="",EXACT(${own},"of "${now})),"","inputs changed")`;
 }

@@ -329,5 +329,18 @@ export const holeTools: Rules = {
       facts: { value: 96, limit: about(96 + 5.1 / TAN) },
       why: "a nose thinner than the hole follows it in",
     },
+    {
+      fires: {
+        ...drill({ ...D10, Depth: 95, "Stick-out": 80 }),
+        tool: { "Holder diameter": 10.1, "Holder length": 19, "Point angle": 118 },
+      },
+      inside: {
+        ...drill({ ...D10, Depth: 95, "Stick-out": 80 }),
+        tool: { "Holder diameter": 10.1, "Holder length": 19.1, "Point angle": 118 },
+      },
+      severity: "stop",
+      facts: { value: 80, limit: about(80.064389, 6) },
+      why: "what is behind the nose never enters: 95, a point of 5.1/tan 59° = 3.064 and 1 of room are 99.064, the nose ends at 99",
+    },
   ],
 };

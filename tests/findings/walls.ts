@@ -140,12 +140,34 @@ export const walls: Rules = {
     facts: {},
     why: "an arc without a length is timed as a full circle, and said",
   },
-  "too-many-passes": {
-    ...pair(bore, { "Radial depth": 0.00497 }, { "Radial depth": 0.005 }),
-    severity: "stop",
-    facts: { value: 202, limit: 200 },
-    why: "1 mm a side in steps of 0.005 are 200 passes, the most",
-  },
+  "too-many-passes": [
+    {
+      ...pair(bore, { "Radial depth": 0.00497 }, { "Radial depth": 0.005 }),
+      severity: "stop",
+      facts: { value: 202, limit: 200 },
+      why: "1 mm a side in steps of 0.005 are 200 passes, the most",
+    },
+    {
+      ...pair(
+        { ...STEEL, Operation: "slot", Tool: "EM-12-3", Depth: 4, Length: 60, "Radial depth": 1 },
+        { "Total width": 210.1 },
+        { "Total width": 210 },
+      ),
+      severity: "stop",
+      facts: { value: 201, limit: 200 },
+      why: "a slot of 210 mm takes one pass of 12 down the middle and 99 of 1 mm on each wall: 199; a hair more takes two more",
+    },
+    {
+      ...pair(
+        { ...STEEL, Operation: "face", Tool: "FM-40-4", "Axial depth": 1, Length: 100, "Radial depth": 1 },
+        { "Total width": 200.5 },
+        { "Total width": 200 },
+      ),
+      severity: "stop",
+      facts: { value: 201, limit: 200 },
+      why: "a face of 200 mm takes 200 strips of 1 mm, the most",
+    },
+  ],
   "slot-too-deep": [
     {
       ...pair(soft, { Depth: 5.1, "Axial depth": 5.1 }, {}),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { columnLetters } from "../../taskpane/desk/model/address.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
-import { columnName, reference } from "../../taskpane/host/reference.ts";
+import { reference } from "../../taskpane/host/reference.ts";
 import { findTable, firstBlock, growths } from "../../taskpane/host/region.ts";
 
 const score = (headings: readonly CellValue[]) => (headings.includes("Operation") ? headings.length : 0);
@@ -75,7 +76,7 @@ describe("finding the planning table (independent)", () => {
 
 describe("addresses (independent)", () => {
   it("counts columns as spreadsheets do", () => {
-    expect([0, 25, 26, 51, 52, 701, 702, 16383].map(columnName)).toEqual([
+    expect([0, 25, 26, 51, 52, 701, 702, 16383].map(columnLetters)).toEqual([
       "A",
       "Z",
       "AA",

@@ -8,11 +8,13 @@ import { planRow } from "../../src/plan/row.ts";
 import { rowFacts } from "../../src/program/facts.ts";
 import { MACHINE, MATERIAL, TOOL } from "../../src/table/lists.ts";
 import { type List, type Lists, type ReadRow, readLists, readRows } from "../../src/table/read.ts";
+import { RESULT } from "../../src/table/results.ts";
 import { OPERATION_NAMES, ROW, type RowKey } from "../../src/table/rows.ts";
+import { STEP } from "../../src/table/steps.ts";
 import { en } from "../../src/words/en/index.ts";
 import { worded } from "../../src/words/worded.ts";
 import { rules } from "../findings/all.ts";
-import { caseLists, caseRow, STEEL } from "../findings/rule.ts";
+import { caseLists, caseRow, planOf, STEEL } from "../findings/rule.ts";
 
 /** An object that writes down which of its keys are read. */
 function watched<T extends object>(object: T, seen: Set<string>): T {
@@ -46,6 +48,10 @@ const seen = {
   machine: new Set<string>(),
 };
 
+/** Results and numbers of the chain that some row has. */
+const answered = new Set<string>();
+const stepped = new Set<string>();
+
 function plan(read: ReadRow, lists: Lists): void {
   // A row with a tool to be found, or a size class, is copied on its way: a copy reads every cell and tells nothing.
   if (read.row.tool === undefined || read.row.sizeClass !== undefined) return;
@@ -58,12 +64,20 @@ function plan(read: ReadRow, lists: Lists): void {
     machines: watchedList(lists.machines, seen.machine),
   });
   // The words of its program are made of the row as well.
-  rowFacts(row, worded(planned, en), lists, 0);
+  const told = worded(planned, en);
+  rowFacts(row, told, lists, 0);
+  for (const [key, value] of Object.entries(told.results))
+    if (value !== null && value !== undefined && value !== "") answered.add(key);
+  for (const step of planned.steps) stepped.add(step.key);
 }
 
 const shop = readLists(MATERIALS, TOOLS, MACHINES);
 for (const read of readRows(DEMO)) if (!read.empty) plan(read, shop);
-for (const one of rules().flatMap((rule) => [rule.fires, rule.inside])) plan(caseRow(one), caseLists(one));
+for (const one of rules().flatMap((rule) => [rule.fires, rule.inside])) {
+  plan(caseRow(one), caseLists(one));
+  // What hangs on the row above is worked out with it.
+  if (one.above) for (const step of planOf(one).steps) stepped.add(step.key);
+}
 
 // Threads in holes that the plan chooses, with the tool named.
 const tapM6 = shop.tools.items.find((t) => t.kind === "tap" && t.diameter === 6)!.tool;
@@ -121,5 +135,9 @@ describe("columns (house)", () => {
     ["machine", MACHINE],
   ] as const)("has no column in the list of %ss that no plan reads", (list, columns) => {
     for (const key of Object.keys(columns)) if (!SHOWN.has(key)) expect([...seen[list]], key).toContain(key);
+  });
+  it("has no result, and no number of a chain, that no row comes to", () => {
+    expect(Object.keys(RESULT).filter((key) => !answered.has(key))).toEqual([]);
+    expect(Object.keys(STEP).filter((key) => !stepped.has(key))).toEqual([]);
   });
 });

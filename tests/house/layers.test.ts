@@ -1,5 +1,6 @@
 import fs from "node:fs";
 import path from "node:path";
+import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { SOURCES } from "../../src/sources.ts";
 import { filesBelow, root } from "./files.ts";
@@ -22,6 +23,27 @@ const FLOORS: readonly (readonly [name: string, pattern: RegExp])[] = [
 ];
 const floorOf = (file: string): number => FLOORS.findIndex(([, pattern]) => pattern.test(file));
 
+/** Texts of four words or more. What an error says is allowed, and the name of a memory, are no sentences of a plan. */
+function sentences(code: string): string[] {
+  const found: string[] = [];
+  const look = (node: ts.Node): void => {
+    if (ts.isNewExpression(node) && ["TradeError", "Cache"].includes(node.expression.getText(tree))) return;
+    if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node) || ts.isTemplateExpression(node)) {
+      const text = node.getText(tree);
+      if (
+        text
+          .replace(/\$\{(?:[^{}]|\{[^{}]*\})*\}/g, "x")
+          .trim()
+          .split(/\s+/).length > 3
+      )
+        found.push(text);
+    } else ts.forEachChild(node, look);
+  };
+  const tree = ts.createSourceFile("code.ts", code, ts.ScriptTarget.Latest, true);
+  look(tree);
+  return found;
+}
+
 describe("layer rules (house)", () => {
   const src = filesBelow("src", ".ts");
   it("lets src import from src only", () => {
@@ -41,6 +63,21 @@ describe("layer rules (house)", () => {
         expect(floorOf(i), `${name} imports ${i}`).toBeLessThanOrEqual(floorOf(name));
       }
     }
+  });
+  it("keeps sentences out of formulas and findings: they are made of findings, in words", () => {
+    const folders = ["mill", "tool", "table/results.ts", "findings.ts", "time.ts", "life.ts", "cost.ts"];
+    const files = src.filter((file) => folders.some((name) => path.relative(root, file).startsWith(`src/${name}`)));
+    expect(files.length).toBeGreaterThan(25);
+    expect(
+      files.flatMap((file) =>
+        sentences(fs.readFileSync(file, "utf8")).map((text) => `${path.relative(root, file)}: ${text}`),
+      ),
+    ).toEqual([]);
+  });
+  it("sees a sentence, and leaves alone what an error says is allowed", () => {
+    expect(sentences('work.say("the hole is too small");')).toEqual(['"the hole is too small"']);
+    expect(sentences("const text = `hole of $" + "{d} is too small`;")).toHaveLength(1);
+    expect(sentences('throw new TradeError("range", "d", d, "a hole above 0 is allowed");')).toEqual([]);
   });
   it.each([
     ["operations", /^$/],

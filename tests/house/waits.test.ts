@@ -4,27 +4,21 @@ import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { filesBelow, root } from "./files.ts";
 
-/** Fixed waits that are left, by file: fewer are fine, more are not. */
-const LEFT: Readonly<Record<string, number>> = {
-  "tests/browser/callouts.test.ts": 2,
-  "tests/browser/desk.test.ts": 1,
-  "tests/browser/picture.mjs": 2,
-  "tests/browser/quote.test.ts": 2,
-  "tests/host/sheet-bench.ts": 1,
-};
 /** `waitForTimeout(500)`, and a promise that a timer of its own keeps, outside a loop that asks again and again. */
 const FIXED = /waitForTimeout\(|^(?!.*\bwhile\b).*new Promise(?:<\w+>)?\(\((\w+)\) => setTimeout\(\1, \d{3,}\)\)/gm;
 /** Where it stands in a loop that asks again. */
 const ASKING = /for \(;;\) \{(?:[^{}]|\{[^{}]*\})*\}/g;
 
 describe("waits in tests (house)", () => {
+  const found: string[] = [];
   for (const file of [...filesBelow("tests", ".ts"), ...filesBelow("tests", ".mjs")]) {
     const name = path.relative(root, file);
     if (name.startsWith("tests/.out/") || name === "tests/house/waits.test.ts") continue;
-    const found = fs.readFileSync(file, "utf8").replace(ASKING, "").match(FIXED)?.length ?? 0;
-    if (found > 0 || LEFT[name] !== undefined)
-      it(`${name} has no new fixed wait`, () => expect(found).toBeLessThanOrEqual(LEFT[name] ?? 0));
+    found.push(
+      ...(fs.readFileSync(file, "utf8").replace(ASKING, "").match(FIXED) ?? []).map((wait) => `${name}: ${wait}`),
+    );
   }
+  it("are none", () => expect(found).toEqual([]));
   it("sees a fixed wait, and leaves a loop alone that asks again", () => {
     expect("    await page.waitForTimeout(500);".match(FIXED)).toHaveLength(1);
     expect("  await new Promise((done) => setTimeout(done, 420));".match(FIXED)).toHaveLength(1);

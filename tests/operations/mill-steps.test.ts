@@ -64,6 +64,7 @@ describe("steps of a bore opened from 28 to 30 mm (by hand)", () => {
       roughness: { of: "wall" },
       axialDepth: { rise: false, levels: 1, helix: false },
       force: { thread: false },
+      axialForce: { ratio: 0.2 },
       power: { efficiency: 0.85 },
       deflection: {
         ...{ ...MILL, thread: false, force: about(cut().peak, 6) },
@@ -90,6 +91,9 @@ describe("steps of a bore opened from 28 to 30 mm (by hand)", () => {
     expect(value(plan, "leastChip")).toBeCloseTo(0.3 * 0.008, 12);
     expect(value(plan, "mostChip")).toBeCloseTo(LISTED + 0.01 * Math.SQRT1_2, 9);
     expect(value(plan, "axialDepth")).toBe(10);
+    // The mean torque is the mean tangential force on half the diameter; the list's share of it acts along the axis.
+    expect(value(plan, "axialForce")).toBeCloseTo((0.2 * 2 * 1000 * f.meanTorque) / 10, 6);
+    expect(all(at(row, { material: { "Axial ratio": null } }))).not.toHaveProperty("axialForce");
     const bent = deflectionParts(f.peak, PARTS, { ...BEAM, loadDistance: 5 }).total;
     expect(value(plan, "deflection")).toBeCloseTo(bent, 9);
     expect(plan.results.deflection).toBeCloseTo(bent, 9);

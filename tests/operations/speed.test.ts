@@ -19,6 +19,14 @@ describe("speed of a hole tool (independent)", () => {
     const carbide = at({ ...drill, Tool: "D-10.2C" });
     expect(carbide.results.spindleSpeed).toBeCloseTo(rpm(listed("Drill speed carbide [m/min]"), 10.2), 6);
   });
+  it("a drill of which the list does not say the substrate runs as one of high-speed steel, at its feed", () => {
+    const blank = { tool: { Substrate: null } };
+    for (const key of ["spindleSpeed", "feedPerTooth"] as const)
+      expect(at(drill, blank).results[key]).toBe(at(drill).results[key]);
+    const speeds = ["Drill speed HSS [m/min]", "Speed HSS low [m/min]", "Speed HSS high [m/min]"];
+    const material = Object.fromEntries(speeds.map((heading) => [heading, null]));
+    expect(facts(at(drill, { ...blank, material }), "no-speed")).toEqual({ material: STEEL.Material, hss: true });
+  });
   it("a tap and a reamer run at two fifths of a drill's speed (common practice: a third to a half)", () => {
     const v = 0.4 * listed("Drill speed HSS [m/min]");
     const tap = at({ Operation: "tap", Tool: "T-M6", Thread: "M6", "Start diameter": 5, Depth: 9, Through: "yes" });

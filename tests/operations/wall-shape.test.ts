@@ -70,6 +70,23 @@ describe("a size beyond all bounds (identity)", () => {
     expect(value).toBeGreaterThan(200);
     expect(Number.isFinite(value)).toBe(true);
   });
+  it("tries no more levels of a slot than it may take passes, however deep it is typed", () => {
+    const { findings } = at({ ...STEEL, Operation: "slot", Tool: "EM-12-4", Depth: 1e12, Length: 60 });
+    expect(findings.map((f) => f.code)).toContain("cutter-short");
+  });
+  it.each(["slot", "face"])("makes no list of as many passes as a %s of that width wants", (Operation) => {
+    const wide = { ...STEEL, Operation, Tool: "EM-6-4L", Depth: 2, Length: 60 };
+    for (const width of [1e9, 1e308]) {
+      const { findings } = at({ ...wide, "Total width": width });
+      const { value, limit } = findings.find((f) => f.code === "too-many-passes")!.facts as {
+        value: number;
+        limit: number;
+      };
+      expect(limit).toBe(200);
+      expect(value).toBeGreaterThan(1e7);
+      expect(Number.isFinite(value)).toBe(true);
+    }
+  });
 });
 
 describe("centre of the cutter (identity)", () => {

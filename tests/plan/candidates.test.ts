@@ -50,6 +50,7 @@ describe("choice of a tool (a machinist's rules)", () => {
   });
   it("within a hundredth the operation's own order decides", () => {
     expect(chosen([{ cost: 100 }, { cost: 99.1 }]).tool).toBe("A");
+    expect(chosen([{ cost: 100 }, { cost: 99 }]).tool).toBe("A");
     expect(chosen([{ cost: 100 }, { cost: 98.9 }]).tool).toBe("B");
   });
   it("a tool of the other units must be a twentieth cheaper, and comes after the row's own", () => {

@@ -53,7 +53,9 @@ describe("the cheapest way (made-up costs)", () => {
     expect(find(() => ({})).found).toBeUndefined();
     expect(find((row) => cost(row.surfaceSpeed === 200 ? 9.8 : 10)).found).toBeUndefined();
     expect(find((row) => cost(row.surfaceSpeed === 200 ? 9.6 : 10)).said).toEqual(["surfaceSpeed 200"]);
-    // the same price is no saving
+    // what comes to no more than that is no saving
+    expect(find((row) => cost(row.passes === 1 ? 9.7 : 10)).found).toBeUndefined();
+    expect(find((row) => cost(row.passes === 1 ? 9.6 : 10)).said).toEqual(["passes 1"]);
     expect(find((row) => cost(row.surfaceSpeed === 200 ? 9.7 : 10)).found).toBeUndefined();
   });
   it("is the end or the middle of the speeds, whichever costs least", () => {
@@ -289,10 +291,13 @@ describe("what is not worth trying (made-up costs)", () => {
     expect(find(() => ({}), { tried: 1 }).search.tried).toBeLessThanOrEqual(ADVICE_BUDGET);
   });
   it("is the row as it is: that is known", () => {
-    const { rows, search } = find(() => stop, alone);
-    for (const row of rows) expect(row).not.toEqual(search.situation.row);
-    // and nothing is tried twice
-    expect(new Set(rows.map((row) => JSON.stringify(row))).size).toBe(rows.length);
-    expect(search.tried).toBe(1 + rows.length);
+    for (const outcome of [stop, {}]) {
+      const { rows, search } = find(() => outcome, alone);
+      expect(rows.length).toBeGreaterThan(5);
+      for (const row of rows) expect(row).not.toEqual(search.situation.row);
+      // and nothing is tried twice
+      expect(new Set(rows.map((row) => JSON.stringify(row))).size).toBe(rows.length);
+      expect(search.tried).toBe(1 + rows.length);
+    }
   });
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { planRow } from "../../src/plan/row.ts";
 import { sharedSetups } from "../../src/plan/setups.ts";
-import { readRows } from "../../src/table/read.ts";
+import { readLists, readRows } from "../../src/table/read.ts";
 import { type Case, caseLists, caseRow, planOf, type RowCells, STEEL } from "../findings/rule.ts";
 
 // Centre V3: 74 an hour, 35 min to set up, 6 s to change the tool. EM-10-4: 48, one edge.
@@ -126,5 +126,11 @@ describe("rows that share a setup (identity)", () => {
     const sharing = sharedSetups(rows);
     expect(rows.map(sharing)).toEqual([3, 3, 1, 1, 1, 3]);
     expect(sharedSetups([])(rows[0]!)).toBe(1);
+    // two machines for the list are two for the setup
+    const names = ["Große Fräse", "GROSSE FRÄSE"];
+    const list = readLists([], [], [["Machine"], ...names.map((name) => [name])]).machines;
+    expect(list.items).toHaveLength(2);
+    const two = readRows([["Machine"], ...names.map((name) => [name])]);
+    expect(two.map(sharedSetups(two))).toEqual([1, 1]);
   });
 });

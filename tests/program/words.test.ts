@@ -342,6 +342,25 @@ describe("the listing (identity)", () => {
     expect(listing.join("\n")).toMatch(/DEPTH IS BLANK/);
     expect(listing.some((b) => /^G/.test(b))).toBe(false);
   });
+  it("makes none of a row that goes around or along more than 10000 times, and says so", () => {
+    const steel = { Units: "mm", Material: "Steel C45 (AISI 1045)", Machine: "Centre V3" };
+    const slot = { ...steel, Row: 1, Operation: "slot", Tool: "EM-12-4", Depth: 4, Length: 60 };
+    // 4 mm in levels of 0.0004: 10000
+    const most = words([{ ...slot, "Axial depth": 0.0004 }]);
+    expect(most.filter((b) => b.endsWith("OF 10000)"))).toHaveLength(10_000);
+    const thread = { ...steel, Row: 2, Operation: "thread mill", Tool: "TM-M6-S", Thread: "M6", Depth: 1e9 };
+    const bore = { ...steel, Row: 3, Operation: "bore", Tool: "EM-12-3", "Start diameter": 39, "Finish diameter": 40 };
+    for (const row of [{ ...slot, "Axial depth": 0.00039 }, thread, { ...bore, Depth: 1e9 }]) {
+      const none = words([row]);
+      expect(none.filter((b) => /^\(NO WORDS: MORE THAN 10000 TURNS OR CUTS/.test(b))).toHaveLength(1);
+      expect(none.some((b) => /^G/.test(b))).toBe(false);
+    }
+  });
+  it("gives a row without an operation none", () => {
+    const listing = words([{ ...byName(50), Row: 7, Feature: "plate", Operation: null, Thread: null }]);
+    expect(listing).toContain("(ROW 7 PLATE)");
+    expect(listing.join("\n")).toMatch(/NO WORDS: OPERATION IS BLANK/);
+  });
   it("says that the plan says stop", () => {
     expect(words([byName(570)]).some((b) => b.startsWith("(THE PLAN SAYS STOP:"))).toBe(true);
   });

@@ -35,7 +35,6 @@ describe("the ends of what a column takes (by its meaning: shares of a whole, an
     ["rows", "Wear factor", 1, 3, 0.01],
     ["materials", "Exponent", 0, 0.9, 0.01],
     ["materials", "Radial ratio", 0, 2, 0.01],
-    ["materials", "Axial ratio", 0, 2, 0.01],
     ["materials", "Least chip", 0, 2, 0.01],
     ["materials", "Thick chip [of feed]", 1, 5, 0.01],
     ["materials", "Breaking chip [of feed]", 1, 10, 0.01],
@@ -110,6 +109,15 @@ describe("a unit of a column's own", () => {
       expect(column.dimension !== undefined && column.unit !== undefined, column.heading).toBe(false);
       if (column.kind === "number") expect(column.format, column.heading).toHaveLength(2);
     }
+  });
+});
+
+describe("a name or a designation", () => {
+  it("is told to a spreadsheet as text, so that 1/4-20 is no date and 1045 no number; a remark may be anything", () => {
+    const formats = new Map((ROW_COLUMNS as readonly Column[]).map(({ heading, format }) => [heading, format]));
+    for (const heading of ["Feature", "Material", "Machine", "Tool", "Thread", "Size class"])
+      expect(formats.get(heading), heading).toEqual(["@", "@"]);
+    for (const heading of ["Row", "Remark"]) expect(formats.get(heading), heading).toBeUndefined();
   });
 });
 

@@ -1,7 +1,7 @@
 /** Headings taken apart and told apart: units, brackets, equal headings, the language of a table (independent: plain reading). */
 import { describe, expect, it } from "vitest";
 import { matchHeadings, ROW_COLUMNS, readHeadings, TOOL_COLUMNS } from "../../src/table/columns.ts";
-import { headingText, LONGEST, normalHeading } from "../../src/table/headings.ts";
+import { headingText, normalHeading } from "../../src/table/headings.ts";
 
 const row = (...headings: unknown[]) =>
   matchHeadings(headings, ROW_COLUMNS).map((m) => [m.at, m.column.key, ...(m.units ? [m.units] : [])]);
@@ -33,6 +33,7 @@ describe("the unit of a heading", () => {
     ["Depth - mm", "length"],
     ["Torque ft lb", "torque"],
     ["Depth / mm", "length"],
+    ["Speed surface feet per minute", "surface speed"],
     ["Price EUR", "money"],
     ["Price (€)", "money"],
     ["Time (s)", "time"],
@@ -47,6 +48,7 @@ describe("the unit of a heading", () => {
     for (const heading of ["Tiefe in mm", "Tiefe en mm", "Tiefe, mm", "Tiefe/mm", "Tiefe mm"])
       expect(headingText(heading).keys.at(-1), heading).toBe("tiefe");
     expect(headingText("Tiefe am mm").keys.at(-1)).toBe("tiefeam");
+    expect(headingText("Tiefe der Bohrung in mm").keys.at(-1)).toBe("tiefederbohrung");
   });
   it("is no words in brackets, and words in brackets are", () => {
     expect(headingText("Depth (mm)").told).toBe(false);
@@ -59,11 +61,8 @@ describe("the unit of a heading", () => {
 
 describe("a heading as a column", () => {
   it("may be as long as 200 characters, and no longer", () => {
-    expect(LONGEST).toBe(200);
     expect(row(`Depth${" ".repeat(195)}`)).toEqual([[0, "depth"]]);
     expect(row(`Depth${" ".repeat(196)}`)).toEqual([]);
-    expect(headingText(`Depth${" ".repeat(195)}`).keys).toEqual(["depth"]);
-    expect(headingText(`Depth${" ".repeat(196)}`).keys).toEqual([]);
   });
   it("is text: nothing, numbers and yes or no are none", () => {
     expect(row(null, undefined, "", " ", 5, true, "Depth")).toEqual([[6, "depth"]]);
@@ -83,6 +82,9 @@ describe("a heading as a column", () => {
     expect(row("Material (kg)")).toEqual([[0, "material"]]);
     expect(row("Thread (kW)")).toEqual([]);
     expect(row("Material (s)")).toEqual([]);
+    // A number of something has none.
+    expect(row("Quantity (mm)")).toEqual([]);
+    expect(row("Quantity (kg)")).toEqual([]);
   });
   it("of a length stays doubtful where its unit says no more than that it is one", () => {
     expect(row("Feed (mm)")).toEqual([]);
@@ -90,6 +92,31 @@ describe("a heading as a column", () => {
       ["feedPerTooth"],
     ]);
     expect(row("Feed (mm/tooth)")).toEqual([[0, "feedPerTooth", "mm"]]);
+  });
+  it("that is our own word for a result is no input of a row, whatever its brackets hold; a tool may have it", () => {
+    expect(row("Depths")).toEqual([]);
+    expect(row("Depths (hole)")).toEqual([]);
+    expect(row("Hole depths")).toEqual([[0, "holeDepth"]]);
+    expect(tool("Cost")).toEqual(["price"]);
+  });
+  it("loses its unit behind brackets that say nothing", () => {
+    expect(row("Depth mm (xyz)")).toEqual([[0, "depth", "mm"]]);
+    expect(row("Depth in mm (xyz)")).toEqual([[0, "depth", "mm"]]);
+  });
+  it("of two meanings is told by one other heading in a language that has but one of them", () => {
+    // "Op" is the operation in French, and that or the row in English.
+    expect(row("Op", "Matière").map(([, key]) => key)).toEqual(["operation", "material"]);
+    expect(row("Op", "Material").map(([, key]) => key)).toEqual(["material"]);
+  });
+  it("keeps the words of brackets within brackets", () => {
+    expect(row("Ø (tool (mm))")).toEqual([]);
+    expect(row("Depth)")).toEqual([[0, "depth"]]);
+  });
+  it("takes a single letter for a word between others, and for a name at the end", () => {
+    expect(row("Depth of a hole")).toEqual([[0, "holeDepth"]]);
+    expect(row("Profundidad a mecanizar")).toEqual([[0, "depth"]]);
+    expect(row("Depth a")).toEqual([]);
+    expect(row("Profondità e")).toEqual([]);
   });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
@@ -111,5 +138,7 @@ describe("a word of a language that the table does not speak", () => {
   it("is asked about then, and English is spoken everywhere", () => {
     expect(readHeadings([...german, "Fase"], ROW_COLUMNS).doubts.map(({ heading }) => heading)).toEqual(["Fase"]);
     expect(row(...german, "Callout").at(-1)).toEqual([3, "feature"]);
+    // A pass in English, and what goes through in Italian, which this table does not speak.
+    expect(row("Operation", "Tiefe", "Gewinde", "Werkstoff", "Pass").at(-1)).toEqual([4, "passes"]);
   });
 });

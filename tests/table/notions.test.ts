@@ -72,7 +72,10 @@ describe("notions of a heading", () => {
     expect(notionSets(fold("Bemerkg."), true)[GERMAN]).toContain("remark");
     expect(notionSets("備.", true)[JAPANESE]).toContain("remark");
     expect(notionSets("備.", false).flat()).toEqual([]);
-    expect(notionSets("be.", true)[GERMAN]).not.toContain("remark");
+    // Two letters, another end, an end of three letters, a word that is not the one cut short.
+    for (const text of ["be.", "bemerkx.", "beg.", "bemerkg tiefe."])
+      expect(notionSets(text, true)[GERMAN]!.join(" "), text).not.toContain("remark");
+    expect(notionSets("tiefe bem.", true)[GERMAN]).toContain("depth remark");
   });
 });
 

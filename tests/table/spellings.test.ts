@@ -7,7 +7,7 @@ import {
   ROW_COLUMNS,
   TOOL_COLUMNS,
 } from "../../src/table/columns.ts";
-import { LANGUAGES, score } from "./understood.ts";
+import { cellValue, LANGUAGES, score, written } from "./understood.ts";
 
 const row = (...headings: string[]) => matchHeadings(headings, ROW_COLUMNS).map((m) => [m.at, m.column.key, m.units]);
 const result = (heading: string) => matchHeadings([heading], RESULT_COLUMNS)[0];
@@ -24,6 +24,28 @@ describe("headings and words as shops write them (independent: written from memo
       }
     },
   );
+});
+
+describe("words of cells, value by value (independent: the same list)", () => {
+  it.each(LANGUAGES)("most words of each value are understood in %s", (language) => {
+    for (const [column, values] of Object.entries(written(language).cells))
+      for (const [value, words] of Object.entries(values)) {
+        const wanted = value === "yes" ? true : value === "no" ? false : value;
+        const known = words.filter((word) => cellValue(column, word) === wanted);
+        expect(known.length / words.length, `${column} ${value}: ${words}`).toBeGreaterThan(0.6);
+      }
+  });
+  it.each([
+    ["en", "yes", "no"],
+    ["de", "ja", "nein"],
+    ["fr", "oui", "non"],
+    ["es", "sí", "no"],
+    ["it", "sì", "no"],
+    ["ja", "はい", "いいえ"],
+  ])("yes and no are %s: %s and %s", (_, yes, no) => {
+    expect(cellValue("through", yes)).toBe(true);
+    expect(cellValue("through", no)).toBe(false);
+  });
 });
 
 describe("spellings (identity)", () => {

@@ -10,7 +10,7 @@ const MEANT: Readonly<Record<string, string>> = {
     "deflection size scatter startWear wearChange",
   ].join(" "),
   torque: "torque breakingTorque tapTorque ringTorque",
-  force: "thrust buckling force",
+  force: "thrust buckling force axialForce",
   power: "power",
   stress: "stress",
   feed: "edgeTable tableFeed",

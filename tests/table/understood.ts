@@ -36,7 +36,8 @@ function columnOf(heading: string, own: string, table: Spelled, columns: readonl
   return matchHeadings([...beside, heading], columns).find((m) => m.at === beside.length)?.column.key;
 }
 
-function cellValue(column: string, text: string): unknown {
+/** What a word of a cell is read as. */
+export function cellValue(column: string, text: string): unknown {
   if (column === "group")
     return readLists(
       [

@@ -13,6 +13,11 @@ describe("a word of a cell", () => {
     ["Thread-Mill", ["thread mill"]],
     ["countersink 90°", ["countersink"]],
     ["countersink 120 °", ["countersink"]],
+    ["countersink90°", ["countersink"]],
+    ["90° countersink", ["countersink"]],
+    ["countersink 9°", []],
+    ["countersink 1200°", []],
+    ["yes", []],
     ["Bohren", ["drill"]],
     ["perçage", ["drill"]],
     ["threading", ["tap", "thread mill"]],
@@ -47,8 +52,16 @@ describe("a word cut short", () => {
     ["thr.xx.mill", []],
     ["t.h.r.mill", []],
     ["countersi", []],
+    ["thr.ea.x.mill", []],
+    ["thread.mill.mill", []],
     // The parts stand one behind the other: none of them is read twice.
     ["thread.ad.mill", []],
     ["thr.re.ill", []],
   ])("%s: %j", (text, wanted) => expect(meant(text)).toEqual(wanted));
+  it("is one with a full stop, whatever it repeats", () => {
+    const column = { key: "own", heading: "Own", kind: "word", words: ["tartar"] } as const;
+    expect(meantBy("tartar", column)).toEqual(["tartar"]);
+    expect(meantBy("tar.", column)).toEqual(["tartar"]);
+    expect(meantBy("tar", column)).toEqual([]);
+  });
 });

@@ -1,4 +1,5 @@
 /** The listed tool as a beam: its parts from the tip to the holder, how springy it is at the cut, what breaks it. */
+import { Cache } from "../../cache.ts";
 import type { Tool } from "../../table/lists.ts";
 import { type BeamOptions, deflectionParts, fromLoad, type Segment } from "../../tool/beam.ts";
 import { FLUTED_SHARE, STICK_OUT_RATIO } from "./choices.ts";
@@ -44,18 +45,13 @@ export function toolBeam({ work, row, machine }: Job, tool: Tool): ToolBeam | un
 /** Beams that are kept of a tool, and places of load that are kept of a beam. */
 const BEAMS = 8;
 const LOADS = 64;
-const beams = new WeakMap<Tool, ToolBeam[]>();
+const beams = new WeakMap<Tool, Cache<string, ToolBeam>>();
 
 /** The same beam for the same entry of a list, as long as it is held alike: it comes in many rows. */
 function beamOf(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
-  const known = beams.get(tool) ?? [];
+  const known = beams.get(tool) ?? new Cache<string, ToolBeam>("tool beams", BEAMS);
   beams.set(tool, known);
-  const same = known.find((b) => b.stickOut === stickOut && b.options.holderStiffness === holderStiffness);
-  if (same) return same;
-  const made = makeBeam(tool, stickOut, holderStiffness);
-  if (known.length >= BEAMS) known.shift();
-  known.push(made);
-  return made;
+  return known.get(`${stickOut} ${holderStiffness}`, () => makeBeam(tool, stickOut, holderStiffness));
 }
 
 function makeBeam(tool: Tool, stickOut: number, holderStiffness: number | undefined): ToolBeam {
@@ -69,17 +65,12 @@ function makeBeam(tool: Tool, stickOut: number, holderStiffness: number | undefi
     holderStiffness,
   };
   /** From a point of load on, and how far that gives under 1 N. */
-  const known = new Map<number, { readonly parts: readonly Segment[]; readonly gives: number }>();
-  const at = (loadFromTip: number) => {
-    let found = known.get(loadFromTip);
-    if (!found) {
+  const known = new Cache<number, { readonly parts: readonly Segment[]; readonly gives: number }>("loads", LOADS);
+  const at = (loadFromTip: number) =>
+    known.get(loadFromTip, () => {
       const from = fromLoad(parts, loadFromTip);
-      found = { parts: from, gives: deflectionParts(1, from, options).total };
-      if (known.size >= LOADS) known.clear();
-      known.set(loadFromTip, found);
-    }
-    return found;
-  };
+      return { parts: from, gives: deflectionParts(1, from, options).total };
+    });
   return {
     parts,
     stickOut,

@@ -42,9 +42,9 @@ export function holeSpeed(
   share: number,
 ): Speed | undefined {
   // A list that does not say means high-speed steel, as of the feed.
-  const hss = tool.substrate !== "carbide";
-  const { range, place } = holeRange(job.material, hss, share);
-  return chooseSpeed(job, tool, diameter, place, { range });
+  const { substrate = "hss", maxRpm } = tool;
+  const { range, place } = holeRange(job.material, substrate === "hss", share);
+  return chooseSpeed(job, { substrate, maxRpm }, diameter, place, { range });
 }
 
 /** Share of the drilling speed that an operation's tools run at; undefined for what is no hole tool. */

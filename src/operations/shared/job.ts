@@ -44,7 +44,7 @@ export function startJob(read: ReadRow, lists: Lists, detail = true, handed?: Ha
   const { row, problems } = read;
   const work = new Work(row.units ?? "mm", detail);
   const bad = new Set(problems.map((p) => p.key));
-  for (const { key, error } of problems) work.find("bad-cell", { about: key as RowKey, error });
+  for (const { key, error } of problems) work.find("bad-cell", { about: key, error });
   if (row.units === undefined && !bad.has("units")) work.find("units-blank", {});
   if (row.operation === undefined && !bad.has("operation")) work.find("operation-blank", {});
   const material = lookUp(work, row.material, lists.materials, "unknown-material", "list-material");
@@ -111,7 +111,7 @@ export function ofOtherKind(
 /** Runs a formula; a TradeError becomes a finding of the row instead of ending it. */
 export function attempt<T>(
   work: Work,
-  code: Extract<FindingCode, "unknown-thread" | "unknown-class" | "no-path">,
+  code: Extract<FindingCode, "unknown-thread" | "unknown-class" | "no-path" | "no-life" | "no-cost">,
   run: () => T,
 ): T | undefined {
   try {

@@ -35,7 +35,7 @@ export interface CellWords {
 export interface Spellings {
   /** Words of headings. "stop" are those that say nothing of their own. */
   readonly notions: Words;
-  readonly words?: CellWords;
+  readonly words: CellWords;
 }
 
 /** The languages at hand, English first. */

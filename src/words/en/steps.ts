@@ -127,6 +127,13 @@ export const steps: StepWords = {
     "peak tangential force (largest pass)",
     (f) => (f?.thread ? "summed over the profile, the teeth and a turn" : "over teeth, helix and a turn"),
   ],
+  axialForce: [
+    "mean axial force (largest pass)",
+    (f) =>
+      f
+        ? `axial ratio ${f.ratio} × the mean tangential force: it pulls at the cutter in its holder, or lifts the part`
+        : "",
+  ],
   power: ["spindle power", (f) => (f ? `η = ${f.efficiency}` : "")],
   deflection: [
     (f) => (f?.thread ? "deflection at the cutter (peak force)" : "deflection at the cut (peak force)"),

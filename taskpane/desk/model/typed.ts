@@ -55,9 +55,9 @@ export function readTyped(text: string, rules: ReadingRules): Typed {
 }
 
 function readNumber(text: string, bare: string, { decimal }: Locale): Typed {
-  const percent = /\s*%$/.exec(bare);
+  const percent = bare.endsWith("%");
   // A true minus, a narrow space between groups: what other programs put on the clipboard.
-  let digits = (percent ? bare.slice(0, percent.index) : bare).replace(/^[\u2212\u2013]/, "-").replace(/\s+/g, " ");
+  let digits = (percent ? bare.slice(0, -1).trimEnd() : bare).replace(/^[\u2212\u2013]/, "-").replace(/\s+/g, " ");
   if (!/^[+-]?[\d.,]/.test(digits)) return { value: text };
   const other = decimal === "." ? "," : ".";
   const grouped = new RegExp(
@@ -73,7 +73,10 @@ function readNumber(text: string, bare: string, { decimal }: Locale): Typed {
     digits = digits.replace(".", ",");
   }
   const plain = decimal === "," ? digits.replace(",", ".") : digits;
-  if (!/^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?$/i.test(plain) || (decimal === "," && digits.split(",").length > 2))
+  if (
+    !/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d{1,3})?$/i.test(plain) ||
+    (decimal === "," && digits.split(",").length > 2)
+  )
     return decimal === "." && /^[+-]?\d*,\d+$/.test(digits) ? { value: text, doubt: "comma" } : { value: text };
   // Numbers of parts and programs: their zeros belong to them, and so do digits beyond what a number holds.
   if (/^[+-]?0\d/.test(plain) && !/[.e]/i.test(plain)) return { value: text };

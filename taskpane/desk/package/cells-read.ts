@@ -1,6 +1,7 @@
 /** The cells of a sheet's XML. Most are written in one way and are read in one look; the others by the general reader. Pure. */
+
+import { addressOf, cellAt, readArea } from "../model/address.ts";
 import { type Cell, type CellError, FileError, type Value } from "../model/types.ts";
-import { areaAt, cellAt, cellText } from "./address.ts";
 import { isoSerial } from "./dates.ts";
 import { fromFile } from "./function-names.ts";
 import type { Limits } from "./limits.ts";
@@ -124,7 +125,7 @@ function usualCell(found: RegExpExecArray, xml: Xml, context: SheetContext, row:
 function formulaText(content: string, context: SheetContext, row: number, column: number): string {
   const own = plainText(content).replace(/^\s+|\s+$/g, "");
   if (own.length > 4 * LONGEST_FORMULA)
-    throw wrongPlace(context, `the formula of cell ${cellText(row, column)} is too long`);
+    throw wrongPlace(context, `the formula of cell ${addressOf(row, column)} is too long`);
   return own;
 }
 
@@ -140,7 +141,7 @@ function cellOf(
 ): Cell {
   const style = look === undefined ? 0 : Number(look);
   if (!(style >= 0 && style < context.styles && Number.isInteger(style)))
-    throw wrongPlace(context, `the look of cell ${cellText(row, column)} is missing`);
+    throw wrongPlace(context, `the look of cell ${addressOf(row, column)} is missing`);
   if (formula === undefined) return look === undefined ? { value } : { value, style };
   return array ? { value, formula, array, style } : { value, formula, style };
 }
@@ -168,7 +169,7 @@ export function readCell(xml: Xml, context: SheetContext, row: number, column: n
     else if (name === "f") {
       const kind = xml.attribute("t");
       const index = xml.attribute("si");
-      const area = areaAt(xml.attribute("ref") ?? "");
+      const area = readArea(xml.attribute("ref") ?? "");
       const [r1, r2] = [xml.attribute("r1"), xml.attribute("r2")];
       let own = formulaText(xml.content(), context, row, column);
       if (kind === "shared" && index !== undefined) {
@@ -206,7 +207,7 @@ function cellValue(
   const wrong = () =>
     wrongPlace(
       context,
-      `cell ${cellText(row, column)} holds "${raw.slice(0, 30)}", which is not what the file says it is`,
+      `cell ${addressOf(row, column)} holds "${raw.slice(0, 30)}", which is not what the file says it is`,
     );
   switch (type) {
     case "n": {

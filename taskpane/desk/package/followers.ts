@@ -1,6 +1,7 @@
 /** Parts beside the sheets in which something hangs on rows or speaks of sheets, and how each follows. */
+
+import { areaText, readArea } from "../model/address.ts";
 import { FileError } from "../model/types.ts";
-import { areaAt, areaText } from "./address.ts";
 import { movedDrawing, movedPivotSource, movedVml, pivotArea } from "./anchors.ts";
 import type { Parts } from "./parts.ts";
 import type { Plan, SheetPlan } from "./replay.ts";
@@ -54,7 +55,7 @@ export function followers(
     add(target, (text) =>
       movedPivotSource(text, target, (name, ref) => {
         const sheet = plan.sheets.find((s) => s.entry?.name.toLowerCase() === name.toLowerCase());
-        const area = areaAt(ref);
+        const area = readArea(ref);
         const moved = sheet && area ? movedArea(area, sheet.moves) : undefined;
         const unmoved = moved && area && moved.top === area.top && moved.bottom === area.bottom;
         return { sheet: sheet?.name ?? name, ref: moved && !unmoved ? areaText(moved) : ref };
@@ -66,7 +67,7 @@ export function followers(
 
 /** A pivot table moves as a whole or not at all. */
 function checkPivot(parts: Parts, part: string, sheet: SheetPlan): void {
-  const area = pivotArea(parts.xml(part), areaAt);
+  const area = pivotArea(parts.xml(part), readArea);
   const moved = area && movedArea(area, sheet.moves);
   if (area && (!moved || moved.bottom - moved.top !== area.bottom - area.top))
     throw new FileError(

@@ -1,6 +1,7 @@
 /** Formulas of a sheet when it is written: what moves, what is spelled out, what is refused. Pure. */
+
+import { addressOf, areaText, inArea, readArea } from "../model/address.ts";
 import { type Area, FileError, type Value } from "../model/types.ts";
-import { areaAt, areaText, cellText, contains } from "./address.ts";
 import { fromFile, toFile } from "./function-names.ts";
 import { concerns, type Move, movedFormula } from "./references.ts";
 import type { NewCell, SheetPlan } from "./replay.ts";
@@ -94,7 +95,7 @@ export class FormulaWriter {
           for (const column of line.keys()) {
             if (column < area.left || column > area.right) continue;
             if (row === anchorRow && column === block.column && this.#sameFormula(block, line.get(column)!)) continue;
-            throw refused(`Cell ${cellText(row, column)} is part of ${where}, which can only be changed as a whole.`);
+            throw refused(`Cell ${addressOf(row, column)} is part of ${where}, which can only be changed as a whole.`);
           }
         }
       }
@@ -135,7 +136,7 @@ export class FormulaWriter {
       const span = at === undefined ? undefined : this.#rowsByNumber.get(row);
       if (at === undefined || !span) continue;
       for (const { column, formula } of cellsOf(this.#outline, span)) {
-        if (formula || !contains(block.area, row, column) || (kept && contains(kept, at, column))) continue;
+        if (formula || !inArea(block.area, row, column) || (kept && inArea(kept, at, column))) continue;
         const line = this.#cells.get(at) ?? new Map<number, NewCell>();
         if (!line.has(column)) line.set(column, { value: null });
         this.#cells.set(at, line);
@@ -185,7 +186,7 @@ export class FormulaWriter {
       return `<${this.#p}f>${escapeText(moved)}</${this.#p}f>`;
     }
     let tag = whole.slice(formula.start, formula.openEnd);
-    const ref = formula.ref === undefined ? undefined : areaAt(formula.ref);
+    const ref = formula.ref === undefined ? undefined : readArea(formula.ref);
     const nowArea = area ?? (ref && movedArea(ref, this.#plan.moves));
     if (ref && nowArea && areaText(nowArea) !== areaText(ref))
       tag = tag.replace(/(\sref\s*=\s*["'])[^"']*/, `$1${areaText(nowArea)}`);

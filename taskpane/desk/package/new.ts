@@ -1,6 +1,7 @@
 /** New workbooks, made from a template of ours: sheets, tables, number formats, choices, growing formulas, print set-up. */
+
+import { addressOf, areasText } from "../model/address.ts";
 import { type Area, type Choices, type Edit, FileError, type Value } from "../model/types.ts";
-import { areasText, cellText } from "./address.ts";
 import { toFile } from "./function-names.ts";
 import { LIMITS } from "./limits.ts";
 import { MAIN } from "./namespaces.ts";
@@ -157,7 +158,7 @@ function workbookText(sheets: readonly NewSheet[], names: NewBookOptions["names"
 function verdictRules({ verdicts }: NewSheet): string {
   if (!verdicts) return "";
   const first = verdicts.areas[0]!;
-  const cell = `$${cellText(first.top, verdicts.column)}`;
+  const cell = `$${addressOf(first.top, verdicts.column)}`;
   const rules = VERDICTS.map(
     (word, i) =>
       `<cfRule type="expression" dxfId="${i}" priority="${i + 1}"><formula>${cell}="${word}"</formula></cfRule>`,

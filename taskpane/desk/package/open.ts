@@ -1,6 +1,7 @@
 /** Opens a workbook file: what the desk shows of it, and the package as it came. No DOM; runs in a worker. */
+
+import { readArea } from "../model/address.ts";
 import { type Book, FileError, type Sheet } from "../model/types.ts";
-import { areaAt } from "./address.ts";
 import { pivotArea } from "./anchors.ts";
 import { keptOfBook, keptOfSheet } from "./kept-words.ts";
 import { refuseOther } from "./kinds.ts";
@@ -144,7 +145,7 @@ export function openParts(kept: KeptPackage, options: OpenOptions, unpacked?: Un
 function pivotAreas(parts: Parts, sheet: string): NonNullable<Sheet["fixed"]>[number][] {
   return parts.relationships(sheet).flatMap(({ type, target, external }) => {
     if (type !== "pivotTable" || external || !parts.has(target)) return [];
-    const area = pivotArea(parts.xml(target), areaAt);
+    const area = pivotArea(parts.xml(target), readArea);
     return area ? [{ area, what: "the pivot table" }] : [];
   });
 }

@@ -1,7 +1,7 @@
 /** References in formulas: read once, moved when rows come or go, when a sheet gets another name, or by an offset. Pure. */
 import { tokenize } from "@borgar/fx/xlsx";
+import { columnLetters, columnNumber } from "../model/address.ts";
 import { LAST_COLUMN, LAST_ROW } from "../model/types.ts";
-import { columnLetters, columnNumber } from "./address.ts";
 
 /** Rows that came or went on a sheet. */
 export interface RowMove {

@@ -1,6 +1,7 @@
 /** Why a file could not hold an edit: asked before the edit is made, so that saving never has to refuse. Pure. */
+
+import { addressOf, areaText, inArea, overlap } from "../model/address.ts";
 import { type Area, type Book, type Edit, LAST_COLUMN, LAST_ROW, type Sheet } from "../model/types.ts";
-import { areaText, cellText, contains, overlap } from "./address.ts";
 import { sheetNameFault } from "./sheet-names.ts";
 import { choicesFault } from "./sheet-sections.ts";
 import { tableNameFault } from "./table-write.ts";
@@ -45,7 +46,7 @@ export function tableFault(
   if (!table) return `There is no table "${name}" on this sheet.`;
   const own = table.area;
   if (area.top !== own.top || area.left !== own.left)
-    return `The table "${name}" must begin where it does, at ${cellText(own.top, own.left)}.`;
+    return `The table "${name}" must begin where it does, at ${addressOf(own.top, own.left)}.`;
   if (area.bottom > LAST_ROW || area.right > LAST_COLUMN || area.right < area.left)
     return `The table "${name}" would leave the sheet.`;
   if (area.bottom - area.top < (table.headings === false ? 0 : 1) + (table.totals ? 1 : 0))
@@ -77,12 +78,12 @@ function cellFault(sheet: Sheet, edit: Extract<Edit, { kind: "cell" }>): string 
   const { row, column } = edit;
   if (!(row >= 0 && row <= LAST_ROW && column >= 0 && column <= LAST_COLUMN))
     return "There is no such cell on a sheet.";
-  const where = cellText(row, column);
-  const merge = sheet.merges.find((area) => contains(area, row, column));
+  const where = addressOf(row, column);
+  const merge = sheet.merges.find((area) => inArea(area, row, column));
   if (merge && (row !== merge.top || column !== merge.left) && (edit.value !== null || edit.formula !== undefined))
     return `Cell ${where} is covered by the merged cells ${areaText(merge)}; what is typed there would not be seen.`;
   const held = heldBy(sheet, (area, dynamic, r, c) => {
-    if (dynamic || isSingle(area) || !contains(area, row, column)) return false;
+    if (dynamic || isSingle(area) || !inArea(area, row, column)) return false;
     return r !== row || c !== column || edit.formula !== sheet.cells.get(r)?.get(c)?.formula;
   });
   if (held)

@@ -1,6 +1,7 @@
 /** Edits, in the order they were made, brought to how things stand in the end: where each row and each cell is then. Pure. */
+
+import { inArea } from "../model/address.ts";
 import { type Area, type Choices, type Edit, FileError, LAST_COLUMN, LAST_ROW, type Value } from "../model/types.ts";
-import { contains } from "./address.ts";
 import { type Move, movedFormula, type RowMove } from "./references.ts";
 import { rowsFault, tableFault } from "./refusal.ts";
 import { movedArea, movedRow, Rows } from "./rows.ts";
@@ -225,7 +226,7 @@ export function replay(
 function renamedHeading(sheet: SheetPlan, edit: CellEdit, moves: Move[]): void {
   const table = sheet.tables.find(
     ({ area, file }) =>
-      file && file.headings !== false && area && contains(area, edit.row, edit.column) && edit.row === area.top,
+      file && file.headings !== false && area && inArea(area, edit.row, edit.column) && edit.row === area.top,
   );
   if (!table || edit.value === null || typeof edit.value === "object") return;
   const index = edit.column - table.area!.left;

@@ -1,6 +1,7 @@
 /** Formulas of a sheet that hang together: shared ones and arrays. Pure. */
+
+import { inArea, readArea } from "../model/address.ts";
 import type { Area } from "../model/types.ts";
-import { areaAt, contains } from "./address.ts";
 import { offsetFormula } from "./references.ts";
 import { type CellSpan, cellsOf, type FormulaSpan, type Outline, type RowSpan } from "./sheet-outline.ts";
 import { plainText } from "./strings.ts";
@@ -63,7 +64,7 @@ export class SheetFormulas {
         for (const { formula, column, cm } of cellsOf(this.#outline, span)) {
           const area =
             formula && (formula.kind === "array" || formula.kind === "dataTable")
-              ? areaAt(formula.ref ?? "")
+              ? readArea(formula.ref ?? "")
               : undefined;
           if (!formula || !area) continue;
           const dynamic = formula.kind === "array" && cm !== undefined && this.#marks.has(Number(cm));
@@ -75,7 +76,7 @@ export class SheetFormulas {
 
   /** The array over a cell, by its place in the file. */
   arrayAt(row: number, column: number): ArrayBlock | undefined {
-    return this.arrays.find(({ area }) => contains(area, row, column));
+    return this.arrays.find(({ area }) => inArea(area, row, column));
   }
 
   /** A cell's own formula as the file spells it, with shared ones spelled out. */

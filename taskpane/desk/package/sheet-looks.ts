@@ -1,5 +1,5 @@
 /** Looks that cells of a sheet take which are not in the file yet. Pure. */
-import { contains } from "./address.ts";
+import { inArea } from "../model/address.ts";
 import type { SheetPlan } from "./replay.ts";
 import { movedRow } from "./rows.ts";
 import { cellsOf, type Outline, type RowSpan } from "./sheet-outline.ts";
@@ -34,7 +34,7 @@ export class SheetLooks {
   /** Look of a cell that is not in the file yet: of its row, of the table row above that it continues, of its column. */
   base(row: number, column: number, rowStyle: string | undefined): number {
     if (rowStyle !== undefined) return Number(rowStyle);
-    const table = this.#plan.tables.find((t) => t.area && contains(t.area, row, column) && t.file);
+    const table = this.#plan.tables.find((t) => t.area && inArea(t.area, row, column) && t.file);
     if (table) {
       const file = table.file!.area;
       const last = file.bottom - (table.file!.totals ? 1 : 0);

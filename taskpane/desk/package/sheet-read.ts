@@ -1,6 +1,7 @@
 /** One sheet's XML as what the desk shows of it. Ranges stay ranges: a rule over a whole column costs nothing. Pure. */
+
+import { areasAt, readArea } from "../model/address.ts";
 import { type Area, type Cell, type Choices, FileError, LAST_COLUMN } from "../model/types.ts";
-import { areaAt, areasAt } from "./address.ts";
 import { LONGEST_FORMULA, readCells, type SheetContext } from "./cells-read.ts";
 import { fromFile } from "./function-names.ts";
 import type { Xml } from "./xml.ts";
@@ -59,7 +60,7 @@ export function readSheet(xml: Xml, context: SheetContext): SheetContent {
     else if (name === "cols") readColumns(xml, content);
     else if (name === "mergeCells")
       xml.children(() => {
-        const area = areaAt(xml.attribute("ref") ?? "");
+        const area = readArea(xml.attribute("ref") ?? "");
         if (area) content.merges.push(...list([area]));
       });
     else if (name === "sheetProtection") content.protected ||= isTrue(xml.attribute("sheet"));

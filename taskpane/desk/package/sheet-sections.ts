@@ -1,6 +1,7 @@
 /** Column widths, hidden columns, lists of choices and the dimension in a sheet's text. Pure. */
+
+import { areasAt, areasText, areaText, readArea, without } from "../model/address.ts";
 import { type Area, type Choices, FileError } from "../model/types.ts";
-import { areaAt, areasAt, areasText, areaText, without } from "./address.ts";
 import { toFile } from "./function-names.ts";
 import { type Outline, outlineOf, placeFor } from "./sheet-outline.ts";
 import { escapeText, type Patch, patched } from "./text.ts";
@@ -156,7 +157,7 @@ export function dimensionPatch(
   if (!section) return undefined;
   const tag = outline.text.slice(section.start, section.openEnd);
   const old = /\sref\s*=\s*["']([^"']*)/.exec(tag)?.[1] ?? "";
-  const area = areaAt(old);
+  const area = readArea(old);
   if (!area) return undefined;
   const own = moved(area);
   const now = own && used ? union(own, used) : (own ?? used ?? { top: 0, left: 0, bottom: 0, right: 0 });

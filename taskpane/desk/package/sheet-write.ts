@@ -1,6 +1,7 @@
 /** A sheet's text after its edits: only the spans that change are replaced. Pure. */
+
+import { addressOf, areaText, columnLetters } from "../model/address.ts";
 import { type Area, LAST_ROW, type Value } from "../model/types.ts";
-import { areaText, cellText, columnLetters } from "./address.ts";
 import { cellElement, valueText } from "./cell-write.ts";
 import { FormulaWriter, type Line, type WriteContext } from "./formula-write.ts";
 import { concernsXml } from "./references.ts";
@@ -188,7 +189,7 @@ export class SheetWriter {
 
   /** A cell without an edit in a row that is read anyway: its address and its formula follow. */
   #kept(span: RowSpan, cell: CellSpan, row: number, patches: Patch[]): void {
-    if (row !== span.row && cell.address) patches.push({ ...cell.address, text: cellText(row, cell.column) });
+    if (row !== span.row && cell.address) patches.push({ ...cell.address, text: addressOf(row, cell.column) });
     const now = this.#formulas.element(cell, span.row);
     if (now !== undefined) patches.push({ start: cell.formula!.start, end: cell.formula!.end, text: now });
   }
@@ -208,7 +209,7 @@ export class SheetWriter {
       const { type, content } = valueText(this.#p, edit.value, true);
       let tag = text.slice(cell.start, cell.openEnd).replace(/\s*\/>$/, ">");
       tag = setAttribute(setAttribute(tag, "t", type), "vm", "");
-      if (row !== span.row && cell.address) tag = setAttribute(tag, "r", cellText(row, cell.column));
+      if (row !== span.row && cell.address) tag = setAttribute(tag, "r", addressOf(row, cell.column));
       if (style !== base) tag = setAttribute(tag, "s", String(style));
       const put = `${tag}${element}${content}</${this.#p}c>`;
       if (put !== text.slice(cell.start, cell.end)) patches.push({ start: cell.start, end: cell.end, text: put });
@@ -223,7 +224,7 @@ export class SheetWriter {
       }
     }
     if (moved !== undefined) this.#context.formulasChanged = true;
-    const put = this.#newCell(row, cell.column, edit, base) || `<${this.#p}c r="${cellText(row, cell.column)}"/>`;
+    const put = this.#newCell(row, cell.column, edit, base) || `<${this.#p}c r="${addressOf(row, cell.column)}"/>`;
     patches.push({ start: cell.start, end: cell.end, text: put });
   }
 
@@ -246,7 +247,7 @@ export class SheetWriter {
         formula = `<${p}f t="array" ref="${areaText(edit.array.area)}">${stored}</${p}f>`;
       } else formula = `<${p}f>${stored}</${p}f>`;
     }
-    const address = cellText(row, column);
+    const address = addressOf(row, column);
     return cellElement(this.#p, {
       address,
       style,

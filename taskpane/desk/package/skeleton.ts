@@ -1,5 +1,5 @@
 /** The least that a sheet and a workbook of ours are made of. Pure. */
-import { cellText } from "./address.ts";
+import { addressOf } from "../model/address.ts";
 import { MAIN, STRICT_MAIN } from "./namespaces.ts";
 import { LOOKS } from "./styles-write.ts";
 
@@ -23,7 +23,7 @@ export function newSheetText({ strict, frozen, tableIds, rules, page, selected }
   const pane = rows > 0 && columns > 0 ? "bottomRight" : rows > 0 ? "bottomLeft" : "topRight";
   const split =
     rows > 0 || columns > 0
-      ? `<pane${columns > 0 ? ` xSplit="${columns}"` : ""}${rows > 0 ? ` ySplit="${rows}"` : ""} topLeftCell="${cellText(rows, columns)}" activePane="${pane}" state="frozen"/><selection pane="${pane}" activeCell="${cellText(rows, columns)}" sqref="${cellText(rows, columns)}"/>`
+      ? `<pane${columns > 0 ? ` xSplit="${columns}"` : ""}${rows > 0 ? ` ySplit="${rows}"` : ""} topLeftCell="${addressOf(rows, columns)}" activePane="${pane}" state="frozen"/><selection pane="${pane}" activeCell="${addressOf(rows, columns)}" sqref="${addressOf(rows, columns)}"/>`
       : "";
   const view = `<sheetView${selected ? ' tabSelected="1"' : ""} workbookViewId="0"`;
   const tables = tableIds?.length

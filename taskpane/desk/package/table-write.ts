@@ -1,6 +1,7 @@
 /** A table's part after its rows and columns changed. Pure. */
+
+import { areaText } from "../model/address.ts";
 import { type Area, FileError } from "../model/types.ts";
-import { areaText } from "./address.ts";
 import { MAIN } from "./namespaces.ts";
 import { storedText } from "./strings.ts";
 import { escapeAttribute, type Patch, patched } from "./text.ts";

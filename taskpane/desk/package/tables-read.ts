@@ -1,6 +1,7 @@
 /** Tables of a sheet. */
+
+import { readArea } from "../model/address.ts";
 import { FileError, type TableRange } from "../model/types.ts";
-import { areaAt } from "./address.ts";
 import type { Parts } from "./parts.ts";
 import { plainText } from "./strings.ts";
 
@@ -19,7 +20,7 @@ export function readTables(parts: Parts, sheet: string, ids: readonly string[], 
       throw new FileError("damaged", `This file is damaged: its part "${target}" is the table of two places.`);
     seen.add(key);
     const xml = parts.xml(target).root("table");
-    const area = areaAt(xml.attribute("ref") ?? "");
+    const area = readArea(xml.attribute("ref") ?? "");
     const name = plainText(xml.attribute("displayName") ?? xml.attribute("name") ?? "");
     const totals = Number(xml.attribute("totalsRowCount") ?? 0) > 0;
     const headings = xml.attribute("headerRowCount") !== "0";

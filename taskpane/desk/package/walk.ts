@@ -2,8 +2,9 @@
  * Ranges and formulas in any part follow rows that came and went and sheets that got another name: validations,
  * conditional formats, merges, links, filters, tables, charts' series, sparklines, pivot sources. Pure.
  */
+
+import { areasAt, areaText, readArea } from "../model/address.ts";
 import type { Area } from "../model/types.ts";
-import { areaAt, areasAt, areaText } from "./address.ts";
 import { escapeAttribute, escapeText, type Patch, patched } from "./text.ts";
 import { Xml } from "./xml.ts";
 
@@ -82,7 +83,7 @@ function movedList(text: string, mover: Mover): string | undefined {
     .trim()
     .split(/\s+/)
     .flatMap((word) => {
-      const area = areaAt(word);
+      const area = readArea(word);
       if (!area) return [word];
       const moved = mover.area(area);
       if (!moved) return [];

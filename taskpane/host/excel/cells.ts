@@ -1,4 +1,5 @@
 /** Cells as Excel gives and takes them, and as the pane knows them. */
+import { isBlank } from "../../../src/table/blank.ts";
 import type { Block, CellValue, Change, Written } from "../host.ts";
 import { reference, spokenAddress } from "../reference.ts";
 
@@ -10,7 +11,6 @@ export const toCell = (value: unknown): CellValue =>
       ? value
       : String(value);
 export const toCells = (values: unknown[][]): CellValue[][] => values.map((row) => row.map(toCell));
-export const isBlank = (cell: CellValue) => cell === null || (typeof cell === "string" && cell.trim() === "");
 
 /**
  * What to hand to `formulas` so that the cell holds exactly `value`. Text that Excel would take for something else

@@ -3,9 +3,10 @@
  * Reading tables and lists: a first sync looks where they are (the top of the sheet and the surroundings of the selected
  * cell, names of tables and sheets), a second reads them, and nothing else of the workbook.
  */
+import { isBlank } from "../../../src/table/blank.ts";
 import type { Beside, Block, BookRead, CellValue, Host, Score, Table } from "../host.ts";
 import { findHeads, findTable, type Head } from "../region.ts";
-import { blockOf, isBlank, listIn, toCells } from "./cells.ts";
+import { blockOf, listIn, toCells } from "./cells.ts";
 import type { SheetNames } from "./names.ts";
 import type { Runs } from "./runs.ts";
 import { askKept, keptOf } from "./settings.ts";

@@ -1,9 +1,9 @@
 /// <reference path="../../../node_modules/@microsoft/office-js/dist/office.d.ts" />
 /** What is seen before anything is written, and said instead. */
+import { isBlank } from "../../../src/table/blank.ts";
 import { isFree, type Standing } from "../care.ts";
 import { type Block, type CellValue, HostError } from "../host.ts";
 import { corners, spokenAddress } from "../reference.ts";
-import { isBlank } from "./cells.ts";
 import type { Piece } from "./parts.ts";
 
 const at = (sheet: string, row: number, column: number) => spokenAddress(sheet, row, column, 1, 1).split(":")[0]!;

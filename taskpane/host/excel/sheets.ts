@@ -1,8 +1,9 @@
 /// <reference path="../../../node_modules/@microsoft/office-js/dist/office.d.ts" />
 /** New sheets. */
+import { isBlank } from "../../../src/table/blank.ts";
 import { type Block, type Done, formatAt, type Host, HostError, type NewSheet, type Written } from "../host.ts";
 import { OUTCOMES, type Step, said, untouched } from "./carry.ts";
-import { blockOf, isBlank, toCells } from "./cells.ts";
+import { blockOf, toCells } from "./cells.ts";
 import { toHostError } from "./errors.ts";
 import { batches, holds } from "./parts.ts";
 import { hold, put } from "./put.ts";

@@ -15,9 +15,10 @@ export function judgeLoads(
   rpm: number,
 ): void {
   const { work, row } = job;
-  const { tangential, torque, bending } = chosen.loads();
+  const { tangential, axial, torque, bending } = chosen.loads();
   work.set({ force: tangential });
   work.step("force", tangential, { thread: false });
+  if (axial > 0) work.step("axialForce", axial, { ratio: job.material?.axialRatio ?? 0 });
   judgePower(job, torque, rpm);
   if (!beam) return;
   const { force, loadFromTip, deflection } = bending;

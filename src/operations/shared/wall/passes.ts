@@ -40,12 +40,14 @@ const WORTH = 0.98;
 
 export interface Loads {
   readonly tangential: number;
+  /** Mean over a turn, of the pass that has most of it [N]. */
+  readonly axial: number;
   /** The pass that bends the tool most: its peak force, and where that acts from the tip. */
   readonly bending: { readonly force: number; readonly loadFromTip: number; readonly deflection: number };
   readonly torque: number;
 }
 
-const NO_LOADS: Loads = { tangential: 0, torque: 0, bending: { force: 0, loadFromTip: 0, deflection: 0 } };
+const NO_LOADS: Loads = { tangential: 0, axial: 0, torque: 0, bending: { force: 0, loadFromTip: 0, deflection: 0 } };
 
 export interface Attempt {
   readonly depths: readonly number[];
@@ -216,7 +218,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     };
   }
   const sin = Math.sin((angle * Math.PI) / 180);
-  const { kc11, exponent, radialRatio, axialRatio } = force;
+  const { kc11, exponent, radialRatio } = force;
   const cut: Omit<MillCut, "radialDepth" | "axialDepth"> = {
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
     kc11: kc11 * sin ** -exponent,
@@ -226,7 +228,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio,
-    axialRatio,
+    axialRatio: material?.axialRatio ?? 0,
     way: row.way ?? "climb",
   };
   // From solid the whole front cuts, wherever the tool is bent to.
@@ -235,7 +237,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
   const loadFromTip = (from: number) => Math.min(axialOf(wall, from), tool.cuttingLength ?? wall.axial) / 2;
   const flexibility = (from: number) => beam?.flexibility(loadFromTip(from)) ?? 0;
   const loads = once((): Loads => {
-    let { tangential, torque, bending } = NO_LOADS;
+    let { tangential, axial, torque, bending } = NO_LOADS;
     cutting.forEach((d, i) => {
       const from = fromOf(i);
       // Load and stress count in the tightest corner; the wall's size is that of the straight part.
@@ -244,9 +246,10 @@ function tryPasses(task: WallTask, passes: number): Attempt {
       const deflection = flexibility(from) * f.peak;
       if (deflection >= bending.deflection) bending = { force: f.peak, loadFromTip: loadFromTip(from), deflection };
       tangential = Math.max(tangential, f.peakTangential);
+      axial = Math.max(axial, f.meanAxial);
       torque = Math.max(torque, f.meanTorque);
     });
-    return { tangential, torque, bending };
+    return { tangential, axial, torque, bending };
   });
   const rub = leastChipOf(task, tool) / chip;
   const common = { ...base, loads };

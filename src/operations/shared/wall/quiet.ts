@@ -1,4 +1,5 @@
 /** A wall's passes as chatter sees them; a full slot in more levels where that keeps it quiet. */
+import { MOST_PASSES } from "../../../table/rows.ts";
 import type { ToolBeam } from "../beam.ts";
 import { type ChatterPass, chatters } from "../chatter.ts";
 import type { Job } from "../job.ts";
@@ -40,7 +41,8 @@ export function quietSlot(
   const isQuiet = (chosen: Attempt) => !chatters(job, beam, tool, [chatterPass(chosen, tool.teeth, surfaceSpeed)]);
   if (isQuiet(usual.chosen)) return { ...usual, quiet: true };
   const { wall } = usual;
-  for (let levels = wall.levels + 1; !under(wall.depth / levels, SHALLOW_STEP * tool.diameter); levels++) {
+  const enough = (levels: number) => levels > MOST_PASSES || under(wall.depth / levels, SHALLOW_STEP * tool.diameter);
+  for (let levels = wall.levels + 1; !enough(levels); levels++) {
     const shallower = { ...wall, levels, axial: wall.depth / levels };
     const chosen = passesOf(shallower);
     if (isQuiet(chosen)) return { wall: shallower, chosen, quiet: true };

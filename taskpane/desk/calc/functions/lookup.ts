@@ -1,5 +1,6 @@
 /** Finding values in ranges, and ranges from numbers and text. */
-import { parseA1Ref, toCol } from "@borgar/fx";
+import { parseA1Ref } from "@borgar/fx";
+import { columnLetters } from "../../model/address.ts";
 import { LAST_COLUMN, LAST_ROW, type Value } from "../../model/types.ts";
 import {
   type Block,
@@ -276,7 +277,7 @@ export const lookup: Definitions = {
     const r = whole_(row, spot, world);
     const c = whole_(col, spot, world);
     if (r < 1 || c < 1 || r > LAST_ROW + 1 || c > LAST_COLUMN + 1) return VALUE;
-    const plain = `${kind === 1 || kind === 3 ? "$" : ""}${toCol(c - 1)}${kind === 1 || kind === 2 ? "$" : ""}${r}`;
+    const plain = `${kind === 1 || kind === 3 ? "$" : ""}${columnLetters(c - 1)}${kind === 1 || kind === 2 ? "$" : ""}${r}`;
     if (sheet === undefined) return plain;
     const name = words(sheet, spot, world);
     return `${/^[A-Za-z_][\w.]*$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`}!${plain}`;
