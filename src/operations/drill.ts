@@ -6,7 +6,7 @@ import { CHISEL, standardChisel, wholeDrillThrust, wholeDrillTorque } from "../d
 import { tableFeed } from "../mill/speed.ts";
 import type { Tool } from "../table/lists.ts";
 import type { Operation } from "./operation.ts";
-import { CLEARANCE, SAME_SIZE } from "./shared/choices.ts";
+import { CLEARANCE, isSize, SAME_SIZE } from "./shared/choices.ts";
 import { judgeDepth, judgeDrill, judgeFlutes, judgeStart } from "./shared/drill-judge.ts";
 import { forceOf } from "./shared/force.ts";
 import { drillNamed, drillsOfSize, oversizeOf, threadHole } from "./shared/hole.ts";
@@ -112,7 +112,7 @@ function named(job: Job, wanted: number, sizes: ThreadSizes | undefined): void {
     if (row.tool === undefined) work.find("no-drill-listed", { size: wanted, pointAngle: POINT_ANGLE });
     return;
   }
-  if (tool.diameter === undefined || Math.abs(tool.diameter - wanted) <= SAME_SIZE) return;
+  if (tool.diameter === undefined || isSize(tool.diameter, wanted)) return;
   // A drill of a thread is judged by the hole that it makes: any within the minor limits will do.
   if (sizes && row.finishDiameter === undefined) return;
   work.find("wrong-drill", { value: tool.diameter, limit: wanted, tool: tool.tool, drill: drillNamed(job, wanted) });

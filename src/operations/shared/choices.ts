@@ -6,6 +6,7 @@ import { type DrillSet, nearestDrill } from "../../drill/sizes.ts";
 import { TradeError } from "../../errors.ts";
 import { interpolate } from "../../numeric.ts";
 import type { Machine, Material } from "../../table/lists.ts";
+import { over } from "./slack.ts";
 
 /** Place in the material's speed range: middle for milling, lower quarter for drilling (chips must come out of the hole). */
 export const SPEED_PLACE = { mill: 0.5, drill: 0.25 } as const;
@@ -97,12 +98,13 @@ export function drillOversize(diameter: number, substrate: "carbide" | "hss" | u
 
 /** A drill within this of a size [mm] is the drill of that size. */
 export const SAME_SIZE = 0.011;
+export const isSize = (diameter: number, size: number): boolean => !over(Math.abs(diameter - size), SAME_SIZE);
 
 /** Trade name of the drill of a size [mm] in the sets; null where they have none, or do not reach that far. */
 export function drillNameOf(diameter: number, sets: readonly DrillSet[]): string | null {
   try {
     const drill = nearestDrill(diameter, sets);
-    return Math.abs(drill.diameter - diameter) <= SAME_SIZE ? drill.name : null;
+    return isSize(drill.diameter, diameter) ? drill.name : null;
   } catch (error) {
     if (error instanceof TradeError) return null;
     throw error;

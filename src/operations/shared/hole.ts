@@ -2,7 +2,7 @@
 import { type DrillSet, nearestDrill } from "../../drill/sizes.ts";
 import { nearestDrillInside, threadPercent } from "../../drill/tapdrill.ts";
 import type { Tool } from "../../table/lists.ts";
-import { drillNameOf, drillOversize, PERCENT_LIMIT, SAME_SIZE } from "./choices.ts";
+import { drillNameOf, drillOversize, isSize, PERCENT_LIMIT } from "./choices.ts";
 import type { Job } from "./job.ts";
 import { over, under } from "./slack.ts";
 import type { ThreadSizes } from "./thread/sizes.ts";
@@ -98,6 +98,6 @@ export function holeBefore(job: Job, sizes: ThreadSizes): number {
   return hole;
 }
 
-/** Listed drills of a size; one without a diameter is of none. */
+/** Listed drills of a size. */
 export const drillsOfSize = ({ lists }: Job, diameter: number): Tool[] =>
-  lists.tools.items.filter((t) => t.kind === "drill" && Math.abs((t.diameter ?? Number.NaN) - diameter) <= SAME_SIZE);
+  lists.tools.items.filter((t) => t.kind === "drill" && t.diameter !== undefined && isSize(t.diameter, diameter));
