@@ -45,6 +45,7 @@ describe("a wall is finished by the row (definitions)", () => {
         expect(other(a, b), JSON.stringify([a, b])).toBe(false);
       expect(other({ depth: 21 })).toBe(true);
       expect(other({ depth: 20 * (1 - 1e-10) })).toBe(true);
+      expect(other({ depth: 20 * (1 - 1e-9) })).toBe(true);
       expect(other({ depth: 20 * (1 - 1e-8) })).toBe(false);
       // names without regard to case, as the lists are read
       expect(other({ material: "STEEL" })).toBe(true);

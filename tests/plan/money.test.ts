@@ -47,6 +47,15 @@ describe("time of a row (identity)", () => {
     // a short move: a large share, but no half a second
     expect(codes(0.2, 1)).not.toContain("acceleration-time");
   });
+  it("that only a measured cycle lengthens is no matter of acceleration", () => {
+    const codes = (factor: number, a: number) =>
+      at(
+        { Length: 100, "Feed per tooth": 0.05 },
+        { machine: { "Acceleration [m/s²]": a, "Ramp time [s]": 0, "Cycle factor": factor } },
+      ).findings.map((f) => f.code);
+    expect(codes(3, 3)).not.toContain("acceleration-time");
+    expect(codes(0.5, 0.01)).toContain("acceleration-time");
+  });
 });
 
 describe("money of a row (identity)", () => {

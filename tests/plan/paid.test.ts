@@ -165,5 +165,8 @@ describe("cost of a part (by hand)", () => {
     const dear = paid({ machine: { rate: 1e308 } });
     expect([dear.found, dear.cost, dear.money, dear.time!.cutting]).toEqual([["no-cost"], undefined, undefined, 30]);
     expect(dear.life).toBeCloseTo(15, 12);
+    // of the setup or the tool alone as well
+    expect(paid({ row: { batch: 1 }, machine: { setup: 1e308 } }).found).toEqual(["no-cost"]);
+    expect(paid({ tool: { price: 1e308 }, row: { quantity: 1e9 } }).found).toEqual(["no-cost"]);
   });
 });

@@ -10,7 +10,7 @@ export interface FeatureTime {
   cutting: number;
   moving: number;
   waiting: number;
-  /** What the same cutting path would take at the programmed feed without acceleration [s]. */
+  /** What the same cutting path would take at the programmed feed without acceleration, by the same measured cycle [s]. */
   ideal: number;
 }
 
@@ -47,13 +47,13 @@ export class Motion {
 
   feed(distance: number, feed: number): void {
     this.time.cutting += this.m.factor * moveTime(distance, feed, this.m.acceleration, this.m.ramp);
-    this.time.ideal += (60 * distance) / feed;
+    this.time.ideal += (this.m.factor * 60 * distance) / feed;
   }
 
   /** Arc or helix at a feed; the acceleration caps the feed on small radii. */
   arc(radius: number, turns: number, feed: number, risePerTurn: number): void {
     this.time.cutting += this.m.factor * arcTime(radius, turns, feed, this.m.acceleration, risePerTurn, this.m.ramp);
-    this.time.ideal += (60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
+    this.time.ideal += (this.m.factor * 60 * turns * Math.hypot(2 * Math.PI * radius, risePerTurn)) / feed;
   }
 
   /** The same moves so many times over. */
