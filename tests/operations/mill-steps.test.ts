@@ -157,6 +157,8 @@ describe("steps of a bore opened from 28 to 30 mm (by hand)", () => {
     expect(peak({}, { material: { "Radial ratio": null } })).toEqual(bending({ radialRatio: 0.35 }));
     expect(peak({}, { tool: { Helix: null } })).toEqual(bending({ helixAngle: 0 }));
     expect(peak({ Way: "conventional" })).toEqual(bending({ way: "conventional" }));
+    for (const none of [null, 0])
+      expect(at(row, { material: { "Axial ratio": none } }).steps.map((s) => s.key)).not.toContain("axialForce");
     expect(force({}, { material: { Exponent: 0.2 } })).toEqual(tangential({ exponent: 0.2 }));
   });
   it("of a tool that the list tells less of", () => {

@@ -8,6 +8,7 @@ export interface Force {
   readonly exponent: number;
   /** Radial and axial over tangential force [-]. */
   readonly radialRatio: number;
+  readonly axialRatio: number;
 }
 
 /** Radial over tangential force where the list has none (usual value, from memory). */
@@ -15,9 +16,9 @@ const RADIAL_RATIO = 0.35;
 
 /** Undefined where the list has no force for the row's material. */
 export function forceOf({ row, material }: Pick<Job, "row" | "material">): Force | undefined {
-  const { kc11, exponent, radialRatio = RADIAL_RATIO } = material ?? {};
+  const { kc11, exponent, radialRatio = RADIAL_RATIO, axialRatio = 0 } = material ?? {};
   if (kc11 === undefined || exponent === undefined) return undefined;
-  return { kc11: kc11 * (row.wearFactor ?? 1), exponent, radialRatio };
+  return { kc11: kc11 * (row.wearFactor ?? 1), exponent, radialRatio, axialRatio };
 }
 
 /** What the edge of a cutter is taken for. */

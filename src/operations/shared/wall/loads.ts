@@ -1,5 +1,6 @@
 /** What the force of a wall's passes does: to the spindle, to the tool, to the size. */
 import { deflectionStep, type ToolBeam } from "../beam.ts";
+import { forceOf } from "../force.ts";
 import type { Job } from "../job.ts";
 import { judgePower, judgeStress } from "../limits.ts";
 import { judgeSize } from "../size.ts";
@@ -18,7 +19,7 @@ export function judgeLoads(
   const { tangential, axial, torque, bending } = chosen.loads();
   work.set({ force: tangential });
   work.step("force", tangential, { thread: false });
-  if (axial > 0) work.step("axialForce", axial, { ratio: job.material?.axialRatio ?? 0 });
+  if (axial > 0) work.step("axialForce", axial, { ratio: forceOf(job)!.axialRatio });
   judgePower(job, torque, rpm);
   if (!beam) return;
   const { force, loadFromTip, deflection } = bending;

@@ -218,7 +218,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     };
   }
   const sin = Math.sin((angle * Math.PI) / 180);
-  const { kc11, exponent, radialRatio } = force;
+  const { kc11, exponent, radialRatio, axialRatio } = force;
   const cut: Omit<MillCut, "radialDepth" | "axialDepth"> = {
     // An edge at κ cuts a chip fz·sin κ thick and ap/sin κ wide: the same sum with kc11·sin^−m κ.
     kc11: kc11 * sin ** -exponent,
@@ -228,7 +228,7 @@ function tryPasses(task: WallTask, passes: number): Attempt {
     teeth,
     helixAngle: tool.helix ?? 0,
     radialRatio,
-    axialRatio: material?.axialRatio ?? 0,
+    axialRatio,
     way: row.way ?? "climb",
   };
   // From solid the whole front cuts, wherever the tool is bent to.
