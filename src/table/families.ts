@@ -150,9 +150,9 @@ export function familyOf(text: string): Family | undefined {
   if (text.length > LONGEST) return undefined;
   const folded = fold(text);
   const bare = (part: string) =>
-    part.replace(/\s+/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
+    part.replace(/\s/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
   const written = (part: string) => WRITTEN.find(([, how]) => how.test(bare(part)))?.[0];
-  const parts = [folded, ...folded.split(/[\s(),;]+/)];
+  const parts = [folded, ...folded.split(/[\s(),;]/)];
   return (
     parts.map(written).find((family) => family !== undefined) ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0]
   );

@@ -228,6 +228,7 @@ describe("kinds of materials by words (dictionaries, from memory)", () => {
     expect(familyOf("Bar (1045)")).toBe("steel/carbon");
     expect(familyOf("Flachstahl, 42CrMo4; QT")).toBe("steel/alloy");
     expect(familyOf("W.-Nr. 1.4301")).toBe("stainless/austenitic");
+    expect(familyOf("W.-Nr.1.4301")).toBe("stainless/austenitic");
     expect(familyOf("WNr:1.4301")).toBe("stainless/austenitic");
     expect(familyOf("DIN 1.4301")).toBe("stainless/austenitic");
     expect(familyOf("SAE-4140")).toBe("steel/alloy");
