@@ -62,7 +62,7 @@ function told(text: string, columns: readonly Column[]): Told | undefined {
   const mark = take(PATTERNS.mark);
   const fraction = take(PATTERNS.fraction);
   const size = fraction || sized?.[1] !== undefined ? undefined : take(PATTERNS.size);
-  const words = left.split(/\s+/).filter((word) => word !== "" && !SILENT.has(word));
+  const words = left.split(/\s/).filter((word) => word !== "" && !SILENT.has(word));
   const columnOf = (key: string) => columns.find((column) => column.key === key)!;
   const substrate = known(words, columnOf("substrate"));
   const apart = known(substrate.rest, columnOf("kind"));
