@@ -101,7 +101,7 @@ function known(words: readonly string[], column: Column): { values: readonly str
   return { values: [], rest: words };
 }
 
-const near = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= 0.002 * b;
+const near = (wanted: number, size = Number.NaN): boolean => Math.abs(size - wanted) <= 0.002 * wanted;
 
 /** What a metric thread in its name says something of, beside taps. */
 const THREADED: ReadonlySet<ToolKind | undefined> = new Set(["thread mill single", "thread mill full"]);
@@ -123,17 +123,17 @@ function fits(tool: Tool, of: Told): boolean {
   if (kinds.length > 0 && !kinds.includes(tool.kind ?? "")) return false;
   if (substrates.length > 0 && !substrates.includes(tool.substrate ?? "")) return false;
   if (teeth !== undefined && tool.teeth !== teeth) return false;
-  if (pitch !== undefined && tool.pitch !== undefined && !near(tool.pitch, pitch)) return false;
+  if (pitch !== undefined && tool.pitch !== undefined && !near(pitch, tool.pitch)) return false;
   if (angle !== undefined && tool.pointAngle !== angle) return false;
   if (sizeClass !== undefined && (tool.sizeClass ?? "H7").toLowerCase() !== sizeClass) return false;
   if (diameter !== undefined) {
     const units = diameter.units ?? tool.units ?? "mm";
-    if (!near(tool.diameter, units === "in" ? diameter.value * INCH : diameter.value)) return false;
+    if (!near(units === "in" ? diameter.value * INCH : diameter.value, tool.diameter)) return false;
   }
   if (mark === undefined) return true;
   // A metric tap has the diameter of its thread, whatever it is called.
   const metric = /^m(\d.*)$/.exec(mark);
-  if (metric && tool.kind === "tap") return near(tool.diameter, Number(metric[1]));
+  if (metric && tool.kind === "tap") return near(Number(metric[1]), tool.diameter);
   if (metric && !THREADED.has(tool.kind)) return false;
   return holds(tool.tool, mark);
 }
