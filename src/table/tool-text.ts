@@ -118,6 +118,12 @@ function holds(name: string, mark: string): boolean {
   return false;
 }
 
+/** The size of a metric thread [mm] by its mark: "m6"; not that of the drill of letter M. */
+function metricSize(mark = ""): number | undefined {
+  const size = /^m(\d.*)/.exec(mark)?.[1];
+  return size === undefined ? undefined : Number(size);
+}
+
 function fits(tool: Tool, of: Told): boolean {
   const { kinds, substrates, diameter, teeth, pitch, mark, angle, sizeClass } = of;
   if (kinds.length > 0 && !kinds.includes(tool.kind ?? "")) return false;
@@ -132,9 +138,9 @@ function fits(tool: Tool, of: Told): boolean {
   }
   if (mark === undefined) return true;
   // A metric tap has the diameter of its thread, whatever it is called.
-  const metric = /^m(\d.*)$/.exec(mark);
-  if (metric && tool.kind === "tap") return near(Number(metric[1]), tool.diameter);
-  if (metric && !THREADED.has(tool.kind)) return false;
+  const metric = metricSize(mark);
+  if (metric !== undefined && tool.kind === "tap") return near(metric, tool.diameter);
+  if (metric !== undefined && !THREADED.has(tool.kind)) return false;
   return holds(tool.tool, mark);
 }
 
@@ -160,9 +166,10 @@ export function nearestTools(text: string, tools: readonly Tool[], columns: read
   if (fitting.length > 0) return [...fitting];
   const of = told(text, columns);
   const kin = of && of.kinds.length > 0 ? tools.filter((tool) => of.kinds.includes(tool.kind ?? "")) : [];
-  const size = of?.diameter?.value ?? (of?.mark?.startsWith("m") ? Number(of.mark.slice(1)) : undefined);
-  if (kin.length > 0 && size !== undefined && Number.isFinite(size)) {
-    const units = of!.mark?.startsWith("m") ? "mm" : of!.diameter?.units;
+  const metric = metricSize(of?.mark);
+  const size = of?.diameter?.value ?? metric;
+  if (kin.length > 0 && size !== undefined) {
+    const units = metric === undefined ? of!.diameter?.units : "mm";
     const off = (diameter: number, unit: "mm" | "in") => Math.abs(diameter - (unit === "in" ? size * INCH : size));
     // A size without a unit may be in either.
     const away = ({ diameter = Number.POSITIVE_INFINITY }: Tool) =>

@@ -125,6 +125,10 @@ describe("a heading as a column", () => {
         [1, "quantity"],
       ]);
   });
+  it("reads plus and minus however they are written", () => {
+    expect(row("±")).toHaveLength(1);
+    for (const heading of ["+/-", "+ /-", "+/ -", "+ / -"]) expect(row(heading), heading).toEqual(row("±"));
+  });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
       expect(tool(heading), heading).toEqual(["price"]);

@@ -174,6 +174,14 @@ describe("what is offered where none fits", () => {
     expect(tools.nearest("end mill 0.3")[0]).toBe("E8");
     expect(tools.nearest("drill 9 mm")).toEqual(["D6"]);
   });
+  it("are the likest by name where only a letter is said", () => {
+    const drills = crib(
+      ["tiny", "drill", "mm", 0.1],
+      ["letter N", "drill", "in", 0.302],
+      ["D-F", "drill", "in", 0.257],
+    );
+    expect(drills.nearest("letter M drill")[0]).toBe("letter N");
+  });
   it("are the next in size to a metric thread", () => {
     expect(tools.nearest("M9 tap")).toEqual(["T-M8", "T-1/4-20"]);
     expect(tools.nearest("M5 tap")).toEqual(["T-1/4-20", "T-M8"]);
