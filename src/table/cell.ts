@@ -92,8 +92,7 @@ function readNumber(
       cell,
       takenForDate(day, (typed) => inchText(typed) !== undefined),
     );
-  checked(value, name, cell, column);
-  return dimension ? toCanonical(value, dimension, (own ?? rowUnits)!) : value;
+  return checked(dimension ? toCanonical(value, dimension, (own ?? rowUnits)!) : value, name, cell, column);
 }
 
 /** Units that a cell of the column may name, in words. */

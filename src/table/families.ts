@@ -58,8 +58,8 @@ const WRITTEN: readonly (readonly [Family, RegExp])[] = [
   ["steel/tool", /^sk[dhst]?\d+$/],
   ["stainless/hardening", /^sus63[01]$/],
   ["stainless/duplex", /^sus329/],
-  ["stainless/austenitic", /^sus[23]\d\d\w*$/],
-  ["stainless/chromium", /^sus4\d\d\w*$/],
+  ["stainless/austenitic", /^sus[23]\d\d/],
+  ["stainless/chromium", /^sus4\d\d/],
   ["iron/nodular", /^fcd\d+$/],
   ["iron/grey", /^fc\d+$/],
   ["aluminium/cast", /^(?:adc\d+|ac\d[a-z])$/],
@@ -150,9 +150,9 @@ export function familyOf(text: string): Family | undefined {
   if (text.length > LONGEST) return undefined;
   const folded = fold(text);
   const bare = (part: string) =>
-    part.replace(/\s+/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
+    part.replace(/\s/g, "").replace(/^(?:aisi|sae|uns|astm|jis|din|w\.?-?nr\.?:?)-?(?=.*\d)/, "");
   const written = (part: string) => WRITTEN.find(([, how]) => how.test(bare(part)))?.[0];
-  const parts = [folded, ...folded.split(/[\s(),;]+/)];
+  const parts = [folded, ...folded.split(/[\s(),;]/)];
   return (
     parts.map(written).find((family) => family !== undefined) ?? SAID.find(([, how]) => how.test(compact(folded)))?.[0]
   );

@@ -62,7 +62,7 @@ function told(text: string, columns: readonly Column[]): Told | undefined {
   const mark = take(PATTERNS.mark);
   const fraction = take(PATTERNS.fraction);
   const size = fraction || sized?.[1] !== undefined ? undefined : take(PATTERNS.size);
-  const words = left.split(/\s+/).filter((word) => word !== "" && !SILENT.has(word));
+  const words = left.split(/\s/).filter((word) => word !== "" && !SILENT.has(word));
   const columnOf = (key: string) => columns.find((column) => column.key === key)!;
   const substrate = known(words, columnOf("substrate"));
   const apart = known(substrate.rest, columnOf("kind"));
@@ -101,7 +101,7 @@ function known(words: readonly string[], column: Column): { values: readonly str
   return { values: [], rest: words };
 }
 
-const near = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= 0.002 * b;
+const near = (wanted: number, size = Number.NaN): boolean => Math.abs(size - wanted) <= 0.002 * wanted;
 
 /** What a metric thread in its name says something of, beside taps. */
 const THREADED: ReadonlySet<ToolKind | undefined> = new Set(["thread mill single", "thread mill full"]);
@@ -118,23 +118,29 @@ function holds(name: string, mark: string): boolean {
   return false;
 }
 
+/** The size of a metric thread [mm] by its mark: "m6"; not that of the drill of letter M. */
+function metricSize(mark = ""): number | undefined {
+  const size = /^m(\d.*)/.exec(mark)?.[1];
+  return size === undefined ? undefined : Number(size);
+}
+
 function fits(tool: Tool, of: Told): boolean {
   const { kinds, substrates, diameter, teeth, pitch, mark, angle, sizeClass } = of;
   if (kinds.length > 0 && !kinds.includes(tool.kind ?? "")) return false;
   if (substrates.length > 0 && !substrates.includes(tool.substrate ?? "")) return false;
   if (teeth !== undefined && tool.teeth !== teeth) return false;
-  if (pitch !== undefined && tool.pitch !== undefined && !near(tool.pitch, pitch)) return false;
+  if (pitch !== undefined && tool.pitch !== undefined && !near(pitch, tool.pitch)) return false;
   if (angle !== undefined && tool.pointAngle !== angle) return false;
   if (sizeClass !== undefined && (tool.sizeClass ?? "H7").toLowerCase() !== sizeClass) return false;
   if (diameter !== undefined) {
     const units = diameter.units ?? tool.units ?? "mm";
-    if (!near(tool.diameter, units === "in" ? diameter.value * INCH : diameter.value)) return false;
+    if (!near(units === "in" ? diameter.value * INCH : diameter.value, tool.diameter)) return false;
   }
   if (mark === undefined) return true;
   // A metric tap has the diameter of its thread, whatever it is called.
-  const metric = /^m(\d.*)$/.exec(mark);
-  if (metric && tool.kind === "tap") return near(tool.diameter, Number(metric[1]));
-  if (metric && !THREADED.has(tool.kind)) return false;
+  const metric = metricSize(mark);
+  if (metric !== undefined && tool.kind === "tap") return near(metric, tool.diameter);
+  if (metric !== undefined && !THREADED.has(tool.kind)) return false;
   return holds(tool.tool, mark);
 }
 
@@ -160,9 +166,10 @@ export function nearestTools(text: string, tools: readonly Tool[], columns: read
   if (fitting.length > 0) return [...fitting];
   const of = told(text, columns);
   const kin = of && of.kinds.length > 0 ? tools.filter((tool) => of.kinds.includes(tool.kind ?? "")) : [];
-  const size = of?.diameter?.value ?? (of?.mark?.startsWith("m") ? Number(of.mark.slice(1)) : undefined);
-  if (kin.length > 0 && size !== undefined && Number.isFinite(size)) {
-    const units = of!.mark?.startsWith("m") ? "mm" : of!.diameter?.units;
+  const metric = metricSize(of?.mark);
+  const size = of?.diameter?.value ?? metric;
+  if (kin.length > 0 && size !== undefined) {
+    const units = metric === undefined ? of!.diameter?.units : "mm";
     const off = (diameter: number, unit: "mm" | "in") => Math.abs(diameter - (unit === "in" ? size * INCH : size));
     // A size without a unit may be in either.
     const away = ({ diameter = Number.POSITIVE_INFINITY }: Tool) =>

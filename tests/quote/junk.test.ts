@@ -72,4 +72,15 @@ describe("a quote of anything (identity)", () => {
       { numRuns: 60 },
     );
   });
+  it("says of a feed beyond all numbers how many times the list's it is, without naming what is none", () => {
+    const rows = [
+      ["Row", "Operation", "Units", "Material", "Machine", "Tool", "Finish diameter", "Depth", "Feed per tooth"],
+      [1, "drill", "mm", "Steel C45 (AISI 1045)", "Centre V3", "D-5.0", 5, 10, 1e308],
+      [2, "ream", "mm", "Steel C45 (AISI 1045)", "Centre V3", "R-10", 10, 20, 1e308],
+    ];
+    const copy = (block: readonly (readonly unknown[])[]) => block.map((line) => [...line]);
+    const said = QUOTE(rows, copy(MATERIALS), copy(TOOLS), copy(MACHINES)).flat().join("\n");
+    expect(said).toMatch(/per turn is ∞ × the list's/);
+    expect(said).not.toMatch(/Infinity|NaN/);
+  });
 });

@@ -67,6 +67,10 @@ describe("numbers of cells", () => {
     [11, { high: 10 }, undefined, "range", /a number at most 10 is allowed/],
     [2.5, { kind: "whole", low: 1 } as Given, undefined, "range", /a whole number of at least 1 is allowed/],
     [Number.POSITIVE_INFINITY, {}, undefined, "range", /a number is allowed/],
+    [Number.NaN, {}, undefined, "range", /a number is allowed/],
+    // A number still, and in millimetres none any more.
+    [1e308, length, "in", "range", /a number is allowed/],
+    [-1e308, length, "in", "range", /a number is allowed/],
     ["-1 mm", { ...length, low: 0 }, "mm", "range", /a number of at least 0 is allowed/],
     ["1/2", { ...length, high: 12 }, "mm", "range", /a number at most 12 is allowed/],
     ["0.5 kW", { unit: "kW", low: 1 }, undefined, "range", /a number of at least 1 is allowed/],

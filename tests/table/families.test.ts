@@ -77,7 +77,7 @@ const NAMED: readonly (readonly [family: string, designations: string])[] = [
     "steel/alloy",
     "1330|4037|4130|4140|4340|4620|4820|5046|5140|5160|52100|6150|8115|8620|8740|8822|9260|9310|9430|4140H",
   ],
-  ["aluminium/cast", "319|A319|356|A356|A356.0|357.0|355|380|A380|383|413|390|A356-T6|356.0-T6"],
+  ["aluminium/cast", "319|A319|356|A356|A356.0|357.0|355|380|A380|383|413|390|A356-T6|A356-T61|356.0-T6"],
   ["stainless/austenitic", "201|301|302|303|304|304L|304H|304N|304LN|316|316L|316Ti|303Se|316F|310|321|347"],
   ["stainless/chromium", "403|410|416|416Se|420|420F|430|430F|440C|446|430L"],
   ["steel/carbon", "A36|ASTM A36|A283|A285|A500|A513|A516|A572|A588|A992"],
@@ -86,14 +86,14 @@ const NAMED: readonly (readonly [family: string, designations: string])[] = [
   ["copper/pure", "C101|C110|C110"],
   ["copper/brass", "C260|C360|C464"],
   ["copper/bronze", "C510|C630|C932|C954"],
-  ["iron/nodular", "EN-GJS-400-15|GJS-500-7|EN GJS 600-3|GGG40|GGG-50|GGG40.3|65-45-12|80-55-06|100-70-03"],
-  ["iron/grey", "EN-GJL-250|GJL250|EN GJL 200|GG25|GG-20|Class 30|class 40"],
+  ["iron/nodular", "EN-GJS-400-15|ENGJS400-15|GJS-500-7|EN GJS 600-3|GGG40|GGG-50|GGG40.3|65-45-12|80-55-06|100-70-03"],
+  ["iron/grey", "EN-GJL-250|ENGJL250|GJL250|EN GJL 200|GG25|GG-20|Class 30|class 40"],
   ["steel/carbon", "C45|C45E|C22R|Ck45|Cf53|Cq35|C10"],
   ["steel/carbon", "S235JR|S355J2|E295|E335|P265GH|St37|St-52|St37-2|St52-3|St37-2K"],
   ["steel/free", "11SMn30|11SMnPb30|9SMn28|9SMnPb28|35S20|10S20|11SMn30+C|46SPb20"],
   ["super/iron", "X6NiCrTiMoVB25-15-2|X5NiCrTi26-15"],
-  ["steel/tool", "X38CrMoV5-1|X40CrMoV5-1|X153CrMoV12|X210Cr12|X210CrW12|HS6-5-2|C80U|C105U"],
-  ["stainless/duplex", "X2CrNiMoN22-5-3|X2CrNiN23-4|X2CrNiMoCuN25-6-3"],
+  ["steel/tool", "X38CrMoV5-1|X40CrMoV5-1|X153CrMoV12|X210Cr12|X210CrW12|X30WCrV9-3|HS6-5-2|C80U|C105U"],
+  ["stainless/duplex", "X2CrNiMoN22-5-3|X2CrNiMoN22 5 3|X2CrNiN23-4|X2CrNiMoCuN25-6-3"],
   ["stainless/hardening", "X5CrNiCuNb16-4|X7CrNiAl17-7|X8CrNiMoAl15-7-2"],
   [
     "stainless/austenitic",
@@ -130,15 +130,16 @@ describe("kinds of materials by their designations", () => {
     for (const name of designations.split("|")) expect(familyOf(name), name).toBe(family);
   });
   it("are told by the whole of a designation: with a sign more before or behind it is another", () => {
-    /** The kinds whose designations are as long as they are, and end with a figure. */
+    /** Designations that go on with any letters and figures, and those that end with figures, as many as there are. */
     const open =
-      /^(?:[sep]\d{3}|\d+s|gr|pe|scm|sncm|scr|snc|smn|suj|sum|sk|fc|adc|gg|class|sus|stkm|x|ti|hs|pa|peek|al|g-?al|gd-?al|en-?gj|gj|ggg|cu|ni|co|mg|g-?cu|\d+(?:cr|mn|ni|mo|si|b)|en ac|enac|ac-4)/i;
+      /^(?:[sep]\d{3}|gr|pe|sus|stkm|x|ti|hs|pa|peek|al|g-?al|gd-?al|en-?gj|gj|ggg|cu|ni|co|mg|g-?cu|\d+(?:cr|mn|ni|mo|si|b)|en ac|enac|ac-4)/i;
+    const counting = /^(?:\d+s|scm|sncm|scr|snc|smn|suj|sum|sk|fc|adc|gg|class)/i;
     for (const [family, designations] of NAMED)
       for (const name of designations.replace(/ /g, "").split("|")) {
         // A word tells its kind wherever it stands.
         if (!/titan/i.test(name)) expect(familyOf(`qq${name}`), `qq${name}`).not.toBe(family);
-        if (open.test(name) || /-?[th]\d+$/i.test(name)) continue;
-        if (/\d$/.test(name)) expect(familyOf(`${name}00000`), `${name}00000`).not.toBe(family);
+        if (open.test(name) || /(?:-|\d[a-z]?)[th]\d+$/i.test(name)) continue;
+        if (/\d$/.test(name) && !counting.test(name)) expect(familyOf(`${name}00000`), `${name}00000`).not.toBe(family);
         expect(familyOf(`${name}qq`), `${name}qq`).not.toBe(family);
       }
   });
@@ -227,6 +228,7 @@ describe("kinds of materials by words (dictionaries, from memory)", () => {
     expect(familyOf("Bar (1045)")).toBe("steel/carbon");
     expect(familyOf("Flachstahl, 42CrMo4; QT")).toBe("steel/alloy");
     expect(familyOf("W.-Nr. 1.4301")).toBe("stainless/austenitic");
+    expect(familyOf("W.-Nr.1.4301")).toBe("stainless/austenitic");
     expect(familyOf("WNr:1.4301")).toBe("stainless/austenitic");
     expect(familyOf("DIN 1.4301")).toBe("stainless/austenitic");
     expect(familyOf("SAE-4140")).toBe("steel/alloy");

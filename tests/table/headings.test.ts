@@ -118,6 +118,17 @@ describe("a heading as a column", () => {
     expect(row("Depth a")).toEqual([]);
     expect(row("Profondità e")).toEqual([]);
   });
+  it("reads the short form of a number wherever it stands", () => {
+    for (const heading of ["N. fori", "Fori n.", "N° fori", "Fori n°", "#holes"])
+      expect(row("Operation", heading), heading).toEqual([
+        [0, "operation"],
+        [1, "quantity"],
+      ]);
+  });
+  it("reads plus and minus however they are written", () => {
+    expect(row("±")).toHaveLength(1);
+    for (const heading of ["+/-", "+ /-", "+/ -", "+ / -"]) expect(row(heading), heading).toEqual(row("±"));
+  });
   it("reads a price in money of any kind", () => {
     for (const heading of ["Price", "Price (€)", "Price EUR", "Price USD"])
       expect(tool(heading), heading).toEqual(["price"]);

@@ -139,6 +139,7 @@ describe("drills and reamers", () => {
     ["CS-82", "countersink", "mm", 20, null, "hss", null, 82],
     ["R-8", "reamer", "mm", 8, null, "hss", null, null, null],
     ["R-8-H6", "reamer", "mm", 8, null, "hss", null, null, "H6"],
+    ["R-10", "reamer", "mm", 10, null, "hss", null, null, "H7"],
   );
   it.each([
     ["#7 drill", "D-#7"],
@@ -151,7 +152,7 @@ describe("drills and reamers", () => {
     ["H6 reamer 8", "R-8-H6"],
     ["reamer 8.0 h7", "R-8"],
   ])("%s: %s", (text, tool) => expect(tools.find(text)?.tool).toBe(tool));
-  it.each(["#8 drill", "countersink 100°", "reamer 8 H8", "reamer 9 H7", "letter G drill"])(
+  it.each(["#8 drill", "countersink 100°", "reamer 8 H8", "reamer 9 H7", "reamer 8 H7 10", "letter G drill"])(
     "%s is none of them",
     (text) => expect(tools.find(text)).toBeUndefined(),
   );
@@ -172,6 +173,14 @@ describe("what is offered where none fits", () => {
     expect(tools.nearest("end mill 0.3 in")).toEqual(["E8", "E7", "E1/4"]);
     expect(tools.nearest("end mill 0.3")[0]).toBe("E8");
     expect(tools.nearest("drill 9 mm")).toEqual(["D6"]);
+  });
+  it("are the likest by name where only a letter is said", () => {
+    const drills = crib(
+      ["tiny", "drill", "mm", 0.1],
+      ["letter N", "drill", "in", 0.302],
+      ["D-F", "drill", "in", 0.257],
+    );
+    expect(drills.nearest("letter M drill")[0]).toBe("letter N");
   });
   it("are the next in size to a metric thread", () => {
     expect(tools.nearest("M9 tap")).toEqual(["T-M8", "T-1/4-20"]);

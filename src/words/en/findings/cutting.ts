@@ -58,7 +58,7 @@ export const cutting = findingsOf({
     "use a drill made for hardened steel, drill before hardening, or mill the hole",
   ],
   "feed-over-list": (f, say) => [
-    `feed ${say.value(f.value)} per turn is ${(f.value / f.listed).toFixed(1)} × the list's ${say.value(f.listed)}`,
+    `feed ${say.value(f.value)} per turn is ${tidy(f.value / f.listed, 1)} × the list's ${say.value(f.listed)}`,
     "less feed, or correct the list where the tool is made for it",
   ],
   "chip-too-thin": (f, say, severity) => [
