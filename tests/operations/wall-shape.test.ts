@@ -63,7 +63,7 @@ describe("a size beyond all bounds (identity)", () => {
       Units: "in",
       Tool: "EM-3/8-3",
       "Start diameter": 0.72,
-      "Finish diameter": 1e308,
+      "Finish diameter": 1e306,
       Depth: 0.5,
     });
     const { value } = findings.find((f) => f.code === "too-many-passes")!.facts as { value: number };
