@@ -58,6 +58,8 @@ describe("what keeps a listed cutter from making a thread (a machinist's rules; 
   it("a tip that is wider than the root of the thread", () => {
     expect(why({ ...SINGLE, "Tip flat": 0.25 })).toBe("tip flat");
     expect(why({ ...SINGLE, "Tip flat": 0.15 })).toBeUndefined();
+    // wider than the pitch: there is no path at all
+    expect(why({ ...SINGLE, "Tip flat": 4 })).toBe("does not fit");
   });
   it("a profile that is less high than the thread is deep", () => {
     expect(why({ ...SINGLE, "Neck diameter": 5.6 })).toBe("profile height");

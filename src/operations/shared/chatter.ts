@@ -84,11 +84,12 @@ const measured = new WeakMap<Tool, Measured>();
 
 /** Measured modes of the tool on this machine; the text that cannot be read where the list has such. */
 function measuredModes({ machine }: Job, tool: Tool): Measured | undefined {
-  const { tipModesX, tipModesY = tipModesX, tipModesOn } = tool;
-  if (tipModesX === undefined || tipModesY === undefined) return undefined;
+  const { tipModesX, tipModesOn } = tool;
+  if (tipModesX === undefined) return undefined;
   if (tipModesOn !== undefined && tipModesOn.toLowerCase() !== machine?.machine.toLowerCase()) return undefined;
   const known = measured.get(tool);
   if (known) return known;
+  const tipModesY = tool.tipModesY ?? tipModesX;
   const [x, y] = [readModes(tipModesX), readModes(tipModesY)];
   const read = x && y ? { x, y } : { unreadable: x ? tipModesY : tipModesX };
   measured.set(tool, read);

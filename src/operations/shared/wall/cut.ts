@@ -213,19 +213,15 @@ function radialStep(job: Job, wall: Wall, chosen: Attempt, diameter: number): vo
     return;
   }
   // The pass with the largest effective depth, written as its own formula.
-  let from = 0;
-  let at = 0;
-  chosen.depths.slice(0, chosen.passes).forEach((d, i) => {
-    const prior = i === 0 ? -before : chosen.depths[i - 1]!;
-    if (Math.abs(effective(wall, diameter, prior, d) - chosen.radialDepth) < 1e-12 * diameter && at === 0) {
-      from = prior;
-      at = d;
-    }
-  });
+  const cutting = chosen.depths.slice(0, chosen.passes);
+  const prior = (i: number) => (i === 0 ? -before : cutting[i - 1]!);
+  const i = cutting.findIndex(
+    (d, i) => Math.abs(effective(wall, diameter, prior(i), d) - chosen.radialDepth) < 1e-12 * diameter,
+  );
   work.step("radialDepth", chosen.radialDepth, {
     side: wall.side,
-    from: diameterAt(wall, from),
-    to: diameterAt(wall, at),
+    from: diameterAt(wall, prior(i)),
+    to: diameterAt(wall, cutting[i]!),
     diameter,
   });
 }
