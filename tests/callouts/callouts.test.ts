@@ -237,6 +237,18 @@ describe("notes and options of callouts (identity)", () => {
     expect(rows).toHaveLength(3);
     for (const { cells } of rows) expect([cells.Material, cells.Machine]).toEqual(["Steel A", "Mill 2"]);
   });
+  it("a hole that goes through under a thread that does not", () => {
+    const cells = readCallouts("⌀6.8 THRU\nM8 ↧ 16", { units: "mm" }).rows.map((row) => row.cells);
+    expect(cells.map((c) => [c.Operation, c.Through])).toEqual([
+      ["drill", "yes"],
+      ["thread mill", null],
+    ]);
+  });
+  it("a sign below half a tolerance is the other half, anywhere else the bullet of a list", () => {
+    const cells = (text: string) => readCallouts(text, { units: "mm" }).rows.map((row) => row.cells);
+    expect(cells("⌀10 +0.02\n- 0.01")).toMatchObject([{ "Finish diameter": 10.005, "Size tolerance": 0.015 }]);
+    expect(cells("⌀10 ↧ 5\n- ⌀6 ↧ 5").map((c) => c["Finish diameter"])).toEqual([10, 6]);
+  });
   it("answers nothing for blank text", () => {
     expect(readCallouts("").rows).toEqual([]);
     expect(readCallouts(" \r\n\t\n").rows).toEqual([]);
@@ -247,5 +259,7 @@ describe("notes and options of callouts (identity)", () => {
       [4, 6.35, 0.5, "in", null, "4X ⌀.250 ↧ .50"],
     ]);
     expect(calloutBlock(rows, [])).toEqual([[]]);
+    // what a callout does not tell stays blank, whatever the unit of its heading
+    expect(calloutBlock(rows, ["Start diameter (mm)", "Start diameter (in)"])).toEqual(rows.map(() => [null, null]));
   });
 });
