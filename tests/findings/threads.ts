@@ -1,24 +1,8 @@
 /** Rules of threads. */
 import { expect } from "vitest";
 import { about, above, below, type RowCells, type Rules, STEEL } from "./rule.ts";
+import { M6, STEM } from "./thread-rows.ts";
 
-/** M6 with the cutter bought for it, one and a half diameters deep, in the hole of a 4.9 drill as it stands. */
-const M6 = {
-  ...STEEL,
-  Operation: "thread mill",
-  Thread: "M6",
-  Tool: "TM-M6-S",
-  "Start diameter": 4.9,
-  Depth: 9,
-} as const;
-const STEM = {
-  ...STEEL,
-  Operation: "thread mill",
-  Thread: "M20x1.5-6g",
-  Tool: "TM-M16-S",
-  Depth: 15,
-  "Start diameter": 19.9,
-};
 const row = (cells: RowCells) => ({ row: { ...M6, ...cells } });
 const tool = (cells: RowCells) => ({ row: M6, tool: cells });
 const QT = { ...M6, Material: "Steel 42CrMo4 QT (AISI 4140)" };

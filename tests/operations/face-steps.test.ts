@@ -2,13 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { millForces } from "../../src/mill/force.ts";
 import { floorRoughness } from "../../src/mill/roughness.ts";
-import { about, type Case, planOf, type RowCells, STEEL } from "../findings/rule.ts";
-
-const at = (row: RowCells, more: Omit<Case, "row"> = {}) => planOf({ row: { ...STEEL, ...row }, ...more });
-type Plan = ReturnType<typeof at>;
-const known = (facts: object = {}) => Object.fromEntries(Object.entries(facts).filter(([, v]) => v !== undefined));
-const facts = (plan: Plan, key: string) => known(plan.steps.find((s) => s.key === key)?.facts);
-const value = (plan: Plan, key: string) => plan.steps.find((s) => s.key === key)?.value as number;
+import { about } from "../findings/rule.ts";
+import { at, facts, value } from "./worked-out.ts";
 
 const rpmOf = (speed: number, diameter: number) => (1000 * speed) / (Math.PI * diameter);
 /** Force of a climbing cut in steel C45. */

@@ -2,17 +2,8 @@
 import { describe, expect, it } from "vitest";
 import { ringTorque } from "../../src/drill/ream.ts";
 import { tapBreakingTorque, tapTorque } from "../../src/thread/tapping.ts";
-import { about, type Case, planOf, type RowCells, STEEL } from "../findings/rule.ts";
-
-type More = Omit<Case, "row">;
-const at = (row: RowCells, more: More = {}) => planOf({ row: { ...STEEL, ...row }, ...more });
-type Plan = ReturnType<typeof at>;
-const known = (facts: object = {}) => Object.fromEntries(Object.entries(facts).filter(([, v]) => v !== undefined));
-/** Facts of a step. */
-const facts = (plan: Plan, key: string) => known(plan.steps.find((s) => s.key === key)?.facts);
-const value = (plan: Plan, key: string) => plan.steps.find((s) => s.key === key)?.value as number;
-const limits = (plan: Plan) =>
-  Object.fromEntries(plan.limits.map(({ key, value, limit, dimension }) => [key, [value, limit, dimension]]));
+import { about, type RowCells } from "../findings/rule.ts";
+import { at, facts, known, limits, value } from "./worked-out.ts";
 
 /** Steel C45 by the list: kc1.1 and exponent; drilling speed and feed at 10 mm of high-speed steel. */
 const [KC, M, FEED] = [2220, 0.14, 0.17];

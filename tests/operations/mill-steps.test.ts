@@ -4,16 +4,8 @@ import { type MillCut, millForces } from "../../src/mill/force.ts";
 import { wallRoughness } from "../../src/mill/roughness.ts";
 import { deflectionParts } from "../../src/tool/beam.ts";
 import { largestPrincipalStress } from "../../src/tool/stress.ts";
-import { about, type Case, planOf, type RowCells, STEEL } from "../findings/rule.ts";
-
-const at = (row: RowCells, more: Omit<Case, "row"> = {}) => planOf({ row: { ...STEEL, ...row }, ...more });
-type Plan = ReturnType<typeof at>;
-const known = (facts: object = {}) => Object.fromEntries(Object.entries(facts).filter(([, v]) => v !== undefined));
-const facts = (plan: Plan, key: string) => known(plan.steps.find((s) => s.key === key)?.facts);
-const value = (plan: Plan, key: string) => plan.steps.find((s) => s.key === key)?.value as number;
-const all = (plan: Plan) => Object.fromEntries(plan.steps.map((s) => [s.key, known(s.facts)]));
-const limits = (plan: Plan) =>
-  Object.fromEntries(plan.limits.map(({ key, value, limit, dimension }) => [key, [value, limit, dimension]]));
+import { about, type Case, type RowCells } from "../findings/rule.ts";
+import { all, at, facts, limits, value } from "./worked-out.ts";
 
 /** Steel C45 by the list, for a cutter of 10 mm: the feed between 6 and 12 mm, the middle of 120 to 190 m/min. */
 const LISTED = 0.03 + (0.04 * 4) / 6;

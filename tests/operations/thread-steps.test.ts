@@ -10,15 +10,8 @@ import { plainPathRadius } from "../../src/thread/path.ts";
 import { sweptPathRadius } from "../../src/thread/sweep.ts";
 import { deflectionParts } from "../../src/tool/beam.ts";
 import { largestPrincipalStress } from "../../src/tool/stress.ts";
-import { about, type Case, planOf, type RowCells, STEEL } from "../findings/rule.ts";
-
-type More = Omit<Case, "row">;
-const at = (row: RowCells, more: More = {}) => planOf({ row: { ...STEEL, ...row }, ...more });
-type Plan = ReturnType<typeof at>;
-const known = (facts: object = {}) => Object.fromEntries(Object.entries(facts).filter(([, v]) => v !== undefined));
-const facts = (plan: Plan, key: string) => known(plan.steps.find((s) => s.key === key)?.facts);
-const value = (plan: Plan, key: string) => plan.steps.find((s) => s.key === key)?.value as number;
-const all = (plan: Plan) => Object.fromEntries(plan.steps.map((s) => [s.key, known(s.facts)]));
+import { about, type RowCells, STEEL } from "../findings/rule.ts";
+import { all, at, facts, type More, type Plan, value } from "./worked-out.ts";
 
 /** M6 with TM-M6-S in C45, in one pass. ISO 965-1: pitch diameter of M6-6H 5.350 to 5.500. */
 const row = {
