@@ -210,8 +210,8 @@ function top(samples: Float64Array, n: number, start: number, sign: 1 | -1, valu
       if (!(bend < 0)) break;
       const x = (x0 + x1) / 2 - d0 / (2 * bend);
       const gain = -bend * (x - x1) ** 2;
-      if (!(x > x0 && x < x2) || gain < 1e-11 * range) {
-        if (gain < 1e-11 * range) best = Math.max(best, f1 + gain);
+      if (gain < 1e-11 * range) {
+        best = Math.max(best, f1 + gain);
         break;
       }
       const fx = sign * value(x);

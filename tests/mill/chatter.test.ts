@@ -94,6 +94,8 @@ describe("depth without chatter at any speed (identity)", () => {
       ),
     );
   });
+  it("is that depth of a round mode to seven figures where it is not searched for by trial", () =>
+    expect(anySpeedDepth(slot, same(mode)) / criticalDepth({ ...slot, kc: slot.slope, ...mode })).toBeCloseTo(1, 7));
   it("is in proportion to stiffness, inverse to the slope, and knows no frequency of its own", () => {
     const b = anySpeedDepth(slot, same(mode));
     expect(anySpeedDepth(slot, same({ ...mode, stiffness: 20 })) / b).toBeCloseTo(2, 6);

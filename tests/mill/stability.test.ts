@@ -173,6 +173,11 @@ describe("stability (identity)", () => {
     const [a, b, c, d] = [1, 2, 3, 4].map((n) => at(0.3 + n * h));
     expect(Math.abs(at(0.3) - (4 * a! - 6 * b! + 4 * c! - d!))).toBeLessThan(1e-11);
   });
+  it("keeps its figures at a cut of hardly any engagement: a purely tangential force goes as 1/φ²", () => {
+    // Kr = 0: μ = ±i/√(φ² − sin²φ), and φ² − sin²φ is φ⁴/3 but for a share of 2φ²/15; as a difference it would have 4 figures left
+    const at = (phi: number) => criticalDepth({ ...slot, radialRatio: 0, radialDepth: 10 * Math.sin(phi / 2) ** 2 });
+    expect(at(1e-6) / at(3e-6)).toBeCloseTo(9, 9);
+  });
   it("settles at the critical depth at very low speed", () =>
     expect(stableDepth(slot, 20) / criticalDepth(slot)).toBeCloseTo(1, 3));
   it("has pockets at the speeds whose tooth frequency divides the natural frequency", () => {
