@@ -1,5 +1,7 @@
 /** Cells to numbers and back: what a spreadsheet hands over, and the errors it can show. */
-import { quote, TradeError, type TradeErrorCode } from "../src/errors.ts";
+import { TradeError, type TradeErrorCode } from "../src/errors.ts";
+import { errors } from "../src/words/en/errors.ts";
+import { errorText, quote, type Show } from "../src/words/errors.ts";
 
 /** Whatever a host hands over for one cell. */
 export type Cell = unknown;
@@ -31,9 +33,10 @@ const CODE_OF: Record<TradeErrorCode, ErrorCode> = {
 };
 
 /** The cell error that stands for an error of the trade layer; anything else that was thrown is a fault of ours and says so. */
-export function toCellError(thrown: unknown, show?: Parameters<TradeError["text"]>[0], shown?: string): CellError {
+export function toCellError(thrown: unknown, show?: Show, shown?: string): CellError {
   if (thrown instanceof CellError) return thrown;
-  if (thrown instanceof TradeError) return new CellError(CODE_OF[thrown.code], thrown.text(show, shown));
+  if (thrown instanceof TradeError)
+    return new CellError(CODE_OF[thrown.code], errorText(thrown, errors, { show, shown }));
   return new CellError("#VALUE!", `this should not happen, please report it: ${String(thrown)}`);
 }
 
@@ -78,5 +81,5 @@ export function toBlock(argument: Argument): Cell[][] {
 
 /** What the user typed, for a message. */
 export function typed(cell: Cell): string {
-  return quote(content(cell));
+  return quote(content(cell), errors.blank);
 }

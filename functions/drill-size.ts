@@ -1,5 +1,6 @@
 /** Worksheet functions: tap drills, drill names and sizes. */
 
+import type { Allowed } from "../src/allowed.ts";
 import { DRILL_SETS, type DrillSet, drillDiameter, drillName, drillNamed } from "../src/drill/sizes.ts";
 import { tapDrill } from "../src/drill/tapdrill.ts";
 import { TradeError } from "../src/errors.ts";
@@ -7,7 +8,7 @@ import { lifted } from "./lift.ts";
 import { between, optional, positive, text, units } from "./params.ts";
 import { basics, thread } from "./thread-param.ts";
 
-const SETS = 'one or more of "number letter fraction metric" is allowed';
+const SETS: Allowed = { is: "drill-sets", sets: ["number", "letter", "fraction", "metric"] };
 
 /** Words of drill sets, with spaces, commas or semicolons between them. */
 const sets = optional(
@@ -61,9 +62,8 @@ export function DRILLNAME(diameter: any[][], units: any[][], sets?: any[][]): an
   return named(diameter, units, sets);
 }
 
-const size = lifted(
-  [text("name", 'a name such as "#7", "F", "13/64" or "5.1 mm" is allowed', (name) => drillNamed(name)), units],
-  (drill, u) => drillDiameter(drill, u),
+const size = lifted([text("name", { is: "drill-name" }, (name) => drillNamed(name)), units], (drill, u) =>
+  drillDiameter(drill, u),
 );
 /**
  * Diameter of a drill by its trade name.

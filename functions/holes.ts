@@ -6,12 +6,7 @@ import { between, count, optional, positive, text, units, word } from "./params.
 import { basics, thread } from "./thread-param.ts";
 
 const classSize = lifted(
-  [
-    positive("diameter", "length"),
-    text("toleranceClass", 'an ISO 286 class such as "H7" or "g6" is allowed'),
-    word("limit", ["min", "max"]),
-    units,
-  ],
+  [positive("diameter", "length"), text("toleranceClass", { is: "class-name" }), word("limit", ["min", "max"]), units],
   (d, name, limit) => classLimits(d, name, "toleranceClass")[limit],
   "length",
 );

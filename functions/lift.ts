@@ -2,9 +2,10 @@
  * The one mechanism behind every worksheet function: ranges lift, blanks and errors are told apart, units are
  * converted at the edge, a bad element spoils its own cell only, and nothing but numbers, text and errors comes out.
  */
-import { type Show, TradeError } from "../src/errors.ts";
+import { TradeError } from "../src/errors.ts";
 import { isBlank } from "../src/table/blank.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../src/units.ts";
+import type { Show } from "../src/words/errors.ts";
 import { type Argument, type Cell, CellError, content, toBlock, toCellError, typed } from "./cells.ts";
 import type { Param } from "./params.ts";
 

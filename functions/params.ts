@@ -2,6 +2,7 @@
  * Kinds of argument. Each knows how to read one cell: its blank rule, its limits, its unit, its error.
  * Numbers come out in the canonical unit of their dimension.
  */
+import type { Allowed } from "../src/allowed.ts";
 import { TradeError } from "../src/errors.ts";
 import { decimalText, inchText } from "../src/reading.ts";
 import { isBlank } from "../src/table/blank.ts";
@@ -30,26 +31,16 @@ interface Limits {
 }
 
 /** Content of a required cell; an error cell goes through as it is. Where a word is wanted, 0 is a blank (`noZero`). */
-function required(name: string, cell: Cell, allowed: string, noZero = false): Cell {
+function required(name: string, cell: Cell, allowed: Allowed, noZero = false): Cell {
   const value = typeof cell === "number" ? cell : content(cell);
   if (value instanceof CellError) throw value;
   if (isBlank(value) || (noZero && value === 0)) throw new TradeError("blank", name, value, allowed);
   return value;
 }
 
-function describe({ low, high, openLow, openHigh, whole }: Limits): string {
-  const kind = whole ? "a whole number" : "a number";
-  const from = low === undefined ? "" : openLow ? ` more than ${low}` : ` of at least ${low}`;
-  const to =
-    high === undefined
-      ? ""
-      : `${low === undefined ? "" : " and"}${openHigh ? ` less than ${high}` : ` at most ${high}`}`;
-  return `${kind}${from}${to} is allowed`;
-}
-
 /** A number. With `dimension` it follows the units; lengths take fractions of an inch as text too. */
 function numeric(name: string, dimension: DimensionName | "plain length" | undefined, limits: Limits): Param<number> {
-  const allowed = describe(limits);
+  const allowed: Allowed = { is: "number-limits", ...limits };
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY, openLow, openHigh, whole } = limits;
   const noZero = low > 0 || (openLow === true && low === 0) || high < 0 || (openHigh === true && high === 0);
   const takesInches = dimension === "length" || dimension === "plain length";
@@ -110,10 +101,7 @@ export const units: Param<Units> = {
 
 /** One of a few words, without regard to case and outer spaces. */
 export function word<const W extends string>(name: string, words: readonly W[]): Param<W> {
-  const allowed = `${words
-    .map((w) => `"${w}"`)
-    .join(", ")
-    .replace(/, ([^,]*)$/, " or $1")} is allowed`;
+  const allowed: Allowed = { is: "one-of-texts", texts: words };
   return {
     name,
     noZero: true,
@@ -128,20 +116,21 @@ export function word<const W extends string>(name: string, words: readonly W[]):
 
 /** TRUE or FALSE; the words yes, no, true, false and the numbers 1 and 0 count. */
 export function flag(name: string): Param<boolean> {
+  const allowed: Allowed = { is: "true-or-false" };
   return {
     name,
     read(cell) {
-      const raw = required(name, cell, "TRUE or FALSE is allowed");
+      const raw = required(name, cell, allowed);
       const key = typeof raw === "string" ? raw.trim().toLowerCase() : raw;
       if (key === true || key === 1 || key === "true" || key === "yes" || key === "1") return true;
       if (key === false || key === 0 || key === "false" || key === "no" || key === "0") return false;
-      throw new TradeError("value", name, raw, "TRUE or FALSE is allowed");
+      throw new TradeError("value", name, raw, allowed);
     },
   };
 }
 
 /** Text, trimmed; a number in the cell is taken as its text. `parse` may turn it into something better. */
-export function text<T = string>(name: string, allowed: string, parse?: (text: string) => T): Param<T> {
+export function text<T = string>(name: string, allowed: Allowed, parse?: (text: string) => T): Param<T> {
   return {
     name,
     noZero: true,

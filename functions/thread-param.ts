@@ -7,11 +7,7 @@ import type { Thread } from "../src/thread/types.ts";
 import { text } from "./params.ts";
 
 /** A designation, read. */
-export const thread = text(
-  "thread",
-  'a designation such as "1/2-13 UNC-2B", "M6" or "G1/4" is allowed',
-  (designation) => parseThread(designation),
-);
+export const thread = text("thread", { is: "thread-name" }, (designation) => parseThread(designation));
 
 const scale = (t: Thread) => (t.native === "in" ? 25.4 : 1);
 

@@ -33,11 +33,7 @@ function reachesRoot(t: Thread, e: number, cutterDiameter: number, tipFlat: numb
   const tip = tipDiameter(e, cutterDiameter, kind);
   if (internal ? tip >= root * (1 - SAME_SIZE) : tip <= root * (1 + SAME_SIZE)) return;
   const widest = widestTipFlat({ cutterDiameter, profileAngle, lead }, pitch, middlePitchDiameter(t), root, kind) ?? 0;
-  throw new TradeError("unsolvable", "tipFlat", tipFlat, (show) => {
-    const left = `the ${internal ? "major" : "minor"} diameter would be ${show(tip, "length")}`;
-    const beyond = `${internal ? "under" : "over"} the basic ${show(root, "length")}`;
-    return `${left}, ${beyond}; a flat of at most ${show(widest, "length")} will do`;
-  });
+  throw new TradeError("unsolvable", "tipFlat", tipFlat, { is: "flat-too-wide", kind, tip, root, widest });
 }
 
 /** Inside, the cutter has to pass through the hole. */

@@ -1,5 +1,6 @@
 /** Worksheet functions: the tool as a beam. */
 
+import type { Allowed } from "../src/allowed.ts";
 import { TradeError } from "../src/errors.ts";
 import { stableDepth } from "../src/mill/stability.ts";
 import { MOST_TEETH } from "../src/mill/turn.ts";
@@ -16,8 +17,7 @@ import { anyNumber, between, count, flag, list, optional, positive, units } from
 /** Cemented carbide, common practice; what the contract of these functions states as default. */
 const CARBIDE = { modulus: 600, poisson: 0.22, density: 14.5 };
 
-const SHAPE =
-  "rows of diameter and length, or of diameter at the tip end, diameter at the holder end and length, each more than 0, are allowed";
+const SHAPE: Allowed = { is: "segment-rows" };
 const size = positive("segments", "length");
 
 /** Rows of two or three numbers from the tip to the holder; rows that are blank all over are passed over. */

@@ -10,7 +10,6 @@ export interface Day {
   readonly day: number;
 }
 
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 /** 1 January 1930 to 31 December 2099: two digits of a year begin with 1930 (common default; from memory). */
 const [FIRST, LAST] = [10_959, 73_050];
 /** Days from 30 December 1899 to 1 March of the year 0, from which years are counted so that leap days end them. */
@@ -42,9 +41,6 @@ export function dayLike(serial: number): Day | undefined {
   };
 }
 
-/** "4 Jan 2020". */
-export const dayText = ({ year, month, day }: Day): string => `${day} ${MONTHS[month - 1]} ${year}`;
-
 /** What may have been typed where a day now stands: fractions first, month first, as it is done in inches. */
 export function typedForDay({ year, month, day }: Day): string[] {
   const two = String(year % 100).padStart(2, "0");
@@ -55,8 +51,6 @@ export function typedForDay({ year, month, day }: Day): string[] {
   ];
 }
 
-/** What to say of a cell that holds a day, with the first of what may have been typed that is `possible`. */
-export function takenForDate(day: Day, possible: (typed: string) => boolean): string {
-  const typed = typedForDay(day).find(possible);
-  return `the cell holds the date ${dayText(day)}, which the spreadsheet made of what was typed: format the cell as text and type it again${typed === undefined ? "" : `, such as ${typed}`}`;
-}
+/** What is to be said of a cell that holds a day, with the first of what may have been typed that is `possible`. */
+export const takenForDate = (day: Day, possible: (typed: string) => boolean) =>
+  ({ is: "taken-for-date", day, typed: typedForDay(day).find(possible) }) as const;

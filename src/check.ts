@@ -5,28 +5,27 @@ import type { DimensionName } from "./units.ts";
 /** A finite number, else {@link TradeError} "value". */
 export function finite(parameter: string, value: number): number {
   if (typeof value !== "number" || !Number.isFinite(value)) {
-    throw new TradeError("value", parameter, value, "a number is wanted");
+    throw new TradeError("value", parameter, value, { is: "number" });
   }
   return value;
 }
 
 /** A finite number above zero. */
 export function positive(parameter: string, value: number): number {
-  if (finite(parameter, value) <= 0) throw new TradeError("range", parameter, value, "more than 0 is allowed");
+  if (finite(parameter, value) <= 0) throw new TradeError("range", parameter, value, { is: "above-zero" });
   return value;
 }
 
 /** A finite number, zero or above. */
 export function notNegative(parameter: string, value: number): number {
-  if (finite(parameter, value) < 0) throw new TradeError("range", parameter, value, "0 or more is allowed");
+  if (finite(parameter, value) < 0) throw new TradeError("range", parameter, value, { is: "from-zero" });
   return value;
 }
 
 /** A whole number of at least `least`, and at most `most` where there is one. */
 export function count(parameter: string, value: number, least = 1, most = Number.POSITIVE_INFINITY): number {
   if (!Number.isInteger(finite(parameter, value)) || value < least || value > most) {
-    const upTo = most === Number.POSITIVE_INFINITY ? "" : ` and at most ${most}`;
-    throw new TradeError("range", parameter, value, `a whole number of at least ${least}${upTo} is allowed`);
+    throw new TradeError("range", parameter, value, { is: "whole", least, most });
   }
   return value;
 }
@@ -47,18 +46,7 @@ export function within(
   const openLow = open === "low" || open === "both";
   const openHigh = open === "high" || open === "both";
   if (value < low || value > high || (openLow && value === low) || (openHigh && value === high)) {
-    const from = openLow ? "more than" : "at least";
-    const to = openHigh ? "less than" : "at most";
-    throw new TradeError(
-      "range",
-      parameter,
-      value,
-      (show) => {
-        if (high === Number.POSITIVE_INFINITY) return `${from} ${show(low, dimension)} is allowed`;
-        return `${from} ${show(low, dimension)} and ${to} ${show(high, dimension)} is allowed`;
-      },
-      dimension,
-    );
+    throw new TradeError("range", parameter, value, { is: "between", low, high, open, dimension }, dimension);
   }
   return value;
 }

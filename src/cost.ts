@@ -66,7 +66,7 @@ export function breakEvenBatch(first: Quote, second: Quote): number {
   );
   const N = (setups[1]! - setups[0]!) / (units[0]! - units[1]!);
   if (!Number.isFinite(N) || N <= 0) {
-    throw new TradeError("unsolvable", "batch", N, "one machine is cheaper, or both the same, at every batch");
+    throw new TradeError("unsolvable", "batch", N, { is: "no-break-even" });
   }
   return N;
 }

@@ -64,12 +64,7 @@ export function economicLife(exponent: number, toolChangeTime: number, toolCost:
   const tc = notNegative("toolChangeTime", toolChangeTime) / 60;
   const T = (1 / exponentOf(exponent) - 1) * (tc + (60 * notNegative("toolCost", toolCost)) / positive("rate", rate));
   if (T === 0) {
-    throw new TradeError(
-      "unsolvable",
-      "toolChangeTime",
-      toolChangeTime,
-      "a change that costs neither time nor money sets no speed: faster is always cheaper",
-    );
+    throw new TradeError("unsolvable", "toolChangeTime", toolChangeTime, { is: "free-change" });
   }
   return solved("rate", rate, T);
 }
@@ -130,7 +125,7 @@ export function quickestSpeed(
 
 function solved(parameter: string, value: number, answer: number): number {
   if (!Number.isFinite(answer) || answer <= 0) {
-    throw new TradeError("unsolvable", parameter, value, "the answer is beyond any number that means something");
+    throw new TradeError("unsolvable", parameter, value, { is: "beyond-numbers" });
   }
   return answer;
 }

@@ -13,7 +13,7 @@ export function root(f: (x: number) => number, a: number, b: number, tolerance =
   let fb = f(b);
   if (fa === 0) return a;
   if (fb === 0) return b;
-  if (!(fa * fb < 0)) throw new TradeError("unsolvable", parameter, a, `no change of sign up to ${b}`);
+  if (!(fa * fb < 0)) throw new TradeError("unsolvable", parameter, a, { is: "no-change-of-sign", upTo: b });
   let c = a;
   let fc = fa;
   let d = b - a;

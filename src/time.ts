@@ -188,7 +188,7 @@ export function pathTime(
     }
     for (let i = n - 1; i > 0; i--) joint[i] = reachedOver(length(i), joint[i + 1]!, joint[i]!, a, ramp);
   } else if (opts.joints !== "stop") {
-    throw new TradeError("value", "joints", opts.joints, '"stop" or "flow" is allowed');
+    throw new TradeError("value", "joints", opts.joints, { is: "one-of-texts", texts: ["stop", "flow"] });
   }
   let time = 0;
   let programmed = 0;

@@ -58,7 +58,7 @@ export function parseUnits(parameter: string, text: unknown): Units {
   const word = typeof text === "string" ? text.trim().toLowerCase() : text;
   if (word === "mm" || word === "in") return word;
   if (word === null || word === undefined || word === "") {
-    throw new TradeError("blank", parameter, text, '"mm" or "in" is allowed');
+    throw new TradeError("blank", parameter, text, { is: "one-of-texts", texts: ["mm", "in"] });
   }
-  throw new TradeError("value", parameter, text, '"mm" or "in" is allowed');
+  throw new TradeError("value", parameter, text, { is: "one-of-texts", texts: ["mm", "in"] });
 }

@@ -68,6 +68,7 @@ import * as toolLimits from "../src/tool/limits.ts";
 import * as toolReach from "../src/tool/reach.ts";
 import * as toolStress from "../src/tool/stress.ts";
 import * as toolTipMode from "../src/tool/tip-mode.ts";
+import { sentence } from "./refusal.ts";
 
 const MODULES: readonly (readonly [string, Readonly<Record<string, unknown>>])[] = [
   ["thread/designation", threadDesignation],
@@ -199,7 +200,7 @@ describe("what a formula's comment does not allow (identity: the comment is the 
           told = error;
         }
         expect(told, call).toBeInstanceOf(TradeError);
-        expect((told as TradeError).message, call).toMatch(new RegExp(`^(?:${parameter}|${INNER[parameter]}) `));
+        expect(sentence(told as TradeError), call).toMatch(new RegExp(`^(?:${parameter}|${INNER[parameter]}) `));
       }
     });
   }

@@ -126,6 +126,6 @@ function known(written: string, at: number, end: number): Found {
     return { kind: "thread", designation: thread.designation, thread, at, end };
   } catch (error) {
     if (!(error instanceof TradeError)) throw error;
-    return { kind: "thread", designation, error: error.message, at, end };
+    return { kind: "thread", designation, error, at, end };
   }
 }

@@ -1,4 +1,5 @@
 /** What the readers of drawing text hand to each other: tokens, features, rows. */
+import type { TradeError } from "../errors.ts";
 import type { OperationName } from "../table/rows.ts";
 import type { Thread } from "../thread/types.ts";
 import type { Units } from "../units.ts";
@@ -10,7 +11,7 @@ export interface ThreadToken {
   readonly designation: string;
   readonly thread?: Thread;
   /** Why it is not known. */
-  readonly error?: string;
+  readonly error?: TradeError;
   readonly note?: Remark;
 }
 

@@ -62,13 +62,8 @@ export function reamerDrill(diameter: number, oversize: number, sets: readonly D
   const drill = low <= high ? nearestDrillInside(low, high, oversize, sets, diameter - (least + most) / 2) : null;
   if (drill) return drill;
   const near = nearestDrill(Math.max(diameter - most, 0.05), sets);
-  throw new TradeError(
-    "unknown",
-    "diameter",
-    diameter,
-    (show) =>
-      `the nearest standard drill is ${near.name} (${show(near.diameter, "length")}), which leaves too much or too little stock`,
-  );
+  const { name, diameter: size } = near;
+  throw new TradeError("unknown", "diameter", diameter, { is: "nearest-drill-stock", name, diameter: size });
 }
 
 /**

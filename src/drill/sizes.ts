@@ -1,6 +1,6 @@
 /** Standard drills by diameter and by name. */
 import { positive } from "../check.ts";
-import { type Show, TradeError } from "../errors.ts";
+import { TradeError } from "../errors.ts";
 import { DRILL_SETS, type Drill, type DrillSet, drillsOf } from "./catalogue.ts";
 
 export { DRILL_SETS, type Drill, type DrillSet, drillsOf } from "./catalogue.ts";
@@ -77,17 +77,13 @@ export function nearestDrill(diameter: number, sets: readonly DrillSet[] = DRILL
   const outside = named.every(
     (drills) => diameter < drills[0]!.diameter * (1 - REACH) || diameter > drills.at(-1)!.diameter * (1 + REACH),
   );
-  if (best === undefined || outside) {
-    throw new TradeError("unknown", "diameter", diameter, (show) =>
-      best === undefined
-        ? "no drill set is named"
-        : `the nearest standard drill is ${best.name} (${sizeText(best, show)})`,
-    );
+  if (best === undefined) throw new TradeError("unknown", "diameter", diameter, { is: "drill-set" });
+  if (outside) {
+    const { name, diameter: size } = best;
+    throw new TradeError("unknown", "diameter", diameter, { is: "nearest-drill", name, diameter: size });
   }
   return best;
 }
-
-const sizeText = (drill: Drill, show: Show) => show(drill.diameter, "length");
 
 /**
  * Diameter of a drill in a system of units, free of conversion where the drill is named in it.
@@ -148,11 +144,15 @@ const METRIC_NAME = /^(\d+(?:\.\d*)?|\.\d+)\s*MM$/;
  */
 export function drillNamed(name: string): Drill {
   const text = name.trim().toUpperCase().replace(/⁄/g, "/");
-  if (text === "") throw new TradeError("blank", "name", name, KNOWN);
+  if (text === "") throw new TradeError("blank", "name", name, { is: "drill-names" });
   const number = NUMBER_NAME.exec(text);
-  if (number) return found(drillsOf("number"), (d) => d.name === `#${Number(number[1])}`, name, "#1 to #80 are known");
+  if (number) {
+    const drill = drillsOf("number").find((d) => d.name === `#${Number(number[1])}`);
+    if (drill === undefined) throw new TradeError("unknown", "name", name, { is: "drill-numbers" });
+    return drill;
+  }
   const letter = LETTER_NAME.exec(text);
-  if (letter) return found(drillsOf("letter"), (d) => d.name === letter[1], name, "A to Z are known");
+  if (letter) return drillsOf("letter").find((d) => d.name === letter[1])!; // A to Z: each is one
   const metric = METRIC_NAME.exec(text);
   if (metric) return sized("metric", Number(metric[1]), name);
   const whole = WHOLE_NAME.exec(text);
@@ -161,15 +161,7 @@ export function drillNamed(name: string): Drill {
   if (fraction && Number(fraction[3]) > 0) {
     return sized("fraction", (Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3])) * INCH, name);
   }
-  throw new TradeError("unknown", "name", name, KNOWN);
-}
-
-const KNOWN = 'names such as "#7", "F", "13/64", "1-1/16", "1 in" and "5.1 mm" are known';
-
-function found(drills: readonly Drill[], is: (drill: Drill) => boolean, name: string, allowed: string): Drill {
-  const drill = drills.find(is);
-  if (drill === undefined) throw new TradeError("unknown", "name", name, allowed);
-  return drill;
+  throw new TradeError("unknown", "name", name, { is: "drill-names" });
 }
 
 function sized(set: DrillSet, diameter: number, name: string): Drill {
@@ -177,6 +169,6 @@ function sized(set: DrillSet, diameter: number, name: string): Drill {
   const above = drills.findIndex((d) => d.diameter >= diameter * (1 - 1e-9));
   const upper = drills[above];
   if (upper !== undefined && Math.abs(upper.diameter - diameter) <= 1e-9 * diameter) return upper;
-  const nearest = [drills[(above < 0 ? drills.length : above) - 1], upper].flatMap((d) => (d ? [d.name] : []));
-  throw new TradeError("unknown", "name", name, `the nearest that exist: ${nearest.join(" and ")}`);
+  const names = [drills[(above < 0 ? drills.length : above) - 1], upper].flatMap((d) => (d ? [d.name] : []));
+  throw new TradeError("unknown", "name", name, { is: "nearest-drills", names });
 }

@@ -151,7 +151,13 @@ export function nearestDrillInside(
 ): Drill | null {
   positive("low", low);
   if (!(high >= low))
-    throw new TradeError("range", "high", high, (show) => `at least ${show(low, "length")} is allowed`, "length");
+    throw new TradeError(
+      "range",
+      "high",
+      high,
+      { is: "between", low, high: Number.POSITIVE_INFINITY, open: "none", dimension: "length" },
+      "length",
+    );
   const slack = 1e-9 * high;
   const fits: Drill[] = [];
   for (const set of ["fraction", "number", "letter", "metric"] as const) {

@@ -1,4 +1,5 @@
 /** Limits of size of ISO 286 classes on a diameter: "H7", "g6", "js6", "P9"; and fits such as "H7/g6". Up to 500 mm. */
+import type { Allowed } from "../allowed.ts";
 import { positive } from "../check.ts";
 import { TradeError } from "../errors.ts";
 import {
@@ -102,19 +103,18 @@ export function classLimits(
   wanted?: ToleranceClass["kind"],
 ): SizeLimits {
   const read = readToleranceClass(text);
-  const unknown = (allowed: string) => new TradeError("unknown", parameter, text, allowed);
-  if (!read) throw unknown('classes such as "H7" (holes, capitals) and "g6" (shafts, small letters) are known');
-  if (wanted !== undefined && read.kind !== wanted)
-    throw unknown(`here a ${wanted}'s class (${wanted === "hole" ? "capitals" : "small letters"}) is wanted`);
+  const unknown = (allowed: Allowed) => new TradeError("unknown", parameter, text, allowed);
+  if (!read) throw unknown({ is: "class-names" });
+  if (wanted !== undefined && read.kind !== wanted) throw unknown({ is: "class-kind", kind: wanted });
   const letter = read.letter.toLowerCase();
   if (!LETTERS.includes(letter)) {
-    const shown = read.kind === "hole" ? LETTERS.map((l) => l.toUpperCase()) : LETTERS;
-    throw unknown(`the letters covered are ${shown.join(", ")}`);
+    const letters = read.kind === "hole" ? LETTERS.map((l) => l.toUpperCase()) : LETTERS;
+    throw unknown({ is: "class-letters", letters });
   }
   const IT = microns(diameter, read.grade);
   const deviations =
     read.kind === "hole" ? hole(diameter, letter, read.grade, IT) : shaft(diameter, letter, read.grade, IT);
-  if (typeof deviations === "string") throw unknown(deviations);
+  if ("is" in deviations) throw unknown(deviations);
   const [lower, upper] = deviations;
   const base = { ...read, nominal: diameter, lower: lower / 1000, upper: upper / 1000 };
   return { ...base, min: sum(diameter, lower), max: sum(diameter, upper) };
@@ -149,7 +149,7 @@ export function fitOf(diameter: number, text: string, parameter = "fit"): Fit {
   const hole = classLimits(diameter, first, parameter);
   const shaft = classLimits(diameter, second, parameter);
   if (more !== undefined || hole.kind !== "hole" || shaft.kind !== "shaft")
-    throw new TradeError("unknown", parameter, text, 'a fit names the hole first, such as "H7/g6"');
+    throw new TradeError("unknown", parameter, text, { is: "fit-names" });
   const least = Math.round(1e4 * (hole.lower - shaft.upper)) / 1e4;
   const most = Math.round(1e4 * (hole.upper - shaft.lower)) / 1e4;
   return { hole, shaft, least, most, kind: least >= 0 ? "clearance" : most <= 0 ? "interference" : "transition" };
@@ -162,7 +162,7 @@ function rangeOf(ranges: readonly number[], diameter: number): number {
   positive("diameter", diameter);
   const index = ranges.findIndex((upTo) => diameter <= upTo);
   if (index < 0) {
-    throw new TradeError("range", "diameter", diameter, (show) => `at most ${show(LARGEST, "length")} is covered`);
+    throw new TradeError("range", "diameter", diameter, { is: "covered-to", high: LARGEST, dimension: "length" });
   }
   return index;
 }
@@ -170,11 +170,11 @@ function rangeOf(ranges: readonly number[], diameter: number): number {
 function microns(diameter: number, grade: string): number {
   const row = rangeOf(MAIN_RANGES, diameter);
   const values = GRADES[grade];
-  if (!values) throw new TradeError("unknown", "grade", grade, "IT01, IT0 and IT1 to IT18 exist");
+  if (!values) throw new TradeError("unknown", "grade", grade, { is: "grades" });
   return values[row]!;
 }
 
-type Deviations = readonly [lower: number, upper: number] | string;
+type Deviations = readonly [lower: number, upper: number] | Allowed;
 
 function shaft(diameter: number, letter: string, grade: string, IT: number): Deviations {
   const main = rangeOf(MAIN_RANGES, diameter);
@@ -188,7 +188,7 @@ function shaft(diameter: number, letter: string, grade: string, IT: number): Dev
   if (letter === "js") return [-IT / 2, IT / 2];
   if (letter === "j") {
     const ei = J_SHAFT[grade]?.[main];
-    return ei === undefined ? "j exists in the grades 5, 6 and 7" : [ei, ei + IT];
+    return ei === undefined ? { is: "class-grades", letter: "j", grades: [5, 6, 7] } : [ei, ei + IT];
   }
   if (letter === "k") {
     const ei = n >= 4 && n <= 7 && grade !== "01" ? K_SHAFT[main]! : 0;
@@ -210,13 +210,13 @@ function hole(diameter: number, letter: string, grade: string, IT: number): Devi
   if (letter === "js") return [-IT / 2, IT / 2];
   if (letter === "j") {
     const ES = J_HOLE[grade]?.[main];
-    return ES === undefined ? "J exists in the grades 6, 7 and 8" : [ES - IT, ES];
+    return ES === undefined ? { is: "class-grades", letter: "J", grades: [6, 7, 8] } : [ES - IT, ES];
   }
   const numbered = grade !== "0" && grade !== "01";
   // Sizes up to 3 mm have no Δ; it is the step from the finer grade, so that hole-basis and shaft-basis fits agree.
   const delta = diameter > 3 && numbered && n >= 3 ? IT - GRADES[String(n - 1)]![main]! : 0;
   if (letter === "k") {
-    if (n > 8 && numbered && diameter > 3) return "K exists up to grade 8";
+    if (n > 8 && numbered && diameter > 3) return { is: "class-to-grade", letter: "K", grade: 8 };
     const ES = diameter > 3 ? -K_SHAFT[main]! + delta : 0;
     return [ES - IT, ES];
   }
@@ -233,5 +233,5 @@ function hole(diameter: number, letter: string, grade: string, IT: number): Devi
   return [ES - IT, ES || 0];
 }
 
-const small = (letter: string) => `${letter} is not used up to 1 mm`;
-const tooSmall = (letter: string) => `${letter} begins over 24 mm`;
+const small = (letter: string): Allowed => ({ is: "class-not-to-size", letter, size: 1 });
+const tooSmall = (letter: string): Allowed => ({ is: "class-from-size", letter, size: 24 });

@@ -199,8 +199,7 @@ function checked(modes: TipModes): TipModes {
     positive("stiffness", m.stiffness);
     within("damping", m.damping, 0, 1, undefined, "both");
   }
-  if (modes.x.length === 0 || modes.y.length === 0)
-    throw new TradeError("blank", "modes", undefined, "at least one mode along the feed and one across it is wanted");
+  if (modes.x.length === 0 || modes.y.length === 0) throw new TradeError("blank", "modes", undefined, { is: "modes" });
   return modes;
 }
 

@@ -181,7 +181,7 @@ export function checkPass(cut: ThreadPass): void {
       "range",
       "endDepth",
       t2,
-      (show) => `more than startDepth, ${show(t1, "length")}, is allowed`,
+      { is: "above-argument", argument: "startDepth", low: t1, dimension: "length" },
       "length",
     );
   }

@@ -44,7 +44,7 @@ export function compare(
   const what = choice.machine ? "machine" : "material";
   const pair = choice.machine ?? choice.material;
   if (pair === undefined) {
-    throw new TradeError("blank", "choice", undefined, "a pair of machines or of materials is wanted");
+    throw new TradeError("blank", "choice", undefined, { is: "pair-of-names" });
   }
   const names = both(pair, (name) =>
     what === "machine" ? known(lists.machines, what, name).machine : known(lists.materials, what, name).material,
@@ -77,12 +77,10 @@ function known<T>(list: List<T>, parameter: string, name: string | undefined): T
   const found = name === undefined ? undefined : list.find(name);
   if (found !== undefined) return found;
   const near = list.nearest(name ?? "");
-  throw new TradeError(
-    name === undefined || name.trim() === "" ? "blank" : "unknown",
-    parameter,
-    name,
-    near.length > 0 ? `nearest in the list: ${near.join(", ")}` : "nothing like it is in the list",
-  );
+  throw new TradeError(name === undefined || name.trim() === "" ? "blank" : "unknown", parameter, name, {
+    is: "in-list",
+    near,
+  });
 }
 
 function breakEven(

@@ -1,6 +1,8 @@
 /** The rows of a table as a quote counts them: which have a time, what each spends, who bears the setup, who changes the tool. */
 
 import type { Lists, Machine, ReadRow } from "../table/read.ts";
+import { en } from "../words/en/index.ts";
+import { errorText } from "../words/errors.ts";
 import { tidy } from "../words/say.ts";
 import type { RowPlan } from "../words/worded.ts";
 import type { LeftOut, Paid, QuoteOptions, QuoteRow, Spent } from "./types.ts";
@@ -64,7 +66,7 @@ const rowName = (line: RowPlan, at: number): string => String(line.row ?? at + 1
 /** Why a row cannot be in the total; undefined when it can. */
 function whyLeftOut(line: RowPlan, read: ReadRow, machine: Machine | undefined): string | undefined {
   const quantity = read.problems.find((p) => p.key === "quantity");
-  if (quantity) return quantity.error.message;
+  if (quantity) return errorText(quantity.error, en.errors);
   const t = line.time;
   if (t && machine && [t.cutting, t.moving, t.waiting, t.ideal, t.change].every(Number.isFinite)) return undefined;
   const stop = line.reasons.find((r) => r.severity === "stop");

@@ -1,4 +1,5 @@
 /** One cell by its column: its words in every language at hand, its numbers as people type them. */
+import type { Allowed } from "../allowed.ts";
 import { dayLike, takenForDate } from "../calendar.ts";
 import { TradeError } from "../errors.ts";
 import { inchText } from "../reading.ts";
@@ -20,7 +21,7 @@ export function readCell(cell: unknown, match: Match, rowUnits: Units | undefine
   const name = column.heading.replace(/ \[.*/, "");
   if (typeof cell === "object") {
     const { code } = cell as { code?: unknown };
-    throw new TradeError("value", name, typeof code === "string" ? code : cell, "a value is wanted, not an error");
+    throw new TradeError("value", name, typeof code === "string" ? code : cell, { is: "no-error-value" });
   }
   if (column.kind === "text") return String(cell).trim();
   if (column.kind === "flag") return readWord(cell, name, column) === "yes";
@@ -28,14 +29,12 @@ export function readCell(cell: unknown, match: Match, rowUnits: Units | undefine
   return readNumber(cell, name, match, rowUnits);
 }
 
-const orList = (words: readonly string[]): string => words.join(", ").replace(/, ([^,]*)$/, " or $1");
-
 function readWord(cell: unknown, name: string, column: Column): string {
   const text = String(cell).trim();
   const values = meantBy(text, column);
   if (values.length === 1) return values[0]!;
-  if (values.length > 1) throw new TradeError("value", name, cell, `it may mean ${orList(values)}: write one of them`);
-  throw new TradeError("value", name, cell, `${orList(column.words ?? ["yes", "no"])} is allowed`);
+  if (values.length > 1) throw new TradeError("value", name, cell, { is: "one-meaning", words: values });
+  throw new TradeError("value", name, cell, { is: "one-of", words: column.words ?? ["yes", "no"] });
 }
 
 /** "12 x 24": the sides of something, for two columns. */
@@ -57,19 +56,13 @@ function readNumber(
     const read = numberText(cell);
     if (read && "readings" in read) {
       const [decimal, whole] = read.readings;
-      throw new TradeError(
-        "value",
-        name,
-        cell,
-        `its comma may mark decimals or thousands: write ${decimal} or ${whole}`,
-      );
+      throw new TradeError("value", name, cell, { is: "decimal-mark", decimal, whole });
     }
-    if (TWO_NUMBERS.test(cell))
-      throw new TradeError("value", name, cell, `one number is allowed, ${unitsWanted(column)}`);
+    if (TWO_NUMBERS.test(cell)) throw new TradeError("value", name, cell, { is: "one-number", units: unitsOf(column) });
     if (read?.unitText) {
       // Not every unit of a column has a place among those that are converted: "50 %", "12 N/mm".
       const by = fold(read.unitText) === fold(unit ?? "") ? 1 : read.unit && factorFor(column, read.unit);
-      if (by === undefined) throw new TradeError("value", name, cell, `${limitsOf(column)}, ${unitsWanted(column)}`);
+      if (by === undefined) throw new TradeError("value", name, cell, limitsOf(column, unitsOf(column)));
       return checked(read.value * by, name, cell, column);
     }
     if (read?.fraction) {
@@ -80,7 +73,7 @@ function readNumber(
   }
   if (value === undefined) throw new TradeError("value", name, cell, limitsOf(column));
   if (dimension && (own ?? rowUnits) === undefined) {
-    throw new TradeError("value", name, cell, "Units must say mm or in before a size can be read");
+    throw new TradeError("value", name, cell, { is: "row-units-first" });
   }
   if (factor !== undefined) value *= factor;
   // No feature is that long: a fraction was taken for a day of these years.
@@ -95,13 +88,13 @@ function readNumber(
   return checked(dimension ? toCanonical(value, dimension, (own ?? rowUnits)!) : value, name, cell, column);
 }
 
-/** Units that a cell of the column may name, in words. */
-function unitsWanted({ dimension, unit, key }: Column): string {
-  if (dimension === "length") return "alone or with mm or in";
-  if (dimension === "surface speed") return "alone or with m/min or ft/min";
-  if (dimension === "roughness") return "alone or with µm or µin";
-  if (unit !== undefined && !unit.startsWith("money")) return `alone or with ${unit}`;
-  return key === "maxRpm" ? "alone or with 1/min" : "without a unit";
+/** Units that a cell of the column may name. */
+function unitsOf({ dimension, unit, key }: Column): readonly string[] {
+  if (dimension === "length") return ["mm", "in"];
+  if (dimension === "surface speed") return ["m/min", "ft/min"];
+  if (dimension === "roughness") return ["µm", "µin"];
+  if (unit !== undefined && !unit.startsWith("money")) return [unit];
+  return key === "maxRpm" ? ["1/min"] : [];
 }
 
 function checked(value: number, name: string, cell: unknown, column: Column): number {
@@ -110,8 +103,6 @@ function checked(value: number, name: string, cell: unknown, column: Column): nu
   return value;
 }
 
-function limitsOf({ low, high, above, kind }: Column): string {
-  const what = kind === "whole" ? "a whole number" : "a number";
-  const from = low === undefined ? "" : above ? ` more than ${low}` : ` of at least ${low}`;
-  return `${what}${from}${high === undefined ? "" : `${from ? " and" : ""} at most ${high}`} is allowed`;
+function limitsOf({ low, high, above, kind }: Column, units?: readonly string[]): Allowed {
+  return { is: "number-limits", whole: kind === "whole", low, high, openLow: above, units };
 }

@@ -1,4 +1,6 @@
 /** Thread designations as drawings write them. */
+
+import type { Allowed, ThreadFamily } from "../allowed.ts";
 import { Cache } from "../cache.ts";
 import { dayLike, takenForDate } from "../calendar.ts";
 import { TradeError } from "../errors.ts";
@@ -7,44 +9,35 @@ import { readPipe } from "./pipe.ts";
 import type { Thread } from "./types.ts";
 import { readUnified } from "./unified-designation.ts";
 
-const KNOWN = 'designations such as "1/2-13 UNC-2B", "#10-32 UNF", "M6", "M10×1.25-6g" and "G1/4A" are known';
+const KNOWN: Allowed = { is: "thread-names" };
 
+const notCovered = (family: ThreadFamily): Allowed => ({ is: "thread-not-covered", family });
 /** Other thread systems: recognised, so that the answer says "not covered" and not "no such thread". */
-const NOT_COVERED: readonly (readonly [RegExp, string])[] = [
-  [/NPS|NPT|PTF|DRYSEAL/, "American pipe threads (NPT, NPTF, NPS …) are not covered yet"],
-  [/ACME|STUB/, "ACME threads are not covered yet"],
-  [/BUTT|^S\s*\d+\s*X/, "buttress threads are not covered yet"],
-  [/^TR\s*\d/, "trapezoidal threads (Tr) are not covered yet"],
-  [/^R[CP]?\s*\d.*\/|^R[CP]?\s*\d$|BSPT/, "pipe threads sealed on the thread (R, Rc, Rp) are not covered yet"],
-  [/BSP/, "write this pipe thread as G and its size, such as G1/4 or G1/4A"],
-  [/BSW|BSF|WHIT|^W\s*\d|\bBA\b/, "Whitworth and BA threads are not covered yet"],
-  [/^RD\s*\d/, "round threads (Rd) are not covered yet"],
-  [/^PG\s*\d/, "steel conduit threads (Pg) are not covered yet"],
-  [/^MJ\s*\d/, "MJ threads are not covered yet"],
-  [/UNM/, "miniature UNM threads are not covered yet"],
-  [/START|PH\s*\d|P\s*\d/, "threads with several starts are not covered yet"],
-  [
-    /[0-9][GH]\s*\/\s*[0-9][EFGH]|[123]A\s*\/\s*[123]B|[123]B\s*\/\s*[123]A/,
-    "a fit names two threads; write one of them",
-  ],
+const NOT_COVERED: readonly (readonly [RegExp, Allowed])[] = [
+  [/NPS|NPT|PTF|DRYSEAL/, notCovered("american pipe")],
+  [/ACME|STUB/, notCovered("acme")],
+  [/BUTT|^S\s*\d+\s*X/, notCovered("buttress")],
+  [/^TR\s*\d/, notCovered("trapezoidal")],
+  [/^R[CP]?\s*\d.*\/|^R[CP]?\s*\d$|BSPT/, notCovered("sealed pipe")],
+  [/BSP/, { is: "pipe-thread-name" }],
+  [/BSW|BSF|WHIT|^W\s*\d|\bBA\b/, notCovered("whitworth")],
+  [/^RD\s*\d/, notCovered("round")],
+  [/^PG\s*\d/, notCovered("conduit")],
+  [/^MJ\s*\d/, notCovered("mj")],
+  [/UNM/, notCovered("miniature")],
+  [/START|PH\s*\d|P\s*\d/, notCovered("several starts")],
+  [/[0-9][GH]\s*\/\s*[0-9][EFGH]|[123]A\s*\/\s*[123]B|[123]B\s*\/\s*[123]A/, { is: "one-thread" }],
 ];
 
-/** Classes of each standard, for a class that has not even the shape of one. */
-const CLASSES: Readonly<Record<Thread["standard"], string>> = {
-  unified: "1A, 2A, 3A (external) and 1B, 2B, 3B (internal) do",
-  metric: "internal classes are such as 6H (4H to 8H, 5G to 7G), external ones such as 6g (3 to 9 with e, f, g or h)",
-  pipe: "external threads are A or B, internal threads have no letter",
-};
-
 /** What is allowed when all but the last word of a designation is a thread, so that the last must be meant as its class. */
-function noSuchClass(clean: string): string | undefined {
+function noSuchClass(clean: string): Allowed | undefined {
   const match = /^(.*[^\s-])(?:\s*-\s*|\s+)([A-Za-z]{1,2}\d{0,2}|\d{1,2}[A-Za-z]{1,2}|\d)$/.exec(clean);
   if (!match) return undefined;
   const [, head = "", last = ""] = match;
   try {
     const thread =
       readUnified(head.toUpperCase(), "", head) ?? readMetric(head, "", head) ?? readPipe(head.toUpperCase(), "", head);
-    return thread && `class ${last} does not exist; ${CLASSES[thread.standard]}`;
+    return thread && { is: "thread-class", standard: thread.standard, threadClass: last };
   } catch (error) {
     if (error instanceof TradeError) return undefined;
     throw error;

@@ -16,7 +16,7 @@ const RULES: Readonly<Record<Thread["standard"], (thread: Thread) => ThreadLimit
 const cache = new WeakMap<Thread, ThreadLimits>();
 
 /**
- * All limits of a thread, open ones as the sentence that says why.
+ * All limits of a thread, open ones as the code that says why.
  *
  *   major, pitch, minor × basic, min, max
  *

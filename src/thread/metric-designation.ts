@@ -1,4 +1,5 @@
 /** Reads ISO metric designations: "M6", "M6x1-6H", "M10×1.25 - 6g", "M12x1.75-4g6g", "M8x1-6H-LH". */
+import type { Allowed } from "../allowed.ts";
 import { TradeError } from "../errors.ts";
 import { METRIC_SIZES } from "./metric-series.ts";
 import type { Thread } from "./types.ts";
@@ -8,8 +9,6 @@ const DESIGNATION = new RegExp(
   String.raw`^M\s*(${NUMBER})\s*(?:[xX*-]\s*(${NUMBER}))?\s*(?:-?\s*(\d[A-Za-z](?:\s*\d[A-Za-z])?))?\s*(?:-?\s*([LR]H))?$`,
   "i",
 );
-const INTERNAL = "4H to 8H and 5G to 7G, also two-part such as 5H6H (pitch, then minor diameter)";
-const EXTERNAL = "3 to 9 with e, f, g or h, also two-part such as 4g6g (pitch, then major diameter)";
 
 /**
  * Metric thread of a designation; undefined when the text does not have the shape of one. The case of the class letters counts.
@@ -28,7 +27,7 @@ const EXTERNAL = "3 to 9 with e, f, g or h, also two-part such as 4g6g (pitch, t
 export function readMetric(text: string, parameter: string, original: string): Thread | undefined {
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;
-  const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
+  const unknown = (allowed: Allowed) => new TradeError("unknown", parameter, original, allowed);
   const major = Number(match[1]);
   const row = METRIC_SIZES.find((r) => r[0] === major);
   if (!row) {
@@ -36,19 +35,17 @@ export function readMetric(text: string, parameter: string, original: string): T
       .sort((a, b) => Math.abs(a[0] - major) - Math.abs(b[0] - major))
       .slice(0, 3)
       .sort((a, b) => a[0] - b[0]);
-    throw unknown(
-      `there is no metric size M${major} from M1 to M64; the nearest are M${near.map((r) => r[0]).join(", M")}`,
-    );
+    throw unknown({ is: "metric-size", size: major, near: near.map((r) => r[0]) });
   }
   const [, coarse, fine, further = []] = row;
-  const exists = [...(coarse > 0 ? [coarse] : []), ...fine, ...further].map((p) => `M${major}×${p}`).join(", ");
+  const exists = [...(coarse > 0 ? [coarse] : []), ...fine, ...further].map((p) => `M${major}×${p}`);
   if (match[2] === undefined && coarse === 0) {
-    throw unknown(`M${major} has no coarse pitch: write ${exists.replace(/, ([^,]*)$/, " or $1")}`);
+    throw unknown({ is: "metric-no-coarse", size: major, pitches: exists });
   }
   const pitch = match[2] === undefined ? coarse : Number(match[2]);
   const isCoarse = pitch === coarse;
   if (!isCoarse && !fine.includes(pitch) && !further.includes(pitch)) {
-    throw unknown(`for this size there ${exists.includes(",") ? "are" : "is"} ${exists}`);
+    throw unknown({ is: "metric-pitches", pitches: exists });
   }
   // No class means the medium class: 6H, and 5H up to M1.4 (ISO 965-1); 4H is all there is at 0.2 mm.
   const medium = major > 1.4 && pitch > 0.2 ? "6H" : pitch > 0.2 ? "5H" : "4H";
@@ -57,19 +54,17 @@ export function readMetric(text: string, parameter: string, original: string): T
   const internal = /^[GH]{1,2}$/.test(letters);
   const external = /^[efgh]{1,2}$/.test(letters);
   if (!internal && !external) {
-    throw unknown(`tolerance class ${threadClass} does not exist; internal ${INTERNAL}; external ${EXTERNAL}`);
+    throw unknown({ is: "metric-class", threadClass, kind: undefined });
   }
   if (letters.length === 2 && letters[0] !== letters[1]) {
-    throw unknown(`tolerance class ${threadClass} has two positions; both parts take the same letter`);
+    throw unknown({ is: "metric-class-letters", threadClass });
   }
   const grades = [...threadClass.replace(/\D/g, "")].map(Number);
   const allowed = internal
     ? grades.every((g) => g >= 4 && g <= 8)
     : grades[0]! >= 3 && grades[0]! <= 9 && (grades.length === 1 || [4, 6, 8].includes(grades[1]!));
   if (!allowed) {
-    throw unknown(
-      `tolerance class ${threadClass} does not exist; ${internal ? INTERNAL : `${EXTERNAL}, grade 4, 6 or 8 on the major diameter`}`,
-    );
+    throw unknown({ is: "metric-class", threadClass, kind: internal ? "internal" : "external" });
   }
   const left = match[4]?.toUpperCase() === "LH";
   return {

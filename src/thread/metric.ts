@@ -3,14 +3,13 @@
  * ISO 965-1. Sums are made in whole micrometres, so the last printed digit is exact.
  */
 import { DEVIATIONS, PITCH_DIAMETER, TD_MAJOR, TD1 } from "./metric-tables.ts";
-import type { Limit, Thread, ThreadLimits } from "./types.ts";
+import type { Limit, Thread, ThreadElement, ThreadLimits } from "./types.ts";
 
 /** √3/2, height of the fundamental triangle over the pitch. */
 const H = Math.sqrt(3) / 2;
 
-const OPEN_MAJOR = "ISO 965-1 sets no largest major diameter for an internal thread";
-const OPEN_MINOR =
-  "ISO 965-1 sets no smallest minor diameter for an external thread, only that of the gauge and the root radius";
+const OPEN_MAJOR: Limit = { is: "limit-open", standard: "ISO 965-1", of: "internal major" };
+const OPEN_MINOR: Limit = { is: "limit-open", standard: "ISO 965-1", of: "external minor least" };
 
 /** Basic pitch and minor diameter in whole micrometres, as ISO 724 prints them. */
 const basicPitch = (D: number, P: number) => Math.round((D - 0.75 * H * P) * 1000);
@@ -22,13 +21,17 @@ function parts(threadClass: string): readonly [number, number, string] {
   return [first, threadClass.length === 4 ? Number(threadClass.charAt(2)) : first, threadClass.slice(-1)];
 }
 
-const missing = (what: string, grade: number, P: number) =>
-  `ISO 965-1 has no ${what} of grade ${grade} for a pitch of ${P} mm`;
+const missing = (diameter: ThreadElement, grade: number, pitch: number): Limit => ({
+  is: "no-tolerance",
+  diameter,
+  grade,
+  pitch,
+});
 
-/** A sum in micrometres as millimetres; a sentence goes through. */
-const limit = (um: number, tolerance: number | string): Limit =>
-  typeof tolerance === "string" ? tolerance : (um + tolerance) / 1000;
-const negative = (x: number | string) => (typeof x === "string" ? x : -x);
+/** A sum in micrometres as millimetres; a limit that is open goes through. */
+const limit = (um: number, tolerance: Limit): Limit =>
+  typeof tolerance === "number" ? (um + tolerance) / 1000 : tolerance;
+const negative = (x: Limit): Limit => (typeof x === "number" ? -x : x);
 
 /**
  * Limits of size of a metric thread.
@@ -40,7 +43,7 @@ const negative = (x: number | string) => (typeof x === "string" ? x : -x);
  * root stays inside the basic profile moved by es). The rounded root that gives strength lies deeper: d − 1.22687·P.
  *
  * @param thread - a metric thread, as parseThread gives it [-]
- * @returns limits [mm]; a sentence in place of a limit that is open or not tabulated
+ * @returns limits [mm]; in place of a limit that is open or not tabulated the code that says so
  * @throws nothing: parseThread has checked the thread
  * @source ISO965 ISO724
  * @example
@@ -58,8 +61,8 @@ export function metricLimits(thread: Thread): ThreadLimits {
 
   if (thread.kind === "internal") {
     const EI = position === "G" ? deviations!.g : 0;
-    const TD2 = row?.TD2[pitchGrade - 4] ?? missing("pitch-diameter tolerance", pitchGrade, P);
-    const minor = TD1.get(P)?.[crestGrade - 4] ?? missing("minor-diameter tolerance", crestGrade, P);
+    const TD2 = row?.TD2[pitchGrade - 4] ?? missing("pitch", pitchGrade, P);
+    const minor = TD1.get(P)?.[crestGrade - 4] ?? missing("minor", crestGrade, P);
     return {
       major: { basic: basic.major, min: limit(D, EI), max: OPEN_MAJOR },
       pitch: { basic: basic.pitch, min: limit(D2, EI), max: limit(D2 + EI, TD2) },
@@ -67,10 +70,10 @@ export function metricLimits(thread: Thread): ThreadLimits {
     };
   }
   const offset = position === "h" ? 0 : deviations![position as "e" | "f" | "g"];
-  const es = offset > 0 || position === "h" ? -offset : `ISO 965-1 has no position ${position} for a pitch of ${P} mm`;
-  const Td2 = row?.Td2[pitchGrade - 3] ?? missing("pitch-diameter tolerance", pitchGrade, P);
-  const Td = TD_MAJOR.get(P)?.[crestGrade / 2 - 2] ?? missing("major-diameter tolerance", crestGrade, P);
-  if (typeof es === "string") {
+  const es: Limit = offset > 0 || position === "h" ? -offset : { is: "no-position", position, pitch: P };
+  const Td2 = row?.Td2[pitchGrade - 3] ?? missing("pitch", pitchGrade, P);
+  const Td = TD_MAJOR.get(P)?.[crestGrade / 2 - 2] ?? missing("major", crestGrade, P);
+  if (typeof es !== "number") {
     const none = (value: number) => ({ basic: value, min: es, max: es });
     return { major: none(basic.major), pitch: none(basic.pitch), minor: none(basic.minor) };
   }

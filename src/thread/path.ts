@@ -67,7 +67,8 @@ export function minorFall(pitch: number, profileAngle: number): number {
 
 function share(table: Readonly<Record<number, number>>, profileAngle: number): number {
   const value = table[profileAngle];
-  if (value === undefined) throw new TradeError("value", "profileAngle", profileAngle, "60 or 55 degrees is allowed");
+  if (value === undefined)
+    throw new TradeError("value", "profileAngle", profileAngle, { is: "one-of-angles", angles: [60, 55] });
   return value;
 }
 

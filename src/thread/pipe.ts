@@ -1,6 +1,7 @@
 /** Pipe threads where pressure-tight joints are not made on the threads, ISO 228-1 (G): sizes and limits. */
+import type { Allowed } from "../allowed.ts";
 import { TradeError } from "../errors.ts";
-import type { Thread, ThreadLimits } from "./types.ts";
+import type { Limit, Thread, ThreadLimits } from "./types.ts";
 
 /** Size, threads per inch, basic major, pitch and minor diameter [mm] (ISO 228-1 Table 1). */
 const SIZES: readonly (readonly [string, number, number, number, number])[] = [
@@ -52,14 +53,14 @@ export function readPipe(text: string, parameter: string, original: string): Thr
   if (!match) return undefined;
   const name = match[1]!.replace(/\s*\/\s*/, "/").replace(/(\d)(?:\s*-\s*|\s+)(?=\d)/, "$1-");
   const row = SIZES.find((r) => r[0] === name);
-  const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
-  if (!row) throw unknown(`there is no size G${name}; the sizes are G${SIZES.map((r) => r[0]).join(", G")}`);
+  const unknown = (allowed: Allowed) => new TradeError("unknown", parameter, original, allowed);
+  if (!row) throw unknown({ is: "pipe-size", size: name, sizes: SIZES.map((r) => r[0]) });
   const letter = match[3] ?? "";
   if (match[2] !== undefined && Number(match[2]) !== row[1]) {
-    throw unknown(`G${name} has ${row[1]} threads per inch`);
+    throw unknown({ is: "pipe-pitch", size: name, tpi: row[1] });
   }
   if (letter !== "" && letter !== "A" && letter !== "B") {
-    throw unknown(`class ${letter} does not exist; external threads are A or B, internal threads have no letter`);
+    throw unknown({ is: "thread-class", standard: "pipe", threadClass: letter });
   }
   const pitch = 25.4 / row[1];
   const left = match[4] === "LH";
@@ -80,8 +81,8 @@ export function readPipe(text: string, parameter: string, original: string): Thr
   };
 }
 
-const OPEN_MAJOR = "ISO 228-1 sets no largest major diameter for an internal thread";
-const OPEN_MINOR = "ISO 228-1 sets no limits for the minor diameter of an external thread";
+const OPEN_MAJOR: Limit = { is: "limit-open", standard: "ISO 228-1", of: "internal major" };
+const OPEN_MINOR: Limit = { is: "limit-open", standard: "ISO 228-1", of: "external minor" };
 
 /** Tolerances [µm] by threads per inch: pitch diameter (class A and internal), internal minor, external major. */
 const TOLERANCES: Readonly<Record<number, readonly [number, number, number]>> = {
@@ -101,7 +102,7 @@ const less = (mm: number, um: number) => (Math.round(mm * 1000) - um) / 1000;
  *   internal: D2 … D2 + T, D1 … D1 + TD1; external: d − Td … d, d2 − T … d2 (class A), d2 − 2·T … d2 (class B)
  *
  * @param thread - a G thread, as parseThread gives it [-]
- * @returns limits [mm]; a sentence in place of a limit that is open
+ * @returns limits [mm]; in place of a limit that is open the code that says so
  * @throws nothing: parseThread has checked the thread
  * @source ISO228
  * @example

@@ -23,7 +23,7 @@ function core(major: number, pitch: number, angle: ProfileAngle): void {
   positive("pitch", pitch);
   const most = major / (2 * PROFILES[angle].depth);
   if (pitch >= most) {
-    throw new TradeError("range", "pitch", pitch, (show) => `less than ${show(most, "length")} is allowed`, "length");
+    throw new TradeError("range", "pitch", pitch, { is: "below", high: most, dimension: "length" }, "length");
   }
 }
 

@@ -89,7 +89,8 @@ export function flankAngleError(
   diameter2: number,
 ): number {
   const across = Math.abs(positive("diameter2", diameter2) - positive("diameter1", diameter1)) / 2;
-  if (across === 0) throw new TradeError("range", "diameter2", diameter2, "a diameter other than diameter1 is allowed");
+  if (across === 0)
+    throw new TradeError("range", "diameter2", diameter2, { is: "other-than-argument", argument: "diameter1" });
   const W1 = grooveHalfWidth(cutter, pathRadius, diameter1 / 2);
   const W2 = grooveHalfWidth(cutter, pathRadius, diameter2 / 2);
   return (Math.atan(Math.abs(W1 - W2) / across) * 180) / Math.PI - cutter.profileAngle / 2;

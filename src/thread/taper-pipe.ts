@@ -3,6 +3,7 @@
  * pitch diameters at the planes, the plane of the L1 gauge, and the straight hole that a tap follows. Limits of size like
  * those of a parallel thread do not exist for them: the gauge's plane is the limit.
  */
+import type { Allowed } from "../allowed.ts";
 import { positive } from "../check.ts";
 import { TradeError } from "../errors.ts";
 
@@ -70,14 +71,14 @@ export interface TaperPipe {
 export function taperPipe(text: string, parameter = "thread"): TaperPipe {
   // Blanks in a row are one: a long run of them is then read in one look.
   const match = DESIGNATION.exec(text.trim().replace(/\s+/g, " "));
-  const unknown = (allowed: string) => new TradeError("unknown", parameter, text, allowed);
-  if (!match) throw unknown('designations such as "1/4-18 NPT" and "1/2-14 NPTF" are known');
+  const unknown = (allowed: Allowed) => new TradeError("unknown", parameter, text, allowed);
+  if (!match) throw unknown({ is: "taper-pipe-names" });
   const size = match[1]!.replace(/\s*\/\s*/, "/").replace(/(\d)(?:\s*-\s*|\s+)(?=\d)/, "$1-");
   const row = SIZES.find(([name]) => name === size);
-  if (!row) throw unknown(`the sizes are ${SIZES.map(([name]) => name).join(", ")}`);
+  if (!row) throw unknown({ is: "taper-pipe-sizes", sizes: SIZES.map(([name]) => name) });
   const [, pipe, tpi, handTight] = row;
   const asked = match[2]!.replace(/\s*-?\s*1\s*\/\s*2$/, ".5");
-  if (Number(asked) !== tpi) throw unknown(`this size has ${tpi} threads per inch`);
+  if (Number(asked) !== tpi) throw unknown({ is: "taper-pipe-pitch", tpi });
   const series = /f$/i.test(match[3]!) ? "NPTF" : "NPT";
   const P = 1 / tpi;
   const smallEnd = pipe - (0.05 * pipe + 1.1) * P;

@@ -25,6 +25,8 @@ export const CHAMFER = {
   taper: { threads: 8, least: 7, most: 10 },
 } as const;
 export type Chamfer = keyof typeof CHAMFER;
+/** Longest chamfer that is taken as one [pitches]. */
+const MOST_PITCHES = 15;
 
 /**
  * Section of one groove that a tap cuts out of a hole: a trapezium under the flanks, from the hole to the major diameter.
@@ -164,12 +166,7 @@ export function chamferThreads(text: string | number, parameter = "chamfer"): nu
   const known = CHAMFER[word as Chamfer]?.threads;
   if (known !== undefined) return known;
   const number = word === "" ? Number.NaN : Number(word);
-  if (!(number > 0 && number <= 15))
-    throw new TradeError(
-      "value",
-      parameter,
-      text,
-      `${Object.keys(CHAMFER).join(", ")} or a number of pitches up to 15 is allowed`,
-    );
+  if (!(number > 0 && number <= MOST_PITCHES))
+    throw new TradeError("value", parameter, text, { is: "chamfers", words: Object.keys(CHAMFER), most: MOST_PITCHES });
   return number;
 }

@@ -1,4 +1,5 @@
 /** What a thread designation says, in the units it was written in. */
+import type { Allowed } from "../allowed.ts";
 export interface Thread {
   /** unified: ASME B1.1; metric: ISO 68-1/965-1; pipe: ISO 228-1 (G). */
   readonly standard: "unified" | "metric" | "pipe";
@@ -31,8 +32,8 @@ export interface Thread {
 export type ThreadElement = "major" | "pitch" | "minor";
 export type ThreadLimit = "basic" | "min" | "max";
 
-/** One limit: a number in the thread's own unit, or the sentence that says why the standard leaves it open. */
-export type Limit = number | string;
+/** One limit: a number in the thread's own unit, or the code that says why the standard leaves it open. */
+export type Limit = number | Allowed;
 /** Limits of one thread, as its standard prints them. */
 export type ThreadLimits = {
   readonly [E in ThreadElement]: { readonly basic: number; readonly min: Limit; readonly max: Limit };

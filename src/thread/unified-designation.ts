@@ -1,4 +1,5 @@
 /** Reads Unified designations: "1/2-13 UNC-2B", "#10-32 UNF", "10-24", ".4375-14 UNC-2A LH". */
+import type { Allowed } from "../allowed.ts";
 import { TradeError } from "../errors.ts";
 import type { Thread } from "./types.ts";
 import { listedSpecials, NUMBER_SIZES, type SizeEntry, UNIFIED_SIZES, type UnifiedSeries } from "./unified-series.ts";
@@ -30,15 +31,13 @@ export function readUnified(text: string, parameter: string, original: string): 
   const match = DESIGNATION.exec(text);
   if (!match) return undefined;
   const [, sizeText = "", tpiText = "", seriesText, classText, hand] = match;
-  const unknown = (allowed: string) => new TradeError("unknown", parameter, original, allowed);
+  const unknown = (allowed: Allowed) => new TradeError("unknown", parameter, original, allowed);
 
   const tpi = threadsPerInch(tpiText);
   const word = seriesText ?? "";
   const parts = SERIES.exec(word);
   if (word !== "" && (!parts || parts[1] === "N")) {
-    throw unknown(
-      `series "${word}" is not one of UNC, UNF, UNEF, UN, UNS, their UNR forms (UNRC, UNRF …) or UNJ forms (UNJC, UNJF …)`,
-    );
+    throw unknown({ is: "unified-series", word });
   }
   const form = (parts?.[1] ?? "UN") as "UN" | "UNR" | "UNJ";
   const wanted = (word === "" ? undefined : `UN${parts?.[2] ?? ""}`) as UnifiedSeries | undefined;
@@ -46,7 +45,7 @@ export function readUnified(text: string, parameter: string, original: string): 
   const entry = sizeOf(sizeText, tpi);
   const special = wanted === "UNS";
   if (typeof entry === "number" && !special) {
-    throw unknown(`there is no standard Unified size ${sizeText.trim()}; the nearest are ${nearest(entry)}`);
+    throw unknown({ is: "unified-size", size: sizeText.trim(), near: nearest(entry) });
   }
   const name = typeof entry === "number" ? decimalName(entry) : entry.name;
   const major = typeof entry === "number" ? entry : entry.major;
@@ -55,26 +54,24 @@ export function readUnified(text: string, parameter: string, original: string): 
   const { low, high, coarse, fine } = SPECIAL;
   const possible = major >= low && major <= high && tpi >= coarse && tpi <= fine && tpi * major >= 3;
   if (special) {
-    if (standard) throw unknown(`${name}-${tpi} is ${standard.series}, not a special thread`);
+    if (standard) throw unknown({ is: "unified-not-special", name: `${name}-${tpi}`, series: standard.series });
     if (!possible) {
-      throw unknown(`special threads from ${low} to ${high} in and ${coarse} to ${fine} threads per inch are known`);
+      throw unknown({ is: "unified-specials", low, high, coarse, fine });
     }
   } else if (!standard || (wanted !== undefined && standard.series !== wanted)) {
-    const list = pitches.map((p) => `${name}-${p.tpi} ${p.series}`).join(", ");
-    const listed = listedSpecials(name).includes(tpi) ? " (ASME B1.1 lists it)" : "";
-    throw unknown(
-      `for this size there are ${list}; other pitches are special${possible ? `: write ${name}-${tpi} UNS${listed}` : " and carry UNS"}`,
-    );
+    const exist = pitches.map((p) => `${name}-${p.tpi} ${p.series}`);
+    const meant = { name: `${name}-${tpi} UNS`, listed: listedSpecials(name).includes(tpi) };
+    throw unknown({ is: "unified-pitches", exist, special: possible ? meant : undefined });
   }
   const series = special ? "UNS" : (standard?.series ?? "UN");
 
   const threadClass = classText?.replace(/\s/g, "") ?? (form === "UNJ" ? "3B" : form === "UNR" ? "2A" : "2B");
   if (!/^[123][AB]$/.test(threadClass)) {
-    throw unknown(`class ${threadClass} does not exist; 1A, 2A, 3A (external) and 1B, 2B, 3B (internal) do`);
+    throw unknown({ is: "thread-class", standard: "unified", threadClass });
   }
   const kind = threadClass.endsWith("A") ? "external" : "internal";
-  if (form === "UNR" && kind === "internal") throw unknown("UNR is a root form of external threads: 1A, 2A or 3A");
-  if (form === "UNJ" && !threadClass.startsWith("3")) throw unknown("UNJ threads have the classes 3A and 3B");
+  if (form === "UNR" && kind === "internal") throw unknown({ is: "unr-external" });
+  if (form === "UNJ" && !threadClass.startsWith("3")) throw unknown({ is: "unj-classes" });
 
   const suffix = series === "UN" ? "" : series.slice(2);
   const left = hand === "LH";
@@ -130,11 +127,10 @@ function decimalName(inches: number): string {
 }
 
 /** Names of the three sizes nearest to a diameter. */
-function nearest(inches: number): string {
+function nearest(inches: number): string[] {
   return [...UNIFIED_SIZES]
     .sort((a, b) => Math.abs(a.major - inches) - Math.abs(b.major - inches))
     .slice(0, 3)
     .sort((a, b) => a.major - b.major)
-    .map((s) => s.name)
-    .join(", ");
+    .map((s) => s.name);
 }

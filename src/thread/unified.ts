@@ -125,16 +125,16 @@ function thousandths(x: number): number {
   const rest = x - 10 * low;
   return 10 * (rest > 5 || (rest === 5 && low % 2 === 1) ? low + 1 : low);
 }
-const inches = (x: number | string): Limit => (typeof x === "string" ? x : x / 10_000);
-const element = (basic: number, min: number | string, max: number | string) => ({
+const inches = (x: Limit): Limit => (typeof x === "number" ? x / 10_000 : x);
+const element = (basic: number, min: Limit, max: Limit) => ({
   basic: basic / 10_000,
   min: inches(min),
   max: inches(max),
 });
 
-const OPEN_MAJOR = "ASME B1.1 sets no largest major diameter for an internal thread";
-const OPEN_MINOR = "ASME B1.1 sets no smallest minor diameter for an external thread";
-const OPEN_J = "the root of an external UNJ thread is a radius; limits of its minor diameter are not covered yet";
+const OPEN_MAJOR: Limit = { is: "limit-open", standard: "ASME B1.1", of: "internal major" };
+const OPEN_MINOR: Limit = { is: "limit-open", standard: "ASME B1.1", of: "external minor least" };
+const OPEN_J: Limit = { is: "unj-root-open" };
 
 /**
  * Limits of size of a Unified thread.
@@ -146,7 +146,7 @@ const OPEN_J = "the root of an external UNJ thread is a radius; limits of its mi
  *   (ASME B1.15, from memory); the root of external UNJ threads is left open
  *
  * @param thread - a Unified thread, as parseThread gives it [-]
- * @returns limits [in]; a sentence in place of a limit that is open
+ * @returns limits [in]; in place of a limit that is open the code that says so
  * @throws nothing: parseThread has checked the thread
  * @source ASMEB11 ASMEB115 MH
  * @example
@@ -171,7 +171,7 @@ export function unifiedLimits(thread: Thread): ThreadLimits {
   const allowance = printed?.allowance ?? (digit === "3" ? 0 : share(Td2, ALLOWANCE_FORTIETHS));
   const dMax = d - allowance;
   const d2Max = d2 - allowance;
-  let root: number | string = d1 - allowance;
+  let root: Limit = d1 - allowance;
   if (form === "UNJ") root = OPEN_J;
   else if (form === "UNR") root = printed?.roundedRootMax ?? Math.floor(root - ROUNDED_ROOT / tpi + 0.5);
   return {

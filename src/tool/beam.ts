@@ -68,7 +68,7 @@ const SAME = 1e-9;
  * toolLength([{ tipDiameter: 4, holderDiameter: 4, length: 12 }, { tipDiameter: 6, holderDiameter: 6, length: 15 }]) //=> 27
  */
 export function toolLength(segments: readonly Segment[]): number {
-  if (segments.length === 0) throw new TradeError("blank", "segments", undefined, "at least one segment is wanted");
+  if (segments.length === 0) throw new TradeError("blank", "segments", undefined, { is: "segments" });
   let length = 0;
   for (const s of segments) {
     positive("segments", s.tipDiameter);
@@ -289,7 +289,7 @@ export function neckDeflection(
 }
 
 const lacksShank = (parameter: string, value: unknown) =>
-  new TradeError("blank", parameter, value, "a shank needs both its diameter and its length");
+  new TradeError("blank", parameter, value, { is: "shank-sizes" });
 
 function modulusOf(part: Segment, E: number): number {
   return part.modulus === undefined ? E : 1000 * positive("modulus", part.modulus);

@@ -23,7 +23,7 @@ export interface Step {
 
 /** The steps of a plan in the row's units. */
 export function chain(plan: Pick<Plan, "steps" | "units">, words: Words, stepWords: StepWords): Step[] {
-  const say = new Say(plan.units, words.names);
+  const say = new Say(plan.units, words);
   return plan.steps.map((step) => told(step, stepWords, say, plan.units));
 }
 

@@ -1,6 +1,8 @@
 /** How values read in a row's own units. The same in every language but for names. */
 import type { TradeError } from "../errors.ts";
 import { type DimensionName, fromCanonical, symbol, type Units } from "../units.ts";
+import { errorText, type Show } from "./errors.ts";
+import type { Words } from "./types.ts";
 
 /** A number with so many decimals, more where it takes them to show two digits, without trailing zeros. */
 export function tidy(value: number, decimals = 3): string {
@@ -15,12 +17,12 @@ export const DEPTH_MARK = " · ";
 
 export class Say {
   readonly units: Units;
-  /** What a formula's argument is called in the table. */
-  private readonly names: Readonly<Record<string, string>>;
+  /** What errors say, and what a formula's argument is called in the table. */
+  private readonly words: Pick<Words, "errors" | "names">;
 
-  constructor(units: Units, names: Readonly<Record<string, string>> = {}) {
+  constructor(units: Units, words: Pick<Words, "errors" | "names">) {
     this.units = units;
-    this.names = names;
+    this.words = words;
   }
 
   /** A canonical value as text in the row's units, e.g. "0.031 mm". */
@@ -41,11 +43,8 @@ export class Say {
 
   /** What is wrong with an argument, in the row's units and by the name the person knows it by. */
   error(error: TradeError): string {
-    const name = this.names[error.parameter] ?? error.parameter;
-    return error.text(
-      (v, dimension) => (dimension === undefined ? tidy(v) : this.value(v, dimension)),
-      undefined,
-      name,
-    );
+    const name = this.words.names[error.parameter];
+    const show: Show = (v, dimension) => (dimension === undefined ? tidy(v) : this.value(v, dimension));
+    return errorText(error, this.words.errors, { show, name });
   }
 }

@@ -4,6 +4,7 @@ import type { Plan } from "../operations/shared/types.ts";
 import type { Direction } from "../table/results.ts";
 import type { StepFacts, StepKey } from "../table/steps.ts";
 import type { Step } from "./chain.ts";
+import type { ErrorWords } from "./errors.ts";
 import type { Say } from "./say.ts";
 
 /** A sentence with the number and its limit, and at least one way out. */
@@ -23,6 +24,7 @@ export type StepWords = {
 };
 
 export interface Words {
+  readonly errors: ErrorWords;
   readonly findings: FindingWords;
   readonly limits: Readonly<Record<LimitKey, string>>;
   readonly sizes: Readonly<Record<SizeName, string>>;

@@ -80,13 +80,13 @@ function resultsOf(plan: Plan, words: Words, say: Say, reasons: readonly Reason[
 
 /** The results of `worded` alone: what stands in the cells of a table. */
 export function wordedResults(plan: Plan, words: Words): SaidResults {
-  const say = new Say(plan.units, words.names);
+  const say = new Say(plan.units, words);
   return resultsOf(plan, words, say, reasonsOf(plan, words, say));
 }
 
 /** The plan with sentences for its findings and names for its limits. */
 export function worded(plan: Plan, words: Words): RowPlan {
-  const say = new Say(plan.units, words.names);
+  const say = new Say(plan.units, words);
   const reasons = reasonsOf(plan, words, say);
   const named = (limit: BareLimit): Limit => ({ ...limit, name: words.limits[limit.key] });
   return {

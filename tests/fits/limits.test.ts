@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
 import { classLimits, fitOf, readToleranceClass, standardTolerance } from "../../src/fits/limits.ts";
 import { GRADES, MAIN_RANGES } from "../../src/fits/tables.ts";
+import { sentence } from "../refusal.ts";
 
 /** Printed limits [µm] lower/upper (ISO 286-2 tables and shop charts; from memory). */
 const HOLES: readonly [number, string, number, number][] = [
@@ -238,7 +239,7 @@ describe("ISO 286 bad input", () => {
     } catch (e) {
       expect(e).toBeInstanceOf(TradeError);
       expect((e as TradeError).parameter).toBe(parameter);
-      expect((e as TradeError).message).toMatch(allowed);
+      expect(sentence(e as TradeError)).toMatch(allowed);
     }
   });
 });

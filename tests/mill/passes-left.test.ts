@@ -4,6 +4,7 @@ import type { TradeError } from "../../src/errors.ts";
 import { leastLayer } from "../../src/mill/edge.ts";
 import { type ThreadCut, threadMillForces } from "../../src/mill/threadforce.ts";
 import { passDepths } from "../../src/thread/passes.ts";
+import { refusal } from "../refusal.ts";
 import { wallsLeft } from "./walls.ts";
 
 describe("what passes of a blunt, springy tool leave (independent)", () => {
@@ -84,9 +85,9 @@ describe("what passes of a blunt, springy tool leave (identity)", () => {
   });
   it("refuses a negative flexibility, layer or depth by its name", () => {
     const fine = { depths: [1], flexibility: 0.001, layer: 0.001, normalForce: () => 10 };
-    expect(() => wallsLeft({ ...fine, flexibility: -1e-6 })).toThrow(/flexibility is/);
-    expect(() => wallsLeft({ ...fine, layer: -1e-6 })).toThrow(/layer is/);
-    expect(() => wallsLeft({ ...fine, depths: [1, -0.1] })).toThrow(/depth is/);
+    expect(refusal(() => wallsLeft({ ...fine, flexibility: -1e-6 }))).toMatch(/flexibility is/);
+    expect(refusal(() => wallsLeft({ ...fine, layer: -1e-6 }))).toMatch(/layer is/);
+    expect(refusal(() => wallsLeft({ ...fine, depths: [1, -0.1] }))).toMatch(/depth is/);
   });
   it("goes deeper than programmed when the force pulls in, and no further than it is let", () => {
     const pull = (k: number, deepest?: number) =>

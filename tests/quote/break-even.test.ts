@@ -1,7 +1,9 @@
 /** The batch at which two machines cost the same, by the equation of their costs: r₁·(t + s₁/N) = r₂·(t + s₂/N). */
 import { describe, expect, it } from "vitest";
+import type { TradeError } from "../../src/errors.ts";
 import { compare } from "../../src/quote/compare.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { sentence } from "../refusal.ts";
 
 const rows = readRows([
   ["Row", "Operation", "Units", "Material", "Machine", "Finish diameter", "Depth", "Surface speed", "Feed per tooth"],
@@ -123,13 +125,13 @@ describe("what is compared (independent)", () => {
       try {
         compare(rows, lists, { machine });
       } catch (error) {
-        return error as { code: string; parameter: string; message: string };
+        return error as TradeError;
       }
       return undefined;
     };
     expect(thrown(["one", " "])).toMatchObject({ code: "blank", parameter: "machine" });
     expect(thrown(["ona", "two"])).toMatchObject({ code: "unknown" });
-    expect(thrown(["ona", "two"])!.message).toMatch(/nearest in the list: one/);
-    expect(thrown(["zzzz", "two"])!.message).toMatch(/nothing like it is in the list/);
+    expect(sentence(thrown(["ona", "two"])!)).toMatch(/nearest in the list: one/);
+    expect(sentence(thrown(["zzzz", "two"])!)).toMatch(/nothing like it is in the list/);
   });
 });

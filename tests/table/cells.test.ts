@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { sentence } from "../refusal.ts";
 
 function read(heading: string, cell: unknown, units: string | null = "mm"): unknown {
   const [only] = readRows([
@@ -7,7 +8,7 @@ function read(heading: string, cell: unknown, units: string | null = "mm"): unkn
     [1, units, cell],
   ]);
   const problem = only!.problems[0];
-  if (problem) return problem.error.message;
+  if (problem) return sentence(problem.error);
   const { units: _, row: __, ...rest } = only!.row as Record<string, unknown>;
   return Object.values(rest)[0];
 }

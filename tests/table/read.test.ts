@@ -1,6 +1,7 @@
 /** Blocks of cells as rows and lists: what is taken, what is said of what is not (independent: what the cells say). */
 import { describe, expect, it } from "vitest";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { sentence } from "../refusal.ts";
 
 describe("rows", () => {
   it("are none of no block, and none of headings alone", () => {
@@ -37,7 +38,7 @@ describe("rows", () => {
       ["furlongs", "slot", 5, 2],
     ]);
     expect(row!.problems.map(({ key }) => key)).toEqual(["units", "depth"]);
-    expect(row!.problems[1]!.error.message).toMatch(/Units must say mm or in/);
+    expect(sentence(row!.problems[1]!.error)).toMatch(/Units must say mm or in/);
     expect(row!.row).toEqual({ operation: "slot", quantity: 2 });
   });
   it("take their units wherever the column stands", () => {

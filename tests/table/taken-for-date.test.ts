@@ -3,14 +3,16 @@ import { describe, expect, it } from "vitest";
 import type { CellError } from "../../functions/cells.ts";
 import { THREADLEAD } from "../../functions/index.ts";
 import { PLAN } from "../../functions/plan.ts";
-import { dayLike, dayText } from "../../src/calendar.ts";
+import { dayLike } from "../../src/calendar.ts";
 import { DEMO } from "../../src/lists/demo.ts";
 import { MACHINES } from "../../src/lists/machines.ts";
 import { MATERIALS } from "../../src/lists/materials.ts";
 import { TOOLS } from "../../src/lists/tools.ts";
 import { readRows } from "../../src/table/read.ts";
+import { dayText } from "../../src/words/en/days.ts";
 import type { CellValue } from "../../taskpane/host/host.ts";
 import { planner } from "../../taskpane/work/planner.ts";
+import { sentence } from "../refusal.ts";
 
 /** Serial number of a day by the calendar of the language itself (independent). */
 const serial = (year: number, month: number, day: number) =>
@@ -104,7 +106,8 @@ describe("a size that was taken for a date", () => {
       ["Operation", "Units", "Finish diameter"],
       ["drill", "in", cell],
     ]);
-    return row!.problems[0]?.error.message ?? row!.row.finishDiameter;
+    const problem = row!.problems[0];
+    return problem ? sentence(problem.error) : row!.row.finishDiameter;
   };
   it("is named with the fraction that was typed", () => {
     expect(read(serial(2026, 1, 2))).toBe(

@@ -1,13 +1,14 @@
 /** Units that people write, and the limits of each cell. */
 import { describe, expect, it } from "vitest";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { sentence } from "../refusal.ts";
 
 function cell(heading: string, value: unknown, units: string | null = "mm"): unknown {
   const [only] = readRows([
     ["Row", "Units", heading],
     [1, units, value],
   ]);
-  if (only!.problems[0]) return only!.problems[0].error.message;
+  if (only!.problems[0]) return sentence(only!.problems[0].error);
   const { units: _, row: __, ...rest } = only!.row as Record<string, unknown>;
   return Object.values(rest)[0];
 }
@@ -21,7 +22,7 @@ function machine(heading: string, value: unknown): unknown {
     ],
   );
   const problem = machines.problems.get("a")?.[0];
-  if (problem) return problem.error.message;
+  if (problem) return sentence(problem.error);
   const { machine: _, ...rest } = machines.find("A") as unknown as Record<string, unknown>;
   return Object.values(rest)[0];
 }

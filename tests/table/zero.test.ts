@@ -14,6 +14,7 @@ import {
   TOOL_COLUMNS,
 } from "../../src/table/columns.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
+import { sentence } from "../refusal.ts";
 
 /** Where 0 is an answer of its own, written down from what the column means: none of it, free of charge, no. */
 const ZERO_SAYS: Readonly<Record<string, readonly string[]>> = {
@@ -35,7 +36,7 @@ describe("a 0 in a row", () => {
       [...others, column.heading],
       [...others.map((heading) => (heading === "Units" ? "mm" : "slot")), cell],
     ])[0]!;
-    return { values: row.row, problems: row.problems.map(({ error }) => error.message) };
+    return { values: row.row, problems: row.problems.map(({ error }) => sentence(error)) };
   };
   it.each(ROW_COLUMNS.filter((column) => !says("rows", column)).map((c) => [c.heading, c] as const))(
     "under %s is a blank",
@@ -78,7 +79,7 @@ describe("a 0 in a list", () => {
       );
       return {
         items: all[list].items,
-        problems: [...all[list].problems.values()].flat().map(({ error }) => error.message),
+        problems: [...all[list].problems.values()].flat().map(({ error }) => sentence(error)),
       };
     };
     const others = (columns as readonly Column[]).filter((column) => column.heading !== name);

@@ -1,5 +1,7 @@
 /** What is said of callouts, in English: what was assumed, what was not understood, and what to ask. */
 import type { Units } from "../../units.ts";
+import { errors } from "../../words/en/errors.ts";
+import { errorText } from "../../words/errors.ts";
 import { said } from "./say.ts";
 import type { Sentences } from "./types.ts";
 
@@ -99,7 +101,7 @@ export const ENGLISH: Sentences = {
   reamed: ({ fit }) => `${fit}: drilled, then reamed; a reamer holds that class in this size`,
   "seat-in-hole": ({ operation }) => `the ${operation} is not larger than its hole: is that so?`,
 
-  "thread-unread": ({ why }) => why,
+  "thread-unread": ({ why }) => errorText(why, errors),
   "thread-external": () => "external thread: the diameter before it is not in the callout",
   "small-letters": ({ text }) => `"${text}" is in small letters: read as an internal thread`,
   "older-name": ({ old }) => `${old} is the older name of U${old} (American National series)`,

@@ -1,4 +1,5 @@
 /** What the reading of a callout has to say of it: a code that never changes, with its values. No sentence here. */
+import type { TradeError } from "../../errors.ts";
 import type { Units } from "../../units.ts";
 
 /** Sizes are in the callout's units. */
@@ -97,7 +98,7 @@ interface Values {
   "seat-in-hole": { readonly operation: string };
 
   // Threads
-  "thread-unread": { readonly why: string };
+  "thread-unread": { readonly why: TradeError };
   "thread-external": object;
   "small-letters": { readonly text: string };
   "older-name": { readonly old: string };

@@ -1,6 +1,7 @@
 /** English. */
 import type { Direction } from "../../table/results.ts";
 import type { Words } from "../types.ts";
+import { errors } from "./errors.ts";
 import { findings } from "./findings.ts";
 import { names } from "./names.ts";
 import { sizes } from "./sizes.ts";
@@ -12,6 +13,7 @@ function direction(d: Direction): string {
 }
 
 export const en: Words = {
+  errors,
   findings,
   limits: {
     power: "spindle power",

@@ -2,6 +2,8 @@
 import { TradeError } from "../../../src/errors.ts";
 import type { Choice } from "../../../src/quote/compare.ts";
 import type { QuoteOptions } from "../../../src/quote/types.ts";
+import { errors } from "../../../src/words/en/errors.ts";
+import { errorText } from "../../../src/words/errors.ts";
 import { HostError } from "../../host/host.ts";
 import type { Message } from "../../ui/message.ts";
 import { compareSheet, type Made, quoteSheet } from "../quoting.ts";
@@ -28,7 +30,7 @@ export const writeComparison =
         return await newSheet(c, "Compare", sheet, "The comparison");
       } catch (thrown) {
         if (!(thrown instanceof TradeError)) throw thrown;
-        return { kind: "failed", text: thrown.message, action: "Choose names that are in the lists." };
+        return { kind: "failed", text: errorText(thrown, errors), action: "Choose names that are in the lists." };
       }
     });
 

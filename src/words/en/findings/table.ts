@@ -1,7 +1,11 @@
 /** Sentences about what stands in the cells and lists, and which tool is taken. */
-import { dayLike, dayText } from "../../../calendar.ts";
+import { dayLike } from "../../../calendar.ts";
+import type { TradeError } from "../../../errors.ts";
 import { ROW } from "../../../table/rows.ts";
+import { errorText } from "../../errors.ts";
 import { findingsOf, type Said } from "../../types.ts";
+import { dayText } from "../days.ts";
+import { errors } from "../errors.ts";
 
 const and = (names: readonly string[]) => names.join(", ").replace(/, ([^,]*)$/, " and $1");
 const unknown =
@@ -18,8 +22,8 @@ function wayTo({ name, near }: { name: string; near: readonly string[] }, list: 
 }
 const listed =
   (list: string) =>
-  (f: { name: string; error: { message: string } }): Said => [
-    `list ${list}, ${f.name}: ${f.error.message}`,
+  (f: { name: string; error: TradeError }): Said => [
+    `list ${list}, ${f.name}: ${errorText(f.error, errors)}`,
     "correct the list",
   ];
 const MISFITS = {
@@ -37,7 +41,7 @@ const MISSING = { diameter: "Diameter", teeth: "Teeth", tipFlat: "Tip flat" } as
 
 export const table = findingsOf({
   // cells and lists
-  "bad-cell": (f) => [f.error.message, `correct ${f.error.parameter}`],
+  "bad-cell": (f) => [errorText(f.error, errors), `correct ${f.error.parameter}`],
   "units-blank": () => ["Units is blank; mm or in is allowed", "say mm or in: units are never guessed"],
   "operation-blank": () => ["Operation is blank", "say what is done: drill, thread mill, bore, slot …"],
   "material-blank": () => ["Material is blank: no speed, feed or force", "name a material of the list"],
