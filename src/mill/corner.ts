@@ -83,10 +83,10 @@ export function cornerDepth(corner: Corner): number {
   };
   /** Along the path: 0 to 1 towards the corner, 1 to 2 around it. */
   const reach = 2 * D;
-  const at = (u: number) =>
-    u <= 1
-      ? engaged([-reach * (1 - u), -r], 0)
-      : engaged([r * Math.sin((u - 1) * beta), -r * Math.cos((u - 1) * beta)], (u - 1) * beta);
+  const at = (u: number) => {
+    const psi = Math.max(0, u - 1) * beta;
+    return engaged([r * Math.sin(psi) - reach * Math.max(0, 1 - u), -r * Math.cos(psi)], psi);
+  };
   let best = 0;
   let place = 0;
   for (let i = 0; i <= 2 * PLACES; i++) {

@@ -110,7 +110,7 @@ export function tipPathRadius(holeDiameter: number, depth: number, cutterDiamete
  */
 export function threadMillForces(cut: ThreadCut): ThreadForces {
   const { p, e, fz, sine, ka, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
-  const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
+  const turn = overTurn(p, [phiTip, phiStep, phiTop], at, 0);
   const largest = (phi: number) => (phi >= Math.PI / 2 ? 1 : Math.sin(phi));
   const spread = trail > 0 ? sumProfiles(p, at, profiles, trail, true) : undefined;
   const wall = trail > 0 ? wallProfiles(p, at, profiles, trail) : undefined;
@@ -151,7 +151,7 @@ export function threadLoads(cut: ThreadCut): ThreadLoads {
     const { peak, peakTangential, torque } = sumProfiles(p, at, profiles, trail);
     return { peak, peakTangential, meanTorque: torque / 1000 };
   }
-  const turn = overTurn(p, [phiTip, phiStep, phiTop, reach], at, 0);
+  const turn = overTurn(p, [phiTip, phiStep, phiTop], at, 0);
   return {
     peak: profiles * turn.peak,
     peakTangential: profiles * turn.peakTangential,
@@ -205,7 +205,7 @@ function passGeometry(cut: ThreadPass) {
   const phiStep = engagement(t1);
   // outside, the engagement above the last pass may have its top inside the stretch
   const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
-  const phiTop = v < step ? engagement(t2 - v) : phiStep;
+  const phiTop = engagement(t2 - Math.min(v, step));
   return { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach: Math.max(phiTip, phiStep, phiTop) };
 }
 
@@ -289,8 +289,8 @@ function profileCut(cut: ThreadCut) {
       // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
       const slope = 2 * (c * e - side * step);
       const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
-      if (slope > 0) low = Math.max(0, -rest / slope);
-      high = slope < 0 ? Math.min(t1, rest / -slope) : slope > 0 || rest >= 0 ? t1 : 0;
+      if (slope < 0) high = Math.min(t1, rest / -slope);
+      else [low, high] = [rest < 0 ? Math.min(t1, -rest / slope) : 0, t1];
     }
     // v·(2R ± v) ≥ c·e·(Dc − 2·t2 + 2v) with v = t2 − u, quadratic in v
     const half = R - c * e;

@@ -74,7 +74,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
     const swept = u < t1 ? (t2 - t1) * (2 * R + side * (t1 + t2 - 2 * u)) : (t2 - u) * (2 * R + side * (t2 - u));
     return swept / (2 * e * (Dc - 2 * u));
   };
-  const angleOf = (share: number) => (share >= 1 ? Math.PI : share > 0 ? 2 * Math.asin(Math.sqrt(share)) : 0);
+  const angleOf = (share: number) => 2 * Math.asin(Math.sqrt(Math.min(1, Math.max(0, share))));
 
   /** Length of the profile, along u, that cuts where 1 − cos θ is c. */
   const lengthAt = (c: number, t1: number, t2: number, e: number) => {
@@ -83,9 +83,8 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       const step = t2 - t1;
       const slope = 2 * (c * e - side * step);
       const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
-      if (slope > 0) length += Math.max(0, t1 - Math.max(0, -rest / slope));
-      else if (slope < 0) length += Math.max(0, Math.min(t1, rest / -slope));
-      else if (rest >= 0) length += t1;
+      if (slope < 0) length = Math.max(0, Math.min(t1, rest / -slope));
+      else length = rest < 0 ? Math.max(0, t1 + rest / slope) : t1;
     }
     const half = R - c * e;
     const last = c * e * (Dc - 2 * t2);
@@ -127,8 +126,7 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       // Outside, the engagement above the last pass may have its top inside the stretch.
       const v = internal ? t2 - t1 : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
       const tip = 2 * engaged(0, t1, t2, e);
-      const top = v < t2 - t1 ? 2 * engaged(t2 - v, t1, t2, e) : 0;
-      const reach = Math.max(tip, 2 * engaged(t1, t1, t2, e), top);
+      const reach = Math.max(tip, 2 * engaged(t2 - Math.min(v, t2 - t1), t1, t2, e));
       if (!(trail > 0)) return N * at(0, share, t1, t2, e, tip, reach);
       return slidingSums(N, (d) => at(d + N - 1, share, t1, t2, e, tip, reach)).high;
     },

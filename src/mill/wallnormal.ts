@@ -72,7 +72,7 @@ export function wallForces(cut: Omit<MillCut, "radialDepth" | "axialDepth">): Wa
 
   return {
     wall(ae, ap, share) {
-      sums.edged = share > 0 && (edgeTangential > 0 || edgeRadial > 0);
+      sums.edged = share !== 0;
       sums.engage(ae, ap);
       if (sums.psi === 0) return normal(1e-9 * p, share);
       const n = cutTime(sums.phi, sums.psi);

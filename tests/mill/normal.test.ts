@@ -44,6 +44,20 @@ describe("quick parts of the end-mill forces (identity)", () => {
       ),
     );
   });
+  // conventional cuts whose largest force stands between two of the nine samples: by the samples alone they are 2 to 9 parts in 10,000 low
+  it.each([
+    [3, 15, 30, 0],
+    [10, 6, 30, 10],
+    [3, 6, 30, 10],
+    [1, 6, 45, 0],
+  ])("meet a top between two samples: ae %d, ap %d, helix %d°, edge %d N/mm", (ae, ap, helixAngle, edgeRadial) => {
+    const cut = {
+      ...{ kc11: 1800, exponent: 0.25, feedPerTooth: 0.05, diameter: 10, teeth: 4, helixAngle, radialRatio: 0.35 },
+      ...{ edgeRadial, edgeTangential: edgeRadial / 2, way: "conventional" as const },
+    };
+    const whole = millForces({ ...cut, radialDepth: ae, axialDepth: ap });
+    expect(Math.abs(wallForces(cut).wall(ae, ap, 1) - whole.wallNormal)).toBeLessThan(1e-4 * whole.peak);
+  });
   it("are those of a thread mill as well", () => {
     fc.assert(
       fc.property(
