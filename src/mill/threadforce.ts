@@ -146,7 +146,7 @@ export type ThreadLoads = Pick<ThreadForces, "peak" | "peakTangential" | "meanTo
  * threadLoads({ holeDiameter: 2.459, cutterDiameter: 2.35, tipFlat: 0.0625, profileAngle: 60, feedPerTooth: 0.01, teeth: 1, kc11: 800, exponent: 0, startDepth: 0, endDepth: 0.2706, radialRatio: 0, internal: true }).peak //=> 1.656860
  */
 export function threadLoads(cut: ThreadCut): ThreadLoads {
-  const { p, profiles, trail, phiTip, phiStep, phiTop, reach, at } = profileCut(cut);
+  const { p, profiles, trail, phiTip, phiStep, phiTop, at } = profileCut(cut);
   if (trail > 0) {
     const { peak, peakTangential, torque } = sumProfiles(p, at, profiles, trail);
     return { peak, peakTangential, meanTorque: torque / 1000 };

@@ -18,6 +18,7 @@ const TIPS: Readonly<Record<string, TipModes>> = {
   unlike: { x: [mode(900, 12, 0.03)], y: [mode(1100, 8, 0.025)] },
   "higher softer": { x: [mode(600, 60, 0.04), mode(2400, 9, 0.02)], y: [mode(700, 50, 0.04), mode(2300, 10, 0.02)] },
   neighbours: { x: [mode(1000, 15, 0.02), mode(1080, 18, 0.02)], y: [mode(1020, 14, 0.03)] },
+  sharp: { x: [mode(1000, 15, 0.006), mode(1130, 12, 0.006)], y: [mode(1060, 14, 0.006)] },
   "lower softer": { x: [mode(500, 6, 0.03), mode(1800, 40, 0.02)], y: [mode(1500, 30, 0.03), mode(520, 7, 0.03)] },
 };
 
@@ -56,7 +57,8 @@ function both(c: ChatterCut, tip: TipModes, omega: number, depth: number): Compl
 function sweep(tip: TipModes): number[] {
   const all = [...tip.x, ...tip.y].map((m) => 2 * Math.PI * m.frequency);
   const [low, high] = [0.6 * Math.min(...all), 4 * Math.max(...all)];
-  const n = 6000;
+  // as many as the narrowest mode wants
+  const n = Math.min(...[...tip.x, ...tip.y].map((m) => m.damping)) < 0.01 ? 20_000 : 6000;
   return Array.from({ length: n + 1 }, (_, i) => low * (high / low) ** (i / n));
 }
 

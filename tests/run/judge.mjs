@@ -12,7 +12,7 @@ const PATIENCE = 10_000;
  * What the tests of one fault may take together [ms]: of those that take the longest for what they find, some are not asked. Too few
  * may be found, never too many.
  */
-const MOST = 8_000;
+const MOST = 16_000;
 
 const keyOf = ({ script, place }) => `${script}#${place}`;
 
