@@ -1,9 +1,8 @@
 /** The same rows with another machine or another material, side by side, and the batch from which the other one pays. */
-import { breakEvenBatch, type Quote } from "../cost.ts";
 import { TradeError } from "../errors.ts";
 import { planRows } from "../plan/table.ts";
 import type { List, Lists, ReadRow } from "../table/read.ts";
-import { tidy } from "../words/say.ts";
+import { type BreakEven, breakEven } from "./break-even.ts";
 import { quote } from "./quote.ts";
 import type { QuoteOptions, QuoteSummary } from "./types.ts";
 
@@ -18,11 +17,7 @@ export interface Comparison {
   readonly names: readonly [string, string];
   /** Both count the same rows: those with a time in both. */
   readonly quotes: readonly [QuoteSummary, QuoteSummary];
-  readonly breakEven: {
-    /** Batch at which both cost the same, not rounded; undefined where there is none. */
-    readonly batch?: number;
-    readonly text: string;
-  };
+  readonly breakEven: BreakEven;
 }
 
 /** Something of each of two, in their order. */
@@ -70,7 +65,12 @@ export function compare(
     for (const { at, reason } of sides[i].alone.leftOut) leave.set(at, reason);
     return quote(lines, own, lists, { ...options, leave });
   });
-  return { what, names, quotes, breakEven: breakEven(names, quotes, lists, what) };
+  return {
+    what,
+    names,
+    quotes,
+    breakEven: breakEven(quotes, what === "machine" ? both(names, (name) => lists.machines.find(name)!) : undefined),
+  };
 }
 
 function known<T>(list: List<T>, parameter: string, name: string | undefined): T {
@@ -82,55 +82,3 @@ function known<T>(list: List<T>, parameter: string, name: string | undefined): T
     near,
   });
 }
-
-function breakEven(
-  names: readonly [string, string],
-  quotes: readonly [QuoteSummary, QuoteSummary],
-  lists: Lists,
-  what: Comparison["what"],
-): Comparison["breakEven"] {
-  const [a, b] = quotes;
-  if (a.rows.length === 0) return { text: "No row has a time on both sides: nothing to compare." };
-  if (a.money === undefined || b.money === undefined || a.unpriced.length > 0 || b.unpriced.length > 0) {
-    return { text: "A machine has no rate: times can be compared, money and break-even batch cannot." };
-  }
-  if (what === "material") {
-    const cheaper = unitCost(a) <= unitCost(b) ? 0 : 1;
-    return {
-      text: `The setup is the same with both materials, so no batch turns it round: ${names[cheaper]} costs less to machine at every batch.`,
-    };
-  }
-  const sides = both(quotes, (q, i): Quote => {
-    const machine = lists.machines.find(names[i])!;
-    return {
-      cycleTime: q.seconds - q.time.setup,
-      rate: machine.rate!,
-      setupTime: (machine.setup ?? 0) * 60,
-      toolCostPerPart: q.paid!.tool,
-    };
-  });
-  const small = setupCost(sides[0]) <= setupCost(sides[1]) ? 0 : 1;
-  try {
-    const batch = breakEvenBatch(sides[0], sides[1]);
-    const from = Math.floor(batch) + 1;
-    const below = small;
-    const text =
-      batch < 1
-        ? `The costs meet below one part: ${names[1 - below]} costs less at every batch.`
-        : `Both cost the same at a batch of ${tidy(batch, 1)}: up to ${Math.floor(batch)} parts ${names[below]} costs less or the same, from ${from} on ${names[1 - below]}.`;
-    return { batch, text };
-  } catch (error) {
-    if (!(error instanceof TradeError)) throw error;
-    const [u, v] = [unitCost(a), unitCost(b)];
-    const [s, t] = [setupCost(sides[0]), setupCost(sides[1])];
-    if (u === v && s === t) return { text: "Both cost the same at every batch: there is no break-even." };
-    const better = u < v || (u === v && s < t) ? 0 : 1;
-    return {
-      text: `There is no break-even: ${names[better]} costs less at every batch, by its setup and by its part${u === v || s === t ? " or at the same" : ""}.`,
-    };
-  }
-}
-
-/** Cost of one part without setup. */
-const unitCost = (q: QuoteSummary) => q.money! - q.paid!.setup;
-const setupCost = (q: Quote) => (q.rate * q.setupTime) / 3600;

@@ -1,7 +1,9 @@
 /** What a quote assumes and what is not in it, as sentences for the person who has to defend it. */
 
 import type { Lists } from "../table/read.ts";
+import { tidy } from "../words/say.ts";
 import { BAND_SHARE, QUOTE_UNCERTAINTY } from "./band.ts";
+import type { BreakEven } from "./break-even.ts";
 import type { QuoteSummary } from "./types.ts";
 
 export const plural = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
@@ -13,6 +15,28 @@ function named(names: readonly string[]): string {
   const unique = [...new Set(names)];
   const shown = unique.slice(0, 4).join(", ");
   return unique.length > 4 ? `${shown} and ${unique.length - 4} more` : shown;
+}
+
+/** Which of two costs less, and from which batch on. */
+export function breakEvenText(found: BreakEven, names: readonly [string, string]): string {
+  switch (found.is) {
+    case "nothing to compare":
+      return "No row has a time on both sides: nothing to compare.";
+    case "no rate":
+      return "A machine has no rate: times can be compared, money and break-even batch cannot.";
+    case "same setup":
+      return `The setup is the same with both materials, so no batch turns it round: ${names[found.cheaper]} costs less to machine at every batch.`;
+    case "always alike":
+      return "Both cost the same at every batch: there is no break-even.";
+    case "never":
+      return `There is no break-even: ${names[found.cheaper]} costs less at every batch, by its setup and by its part${found.alike ? " or at the same" : ""}.`;
+    case "below one part":
+      return `The costs meet below one part: ${names[found.cheaper]} costs less at every batch.`;
+    case "at": {
+      const last = Math.floor(found.batch);
+      return `Both cost the same at a batch of ${tidy(found.batch, 1)}: up to ${last} parts ${names[found.below]} costs less or the same, from ${last + 1} on ${names[found.below === 0 ? 1 : 0]}.`;
+    }
+  }
 }
 
 export function quoteAssumptions(q: Omit<QuoteSummary, "assumptions">, lists: Lists): string[] {

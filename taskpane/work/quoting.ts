@@ -3,7 +3,7 @@
 import { type Choice, type Comparison, compare } from "../../src/quote/compare.ts";
 import { QUOTE_HEADINGS, QUOTE_SECTIONS, quoteLines } from "../../src/quote/lines.ts";
 import { quoteTable } from "../../src/quote/quote.ts";
-import { plural } from "../../src/quote/says.ts";
+import { breakEvenText, plural } from "../../src/quote/says.ts";
 import type { QuoteOptions, QuoteSummary } from "../../src/quote/types.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
 import type { BarChart, NewSheet } from "../host/host.ts";
@@ -116,8 +116,8 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
     both("Rows not in the total", (q) => q.leftOut.length),
     both("Rows that stop", (q) => q.stops.length),
     both("Rows to check", (q) => q.checks.length),
-    ["Break-even batch", done.breakEven.batch ?? null, null, null],
-    ...sentence(done.breakEven.text),
+    ["Break-even batch", "batch" in done.breakEven ? done.breakEven.batch : null, null, null],
+    ...sentence(breakEvenText(done.breakEven, done.names)),
     ...leftOut(done),
   ];
   return {
@@ -133,7 +133,7 @@ export function compareSheet(blocks: PlanBlocks, choice: Choice, options: QuoteO
 }
 
 function comparisonWarning({ quotes: [a, b], names, breakEven }: Comparison): string | undefined {
-  if (a.rows.length === 0) return breakEven.text;
+  if (a.rows.length === 0) return breakEvenText(breakEven, names);
   const out = a.leftOut.length;
   const said = [
     out > 0 && `${plural(out, "row")} ${out === 1 ? "has" : "have"} no time on one side or both: in neither total.`,

@@ -4,6 +4,7 @@ import type { TradeError } from "../../src/errors.ts";
 import { compare } from "../../src/quote/compare.ts";
 import { readLists, readRows } from "../../src/table/read.ts";
 import { sentence } from "../refusal.ts";
+import { met } from "./met.ts";
 
 const rows = readRows([
   ["Row", "Operation", "Units", "Material", "Machine", "Finish diameter", "Depth", "Surface speed", "Feed per tooth"],
@@ -27,13 +28,13 @@ describe("the batch at which two machines cost the same (by hand)", () => {
   it("is where their lines of cost meet, and says which is cheaper on either side", () => {
     const N = (60 * 60 * 60 - 90 * 10 * 60) / (t * (90 - 60));
     for (const batch of [undefined, 7]) {
-      const { breakEven } = told([60, 90], [60, 10], batch);
+      const breakEven = met(told([60, 90], [60, 10], batch));
       expect(breakEven.batch).toBeCloseTo(N, 9);
       expect(breakEven.text).toContain(
         `up to ${Math.floor(N)} parts two costs less or the same, from ${Math.floor(N) + 1} on one.`,
       );
     }
-    const turned = told([90, 60], [10, 60]).breakEven;
+    const turned = met(told([90, 60], [10, 60]));
     expect(turned.batch).toBeCloseTo(N, 9);
     expect(turned.text).toContain(
       `up to ${Math.floor(N)} parts one costs less or the same, from ${Math.floor(N) + 1} on two.`,
@@ -42,23 +43,23 @@ describe("the batch at which two machines cost the same (by hand)", () => {
   it("may lie below one part: then the one that is cheaper by its part is so at every batch", () => {
     // A part of t seconds costs more than the setups differ by: 0.01 min at 60 against none.
     const below = told([60, 90], [0.01, 0]);
-    expect(below.breakEven.batch).toBeLessThan(1);
-    expect(below.breakEven.text).toBe("The costs meet below one part: one costs less at every batch.");
-    expect(told([90, 60], [0, 0.01]).breakEven.text).toContain(": two costs less");
+    expect(met(below).batch).toBeLessThan(1);
+    expect(met(below).text).toBe("The costs meet below one part: one costs less at every batch.");
+    expect(met(told([90, 60], [0, 0.01])).text).toContain(": two costs less");
   });
   it("counts no setup where the list has none", () => {
     const N = (60 * 60 * 60) / (t * (90 - 60));
-    expect(told([60, 90], [60, null]).breakEven.batch).toBeCloseTo(N, 9);
+    expect(met(told([60, 90], [60, null])).batch).toBeCloseTo(N, 9);
   });
   it("is none where one is cheaper in all, or in one and the same in the other", () => {
     const every = (name: string, more = "") =>
       `There is no break-even: ${name} costs less at every batch, by its setup and by its part${more}.`;
-    expect(told([60, 90], [10, 10]).breakEven).toEqual({ text: every("one") });
-    expect(told([90, 60], [10, 10]).breakEven).toEqual({ text: every("two") });
-    expect(told([60, 60], [10, 20]).breakEven).toEqual({ text: every("one", " or at the same") });
-    expect(told([60, 60], [20, 10]).breakEven).toEqual({ text: every("two", " or at the same") });
-    expect(told([60, 90], [30, 20]).breakEven).toEqual({ text: every("one", " or at the same") });
-    expect(told([60, 60], [10, 10]).breakEven.text).toMatch(/^Both cost the same at every batch/);
+    expect(met(told([60, 90], [10, 10]))).toEqual({ text: every("one") });
+    expect(met(told([90, 60], [10, 10]))).toEqual({ text: every("two") });
+    expect(met(told([60, 60], [10, 20]))).toEqual({ text: every("one", " or at the same") });
+    expect(met(told([60, 60], [20, 10]))).toEqual({ text: every("two", " or at the same") });
+    expect(met(told([60, 90], [30, 20]))).toEqual({ text: every("one", " or at the same") });
+    expect(met(told([60, 60], [10, 10])).text).toMatch(/^Both cost the same at every batch/);
   });
   it("is not told where a rate is missing, or no row has a time", () => {
     for (const rates of [
@@ -66,14 +67,14 @@ describe("the batch at which two machines cost the same (by hand)", () => {
       [null, 60],
       [null, null],
     ])
-      expect(told(rates, [10, 10]).breakEven.text).toMatch(/^A machine has no rate/);
+      expect(met(told(rates, [10, 10])).text).toMatch(/^A machine has no rate/);
     const none = compare([], shop([60, 60], [10, 10]), { machine: ["one", "two"] });
-    expect(none.breakEven).toEqual({ text: "No row has a time on both sides: nothing to compare." });
+    expect(met(none)).toEqual({ text: "No row has a time on both sides: nothing to compare." });
   });
   it("turns round with no batch between two materials: the first where both cost the same", () => {
     const both = compare(rows, shop([60, 60], [10, 10]), { material: ["Steel too", "Steel"] });
     expect(both.names).toEqual(["Steel too", "Steel"]);
-    expect(both.breakEven.text).toContain("Steel too costs less to machine at every batch");
+    expect(met(both).text).toContain("Steel too costs less to machine at every batch");
   });
 });
 
