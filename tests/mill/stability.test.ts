@@ -1,3 +1,4 @@
+import { Decimal } from "decimal.js";
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
 import { criticalDepth, type StabilityCut, stabilityPockets, stableDepth } from "../../src/mill/stability.ts";
@@ -177,6 +178,21 @@ describe("stability (identity)", () => {
     // Kr = 0: μ = ±i/√(φ² − sin²φ), and φ² − sin²φ is φ⁴/3 but for a share of 2φ²/15; as a difference it would have 4 figures left
     const at = (phi: number) => criticalDepth({ ...slot, radialRatio: 0, radialDepth: 10 * Math.sin(phi / 2) ** 2 });
     expect(at(1e-6) / at(3e-6)).toBeCloseTo(9, 9);
+  });
+  it("has φ² − sin²φ right to 13 figures at thin cuts (decimal.js, 40 figures)", () => {
+    // Kr = 0: the depth goes as 1/√(φ² − sin²φ)
+    const at = (phi: number) => criticalDepth({ ...slot, radialRatio: 0, radialDepth: 10 * Math.sin(phi / 2) ** 2 });
+    const Exact = Decimal.clone({ precision: 40 });
+    const gap = (phi: number) => {
+      // the engagement that the radial depth stands for, in 40 figures too
+      const half = Exact.asin(new Exact(10 * Math.sin(phi / 2) ** 2).div(10).sqrt());
+      return half
+        .times(2)
+        .pow(2)
+        .minus(Exact.sin(half.times(2)).pow(2));
+    };
+    for (const phi of [0.299999, 0.25, 0.1, 0.01])
+      expect(Math.abs((at(phi) / at(1)) * gap(phi).div(gap(1)).sqrt().toNumber() - 1)).toBeLessThan(3e-13);
   });
   it("settles at the critical depth at very low speed", () =>
     expect(stableDepth(slot, 20) / criticalDepth(slot)).toBeCloseTo(1, 3));
