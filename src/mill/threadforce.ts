@@ -204,8 +204,8 @@ function passGeometry(cut: ThreadPass) {
   const phiTip = engagement(0);
   const phiStep = engagement(t1);
   // outside, the engagement above the last pass may have its top inside the stretch
-  const v = cut.internal ? step : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
-  const phiTop = engagement(t2 - Math.min(v, step));
+  const v = cut.internal ? step : Math.min(step, (Math.sqrt(core * core + 4 * R * core) - core) / 2);
+  const phiTop = engagement(t2 - v);
   return { R, Dc, t1, t2, side, e, step, core, phiTip, phiStep, phiTop, reach: Math.max(phiTip, phiStep, phiTop) };
 }
 

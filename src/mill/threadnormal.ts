@@ -124,9 +124,9 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
       const e = pathRadius(t2);
       const core = Dc - 2 * t2;
       // Outside, the engagement above the last pass may have its top inside the stretch.
-      const v = internal ? t2 - t1 : (Math.sqrt(core * core + 4 * R * core) - core) / 2;
+      const v = internal ? t2 - t1 : Math.min(t2 - t1, (Math.sqrt(core * core + 4 * R * core) - core) / 2);
       const tip = 2 * engaged(0, t1, t2, e);
-      const reach = Math.max(tip, 2 * engaged(t2 - Math.min(v, t2 - t1), t1, t2, e));
+      const reach = Math.max(tip, 2 * engaged(t2 - v, t1, t2, e));
       if (!(trail > 0)) return N * at(0, share, t1, t2, e, tip, reach);
       return slidingSums(N, (d) => at(d + N - 1, share, t1, t2, e, tip, reach)).high;
     },

@@ -13,13 +13,22 @@ const mode = (frequency: number, stiffness: number, damping: number): ChatterMod
   stiffness,
   damping,
 });
-/** Round, unlike in the two directions, two modes of which the higher is the softer, near neighbours. */
-const TIPS: Readonly<Record<string, TipModes>> = {
-  unlike: { x: [mode(900, 12, 0.03)], y: [mode(1100, 8, 0.025)] },
-  "higher softer": { x: [mode(600, 60, 0.04), mode(2400, 9, 0.02)], y: [mode(700, 50, 0.04), mode(2300, 10, 0.02)] },
-  neighbours: { x: [mode(1000, 15, 0.02), mode(1080, 18, 0.02)], y: [mode(1020, 14, 0.03)] },
-  sharp: { x: [mode(1000, 15, 0.006), mode(1130, 12, 0.006)], y: [mode(1060, 14, 0.006)] },
-  "lower softer": { x: [mode(500, 6, 0.03), mode(1800, 40, 0.02)], y: [mode(1500, 30, 0.03), mode(520, 7, 0.03)] },
+/**
+ * Round, unlike in the two directions, two modes of which the higher is the softer, near neighbours. Made anew for each test: what is
+ * remembered of a tip would keep one from looking at it itself.
+ */
+const TIPS: Readonly<Record<string, () => TipModes>> = {
+  unlike: () => ({ x: [mode(900, 12, 0.03)], y: [mode(1100, 8, 0.025)] }),
+  "higher softer": () => ({
+    x: [mode(600, 60, 0.04), mode(2400, 9, 0.02)],
+    y: [mode(700, 50, 0.04), mode(2300, 10, 0.02)],
+  }),
+  neighbours: () => ({ x: [mode(1000, 15, 0.02), mode(1080, 18, 0.02)], y: [mode(1020, 14, 0.03)] }),
+  sharp: () => ({ x: [mode(1000, 15, 0.006), mode(1130, 12, 0.006)], y: [mode(1060, 14, 0.006)] }),
+  "lower softer": () => ({
+    x: [mode(500, 6, 0.03), mode(1800, 40, 0.02)],
+    y: [mode(1500, 30, 0.03), mode(520, 7, 0.03)],
+  }),
 };
 
 const C = (re: number, im = 0) => complex(re, im);
@@ -63,9 +72,10 @@ function sweep(tip: TipModes): number[] {
 }
 
 describe("depth without chatter by a fine sweep (brute force)", () => {
-  for (const [name, tip] of Object.entries(TIPS))
+  for (const [name, make] of Object.entries(TIPS))
     for (const way of ["climb", "conventional"] as const)
       it(`no damping of the flank, ${name}, ${way}: the least |η|²/(2·Re η)`, () => {
+        const tip = make();
         let wanted = Number.POSITIVE_INFINITY;
         for (const omega of sweep(tip))
           for (const { re, im } of both({ ...cut, way }, tip, omega, 1))
@@ -73,9 +83,10 @@ describe("depth without chatter by a fine sweep (brute force)", () => {
         // the sweep's own error: its step is a fifteenth of a hundredth of ω, the narrowest mode 4 hundredths wide
         expect(Math.abs(anySpeedDepth({ ...cut, way }, tip) / wanted - 1)).toBeLessThan(1e-4);
       });
-  for (const [name, tip] of Object.entries(TIPS))
+  for (const [name, make] of Object.entries(TIPS))
     for (const way of ["climb", "conventional"] as const)
       it(`with damping of the flank, ${name}, ${way}: a root comes to 1 from the centre just at the depth`, () => {
+        const tip = make();
         const damped = { ...cut, way, processDamping: 3e4 };
         const depth = anySpeedDepth(damped, tip);
         const nearest = (b: number) =>
