@@ -99,4 +99,23 @@ describe("quick parts of the end-mill forces (identity)", () => {
       ),
     );
   });
+  // Second passes with many teeth in the cut at once: their tips out of it and their flanks still in it, and the other way round.
+  for (const internal of [true, false])
+    for (const share of [0.5, 0.8, 0.93])
+      for (const turnsInCut of [1, 7])
+        it(`are those of a second pass too: ${internal ? "inside" : "outside"}, ${share} of the diameter, ${turnsInCut} turns`, () => {
+          for (const teeth of [3, 12, 40])
+            for (const startDepth of [0.05, 0.3, 0.55]) {
+              const cut = {
+                ...{ holeDiameter: 10, cutterDiameter: 10 * share, tipFlat: 0.1, profileAngle: 60, feedPerTooth: 0.03 },
+                ...{ teeth, kc11: 1700, exponent: 0.25, radialRatio: 0.35, internal, edgeTangential: 8, edgeRadial: 8 },
+                ...{ startDepth, endDepth: 0.6, turnsInCut, helixAngle: 12, pitch: 1.1 },
+              };
+              const whole = threadMillForces(cut);
+              const quick = threadNormal(cut, startDepth, 0.6);
+              expect(quick.wall(startDepth, 0.6, 1)).toBeCloseTo(whole.wallNormal, 7);
+              const sharp = threadMillForces({ ...cut, edgeTangential: 0, edgeRadial: 0 });
+              expect(Math.abs(quick.mean(startDepth, 0.6) - sharp.meanNormal)).toBeLessThan(2e-5 * sharp.mean);
+            }
+        });
 });
