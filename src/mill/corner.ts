@@ -62,9 +62,8 @@ export function cornerDepth(corner: Corner): number {
     let largest = 0;
     const meet = (normal: number, tangent: number, c: number, valid: (q: Point) => boolean) => {
       const size = Math.hypot(normal, tangent);
-      if (Math.abs(c) > size) return;
       const middle = Math.atan2(tangent, normal);
-      const half = Math.acos(c / size);
+      const half = Math.acos(c / size); // no number where they do not meet: then no place is valid
       for (const raw of [middle - half, middle + half]) {
         const theta = raw < -Math.PI ? raw + 2 * Math.PI : raw > Math.PI ? raw - 2 * Math.PI : raw;
         if (theta <= largest || theta > Math.PI) continue;

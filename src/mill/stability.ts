@@ -66,8 +66,9 @@ export function stableDepth(cut: StabilityCut, rpm: number): number {
       least = Math.min(least, best.value);
       continue;
     }
-    // Past its bottom the boundary rises on both sides, so the lobes next to it decide; the others are a reserve.
-    for (let k = Math.max(0, near - 2); k <= near + 3; k++) {
+    // Past its bottom the boundary rises on both sides, so the lobes on either side of it decide.
+    const first = Math.max(0, near);
+    for (const k of [first, first + 1]) {
       const low = Math.max(mode.r0 * (1 + 1e-12), (k * Math.PI) / turn);
       const high = ((k + 1) * Math.PI) / turn;
       if (!(low < high)) continue;

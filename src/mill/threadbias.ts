@@ -67,7 +67,12 @@ export function threadWalls(
   let checked = 0;
   return (depths, corners = "all", before) => {
     const last = depths.at(-1) ?? 0;
-    if (!(last > 0)) return { deepest: depths.map(() => 0), shallowest: depths.map(() => 0), last: [0, 0, 0, 0] };
+    if (!(last > 0)) {
+      // Nothing is cut: the walls stay as they are.
+      const walls = before ?? CORNERS[corners].flatMap(() => [0, 0]);
+      const [high, low] = [Math.max(...walls), Math.min(...walls)];
+      return { deepest: depths.map(() => high), shallowest: depths.map(() => low), last: walls };
+    }
     if (!tools) {
       const { wall, mean } = threadNormal(cut, 0, last);
       tools = ([0, 1] as const).map((end) => {

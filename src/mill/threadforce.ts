@@ -285,13 +285,11 @@ function profileCut(cut: ThreadCut) {
     let high = 0;
     let lowAbove = 0;
     let highAbove = 0;
-    if (t1 > 0) {
-      // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
-      const slope = 2 * (c * e - side * step);
-      const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
-      if (slope < 0) high = Math.min(t1, rest / -slope);
-      else [low, high] = [rest < 0 ? Math.min(t1, -rest / slope) : 0, t1];
-    }
+    // step·(2R ± (t1 + t2 − 2u)) ≥ c·e·(Dc − 2u), linear in u
+    const slope = 2 * (c * e - side * step);
+    const rest = step * (2 * R + side * (t1 + t2)) - c * e * Dc;
+    if (slope < 0) high = Math.min(t1, rest / -slope);
+    else [low, high] = [rest < 0 ? Math.min(t1, -rest / slope) : 0, t1];
     // v·(2R ± v) ≥ c·e·(Dc − 2·t2 + 2v) with v = t2 − u, quadratic in v
     const half = R - c * e;
     const last = c * e * core;

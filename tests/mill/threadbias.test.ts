@@ -31,6 +31,20 @@ function corner(force: (a: number, p: number, edge: number) => number, c: number
   });
 }
 
+describe("passes that cut nothing (by hand)", () => {
+  const walls = threadWalls(m6);
+  it("leave the wall where it was", () => {
+    expect(walls([])).toEqual({ deepest: [], shallowest: [], last: [0, 0, 0, 0] });
+    expect(walls([0, 0])).toEqual({ deepest: [0, 0], shallowest: [0, 0], last: [0, 0, 0, 0] });
+    expect(walls([0], "bad")).toEqual({ deepest: [0], shallowest: [0], last: [0, 0] });
+    expect(walls([0], "all", [0.3, 0.28, 0.27, 0.29])).toEqual({
+      deepest: [0.3],
+      shallowest: [0.27],
+      last: [0.3, 0.28, 0.27, 0.29],
+    });
+  });
+});
+
 describe("band of a thread's wall (independent)", () => {
   for (const way of ["climb", "conventional"] as const) {
     it(`is the deepest and the shallowest of four corners, each by bisection, ${way}`, () => {
