@@ -96,7 +96,7 @@ export function reachFault(
   ].entries()) {
     if (Math.max(p, r) > widest + slack) {
       // A cone that widens enters up to the height where it is as wide as allowed.
-      const free = p > widest || r <= p ? 0 : (length * (widest - p)) / (r - p);
+      const free = p > widest ? 0 : (length * (widest - p)) / (r - p);
       const missing = wanted - (height + free);
       if (missing > 1e-9) return { piece, missing };
     }

@@ -165,11 +165,9 @@ function peak(
     if (step(p, before)) consider(s, p, notch, "shoulder");
     else consider(s, p, 1, "along a part");
     const c = (r - p) / L;
-    if (c !== 0) {
-      const d0 = p - c * s;
-      for (const place of roots(inside(force, T, d0, c))) {
-        if (place > s && place < s + L) consider(place, d0 + c * place, 1, "along a part");
-      }
+    const d0 = p - c * s;
+    for (const place of roots(inside(force, T, d0, c))) {
+      if (place > s && place < s + L) consider(place, d0 + c * place, 1, "along a part");
     }
     s += L;
     if (i === parts.length - 1) consider(s, r, holder, "holder");
