@@ -173,7 +173,7 @@ function least(modes: TipModes, figure: Figure, enough = Number.NEGATIVE_INFINIT
   for (let k = 0; k <= STEPS; k++) {
     const i = (above + k) % (STEPS + 1);
     figure(sweep, i, values);
-    if (values[i]! < best) best = values[i]!;
+    best = Math.min(best, values[i]!);
     if (best < enough) return best;
   }
   // A sharp mode may have its lowest point between two steps of a shallow dip: look into the two lowest dips.

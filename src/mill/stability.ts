@@ -165,11 +165,8 @@ function eigenvalues(cut: StabilityCut): { scale: number; modes: Mode[]; zeta: n
           [half / det, q / det],
           [half / det, -q / det],
         ];
-  const modes = pairs.map(([a, b]) => {
-    // ΛR = a(1 − r²) − 2bζr is below 0 for r > r0
-    const s = Math.hypot(b * zeta, a);
-    return { a, b, r0: b >= 0 ? a / (b * zeta + s) : (s - b * zeta) / a };
-  });
+  // ΛR = a(1 − r²) − 2bζr is below 0 for r > r0; nowhere, and r0 is no number, for a = 0 and b < 0
+  const modes = pairs.map(([a, b]) => ({ a, b, r0: a / (b * zeta + Math.hypot(b * zeta, a)) }));
   return { scale: (2 * Math.PI * k) / (z * Kt), modes: modes.filter((m) => Number.isFinite(m.r0)), zeta };
 }
 

@@ -23,6 +23,28 @@ const near = (value: number, wanted: number, relative: number, what = "") =>
     relative * Math.abs(wanted),
   );
 
+describe("the edge's own force (by hand: its integral over the angle of engagement)", () => {
+  // over a turn each tooth cuts for φ: Fn = z·ap/2π·(±Et·(1 − cos φ) + Er·sin φ), Ff = z·ap/2π·(±Et·sin φ − Er·(1 − cos φ))
+  for (const helixAngle of [0, 30])
+    for (const way of ["climb", "conventional"] as const)
+      for (const [Et, Er] of [
+        [12, 0],
+        [0, 9],
+        [12, 9],
+      ] as const)
+        it(`tangential ${Et}, radial ${Er} N/mm, helix ${helixAngle}°, ${way}`, () => {
+          const cut = { ...base, helixAngle, way, radialDepth: 3 };
+          const [edged, sharp] = [millForces({ ...cut, edgeTangential: Et, edgeRadial: Er }), millForces(cut)];
+          const phi = Math.acos(1 - (2 * 3) / 10);
+          const [sense, length] = [way === "climb" ? 1 : -1, (4 * 10) / (2 * Math.PI)];
+          const normal = length * (sense * Et * (1 - Math.cos(phi)) + Er * Math.sin(phi));
+          expect(edged.meanNormal - sharp.meanNormal).toBeCloseTo(normal, 4);
+          const feed = length * (sense * Et * Math.sin(phi) - Er * (1 - Math.cos(phi)));
+          expect(edged.meanFeed - sharp.meanFeed).toBeCloseTo(feed, 4);
+          expect(edged.meanTorque - sharp.meanTorque).toBeCloseTo((length * Et * phi * 5) / 1000, 6);
+        });
+});
+
 describe("end-mill forces against a disc-by-disc sum (independent)", () => {
   for (const r of reference.end_mill) {
     it(`agrees for ${r.model}, ${r.mode}, D ${r.D}, z ${r.z}, helix ${r.helix_deg}, ae ${r.ae}, ap ${r.ap}`, () => {
