@@ -293,16 +293,14 @@ function profileCut(cut: ThreadCut) {
     // v·(2R ± v) ≥ c·e·(Dc − 2·t2 + 2v) with v = t2 − u, quadratic in v
     const half = R - c * e;
     const last = c * e * core;
-    const root2 = half * half + side * last;
-    if (root2 >= 0) {
-      const q = Math.sqrt(root2);
-      if (cut.internal) {
-        lowAbove = t1;
-        highAbove = t2 - (half > 0 ? last / (half + q) : q - half);
-      } else if (half > 0) {
-        lowAbove = Math.max(t1, t2 - half - q);
-        highAbove = t2 - last / (half + q);
-      }
+    // below 0 only behind the end of the engagement, where nothing is left of it
+    const q = Math.sqrt(Math.max(0, half * half + side * last));
+    if (cut.internal) {
+      lowAbove = t1;
+      highAbove = t2 - (half > 0 ? last / (half + q) : q - half);
+    } else if (half > 0) {
+      lowAbove = Math.max(t1, t2 - half - q);
+      highAbove = t2 - last / (half + q);
     }
     const below = Math.max(0, high - low);
     const above = Math.max(0, highAbove - lowAbove);

@@ -88,12 +88,10 @@ export function threadNormal(cut: Omit<ThreadCut, "startDepth" | "endDepth">, fr
     }
     const half = R - c * e;
     const last = c * e * (Dc - 2 * t2);
-    const root2 = half * half + side * last;
-    if (root2 >= 0) {
-      const q = Math.sqrt(root2);
-      if (internal) length += Math.max(0, t2 - t1 - (half > 0 ? last / (half + q) : q - half));
-      else if (half > 0) length += Math.max(0, t2 - last / (half + q) - Math.max(t1, t2 - half - q));
-    }
+    // below 0 only behind the end of the engagement, where nothing is left of it
+    const q = Math.sqrt(Math.max(0, half * half + side * last));
+    if (internal) length += Math.max(0, t2 - t1 - (half > 0 ? last / (half + q) : q - half));
+    else if (half > 0) length += Math.max(0, t2 - last / (half + q) - Math.max(t1, t2 - half - q));
     return length;
   };
   /**

@@ -3,6 +3,7 @@ import { TradeError } from "../../src/errors.ts";
 import { millForces } from "../../src/mill/force.ts";
 import { type ThreadCut, threadLoads, threadMillForces, tipPathRadius } from "../../src/mill/threadforce.ts";
 import reference from "../published/milling-force.json" with { type: "json" };
+import { refusal } from "../refusal.ts";
 import { bruteThread } from "./threadbrute.ts";
 
 const base: ThreadCut = {
@@ -120,6 +121,20 @@ describe("full-profile thread mills against a slice-by-slice sum (independent)",
     near(helical.meanTorque, straight.meanTorque, 1e-12);
     near(straight.peak, 9 * threadMillForces({ ...full, turnsInCut: 1 }).peak, 1e-12);
     expect(helical.peak).toBeGreaterThanOrEqual(helical.mean);
+  });
+  it("the axial force is its share of the tangential one, of one profile and of several", () => {
+    for (const turnsInCut of [1, 7]) {
+      const f = threadMillForces({ ...full, turnsInCut, axialRatio: 0.4 });
+      expect(f.meanAxial).toBeCloseTo(0.4 * f.meanTangential, 9);
+      expect(threadMillForces({ ...full, turnsInCut }).meanAxial).toBe(0);
+    }
+  });
+  it("takes no more profiles than a sum ends with, and no part of one, where they trail", () => {
+    for (const turnsInCut of [1001, 2.5])
+      expect(refusal(() => threadMillForces({ ...full, turnsInCut }))).toMatch(
+        new RegExp(`turnsInCut is ${turnsInCut}; a whole number of at least 1 and at most 1000`),
+      );
+    expect(() => threadMillForces({ ...full, turnsInCut: 2.5, helixAngle: 0 })).not.toThrow();
   });
   it("gives the loads alone as the whole calculation does, the torque of trailing profiles within 0.5 %", () => {
     for (const cut of [full, { ...full, turnsInCut: 1 }, { ...full, helixAngle: 0 }]) {

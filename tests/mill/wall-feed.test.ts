@@ -91,6 +91,57 @@ describe("the feed whose largest real chip is the list's (independent): teeth on
   }
 });
 
+describe("inside corners (brute force: the cutter's edge point by point against the stock, at 10,000 places of its path)", () => {
+  const STEP = 0.02;
+  /** Radial depth of the straight cut that ends at the largest angle from the wall at which an edge lies in the stock. */
+  function byPoints(ae: number, corner: number, Rs: number, turn: number, D: number): number {
+    const [R, beta] = [D / 2, (turn * Math.PI) / 180];
+    const face = corner - ae;
+    const far = (face - Rs) / Math.cos(beta / 2);
+    // the first wall below, travel to the right; the corner's centre is the origin
+    const isStock = (x: number, y: number): boolean => {
+      if (-y > face || x * Math.sin(beta) - y * Math.cos(beta) > face) return true;
+      const [u, v] = [x - far * Math.sin(beta / 2), y + far * Math.cos(beta / 2)];
+      // between the normals of the two faces the stock ends in its radius
+      const inSector = u >= 0 && u * Math.cos(beta) + v * Math.sin(beta) <= 0;
+      return inSector && Math.hypot(u, v) > Rs;
+    };
+    let best = 0;
+    for (let i = 0; i <= 10_000; i++) {
+      const way = i / 5000; // 0 to 1 up to the corner, 1 to 2 around it
+      const psi = Math.max(0, way - 1) * beta;
+      const [cx, cy] = [(corner - R) * Math.sin(psi) - 2 * D * Math.max(0, 1 - way), (R - corner) * Math.cos(psi)];
+      const cuts = (theta: number) => isStock(cx + R * Math.sin(psi + theta), cy - R * Math.cos(psi + theta));
+      let theta = Math.PI;
+      while (theta > 0 && !cuts(theta)) theta -= STEP;
+      if (theta + STEP <= best) continue;
+      let [low, high] = [theta, Math.min(Math.PI, theta + STEP)];
+      for (let k = 0; k < 30; k++) {
+        const middle = (low + high) / 2;
+        if (cuts(middle)) low = middle;
+        else high = middle;
+      }
+      best = Math.max(best, low);
+    }
+    return D * Math.sin(best / 2) ** 2;
+  }
+  it.each([
+    [0.5, 8, 8, 90, 10],
+    [0.3, 6, 8, 90, 10],
+    [1, 10, 5, 90, 10],
+    [0.2, 7, 0, 90, 12],
+    [1, 8, 10, 60, 10],
+    [0.4, 8, 9, 120, 12],
+    [2.2, 6.9, 3.5, 100, 10],
+    [0.7, 6, 7.1, 41, 8],
+  ])("%d on the walls, corner R%d, stock R%d, turn %d°, cutter %d", (ae, cornerRadius, stockRadius, turn, D) =>
+    expect(cornerDepth({ radialDepth: ae, cornerRadius, stockRadius, turn, diameter: D })).toBeCloseTo(
+      byPoints(ae, cornerRadius, stockRadius, turn, D),
+      6,
+    ),
+  );
+});
+
 describe("inside corners (identity)", () => {
   it("a corner as round as a bore, with even stock, asks for what the bore does", () => {
     for (const turn of [120, 90]) {
