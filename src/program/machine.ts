@@ -50,16 +50,13 @@ export type Trouble =
 
 const INCH = 25.4;
 const has = (value: number) => !Number.isNaN(value);
-/** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels, return levels. */
-const QUIET_G = new Set([
-  ...[90, 150, 400, 430, 440, 490, 500, 501, 600, 610, 620, 640, 670, 690, 800, 930, 940, 950, 970, 980, 990, 611],
-  ...[230, 220, 805, 51, 81],
-]);
+/** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels. */
+const QUIET_G = new Set([90, 150, 430, 440, 490, 500, 501, 600, 610, 611, 620, 640, 670, 690, 970, 230, 220, 805, 51, 81]);
 /** Codes that turn, scale or mirror what follows, or run a macro. */
 const TURNED_G = new Set([160, 510, 511, 680, 682]);
 const MACRO_G = new Set([650, 660, 661]);
 const SHIFT_G = new Set([100, 520, 920]);
-const QUIET_M = new Set([0, 1, 2, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 17, 18, 19, 29, 30, 34, 35, 36, 37, 48, 49]);
+const QUIET_M = new Set([0, 1, 7, 8, 9, 10, 11, 12, 17, 18, 19, 29, 34, 35, 36, 37, 48, 49, 99]);
 
 export class Machine {
   readonly modal: Modal = {
@@ -161,7 +158,7 @@ export class Machine {
         else if (code === 2 || code === 30) this.ended = true;
         else if (code === 97 || code === 98)
           this.troubles.push({ what: "subprogram", line: block.line, word: `M${code}` });
-        else if (!QUIET_M.has(code) && code !== 99) this.name(`M${code}`, true, block.line);
+        else if (!QUIET_M.has(code)) this.name(`M${code}`, true, block.line);
       } else if (letter === "T") tool = value;
       else if (letter === "S") modal.rpm = value;
       else if (letter === "F") this.feedWord = value;
@@ -187,10 +184,10 @@ export class Machine {
   }
 
   private takeFeed(): void {
-    const { modal } = this;
-    if (this.inverse || Number.isNaN(this.feedWord)) modal.feed = Number.NaN;
+    const { modal, units, perTurn } = this;
     // F has a format of its own: whole numbers are common in it and never mean increments of length
-    else modal.feed = this.feedWord * (this.units === "in" ? INCH : 1) * (this.perTurn ? modal.rpm : 1);
+    const told = this.feedWord * (units === "in" ? INCH : 1) * (perTurn ? modal.rpm : 1);
+    modal.feed = this.inverse ? Number.NaN : told;
   }
 
   /** Modal codes; answers false where the program is refused. */
