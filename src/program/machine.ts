@@ -51,7 +51,9 @@ export type Trouble =
 const INCH = 25.4;
 const has = (value: number) => !Number.isNaN(value);
 /** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels. */
-const QUIET_G = new Set([90, 150, 430, 440, 490, 500, 501, 600, 610, 611, 620, 640, 670, 690, 970, 230, 220, 805, 51, 81]);
+const QUIET_G = new Set([
+  90, 150, 430, 440, 490, 500, 501, 600, 610, 611, 620, 640, 670, 690, 970, 230, 220, 805, 51, 81,
+]);
 /** Codes that turn, scale or mirror what follows, or run a macro. */
 const TURNED_G = new Set([160, 510, 511, 680, 682]);
 const MACRO_G = new Set([650, 660, 661]);

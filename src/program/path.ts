@@ -123,7 +123,7 @@ function threadPath(shape: ThreadShape, lower: number): PathPass[] {
 
 /** Room for a quarter pitch below the thread: known for through holes, and for blind ones whose depth is given. */
 export function roomBelow({ through, inside, holeDepth, depth, tipToProfile, pitch }: ThreadShape): boolean {
-  return through || (inside && holeDepth !== undefined && holeDepth >= depth + tipToProfile + pitch / 4);
+  return through || (inside && (holeDepth ?? 0) >= depth + tipToProfile + pitch / 4);
 }
 
 /** Turns about the origin from where the pen stands: one block a full turn, the rest in a last one. */

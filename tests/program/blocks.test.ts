@@ -32,7 +32,18 @@ describe("what can be a program (judgement: see the limits in the code)", () => 
   });
   it("has at most one character in fifty that no text has", () => {
     const such = (c: string, n: number) => refusedText(c.repeat(n) + "X".repeat(100 - n));
-    for (const c of ["\u0001", "\u0004", "\u0008", "\u000b", "\u000c", "\u000e", "\u0019", "\u001b", "\u001f", "\ufffd"]) {
+    for (const c of [
+      "\u0001",
+      "\u0004",
+      "\u0008",
+      "\u000b",
+      "\u000c",
+      "\u000e",
+      "\u0019",
+      "\u001b",
+      "\u001f",
+      "\ufffd",
+    ]) {
       expect(such(c, 2), JSON.stringify(c)).toBeUndefined();
       expect(such(c, 3), JSON.stringify(c)).toEqual({ why: "binary" });
     }
@@ -52,7 +63,14 @@ describe("what can be a program (judgement: see the limits in the code)", () => 
 describe("least increments (judgement: four figures, and no point anywhere)", () => {
   it.each([
     ...["X1000", "Y1000", "Z1000", "x1000", "X 1000", "X-1000", "X+1000", "X -1000", "X12345"],
-    ...["G1 X1000 F12.5", "X1000 (X5.)", "X1000 (X5.) (Y.5)", "X1000 ;X5.", "X1000\n;Y5.\nZ4000", "X1000 (open X5.\nY2000"],
+    ...[
+      "G1 X1000 F12.5",
+      "X1000 (X5.)",
+      "X1000 (X5.) (Y.5)",
+      "X1000 ;X5.",
+      "X1000\n;Y5.\nZ4000",
+      "X1000 (open X5.\nY2000",
+    ],
     "X1000 A5.",
   ])("%j counts", (text) => {
     expect(countsIncrements(text)).toBe(true);
@@ -125,7 +143,7 @@ describe("beside the words", () => {
     ["X1 ; X2", "X1"],
     ["X1 % X2", "X1"],
     ["\u0002X1\u0003\u001aY2", "X1 Y2"],
-    ["X1 \" Y2", 'X1 Y2 ?"'],
+    ['X1 " Y2', 'X1 Y2 ?"'],
     ["!?X1", "X1 ?!?"],
     ["X1 ?? Y2", "X1 Y2 ???"],
     ["?2345678901234567 X1", "X1 ??23456789012"],
@@ -139,6 +157,7 @@ describe("beside the words", () => {
     ["ABCDEFGHIJKLM", "?ABCDEFGHIJK…"],
     ["abc", "?ABC"],
     ["X", "?X"],
+    ["T X1", "X1 ?T"],
     ["X.", "?X ?."],
   ])("%j is %j", (text, words) => {
     expect(one(`${text}\nX9`)).toBe(words);
@@ -199,9 +218,21 @@ describe("what steers or computes", () => {
     expect([reader.next(), reader.next()]).toEqual([undefined, undefined]);
   });
   it.each(
-    ["IF", "ELSE", "ELSIF", "ENDIF", "WHILE", "ENDWHILE", "FOR", "ENDFOR", "TO", "DO1", "END1", "LOOP", "ENDLOOP"].concat(
-      ["REPEAT", "UNTIL", "GOTO", "GOTOF", "GOTOB", "DEF", "PROC", "CALL", "MCALL", "CASE"],
-    ),
+    [
+      "IF",
+      "ELSE",
+      "ELSIF",
+      "ENDIF",
+      "WHILE",
+      "ENDWHILE",
+      "FOR",
+      "ENDFOR",
+      "TO",
+      "DO1",
+      "END1",
+      "LOOP",
+      "ENDLOOP",
+    ].concat(["REPEAT", "UNTIL", "GOTO", "GOTOF", "GOTOB", "DEF", "PROC", "CALL", "MCALL", "CASE"]),
   )("%s steers, longer names do not", (name) => {
     expect(blocks(name).refusal).toMatchObject({ why: "variable", word: name });
     expect(blocks(`${name}X`).list).toEqual([`1 ?${name}X`]);

@@ -34,7 +34,8 @@ function run(text: string, { assumed = "mm", increments = false }: Asked = {}) {
 }
 const moves = (text: string, asked?: Asked) => run(text, asked).log;
 const modal = (text: string, asked?: Asked) => run(text, asked).machine.modal;
-const unknown = (text: string) => [...run(text).machine.unknown].map(([word, { count, line }]) => `${word}*${count}@${line}`);
+const unknown = (text: string) =>
+  [...run(text).machine.unknown].map(([word, { count, line }]) => `${word}*${count}@${line}`);
 const troubles = (text: string) => run(text).machine.troubles;
 
 describe("straight moves", () => {
@@ -60,9 +61,13 @@ describe("straight moves", () => {
     expect(run("G0 X1\nG1 Y1\nG2 X3 I1\nG81 Z-5 R2 X1\nX2\nG80").machine.moves).toBe(5);
   });
   it("G0 to G3 stay on until another of them; a code that is none of them is named", () => {
-    expect(moves("G1 X1\nX2\nG00 X3\nX4\nG01\nX5").map((m) => m.split(" ")[0])).toEqual(
-      ["line", "line", "rapid", "rapid", "line"],
-    );
+    expect(moves("G1 X1\nX2\nG00 X3\nX4\nG01\nX5").map((m) => m.split(" ")[0])).toEqual([
+      "line",
+      "line",
+      "rapid",
+      "rapid",
+      "line",
+    ]);
     expect(unknown("G-1 X1\nG.1 X2\nG3.1\nG4.1\nG03 X2 I1")).toEqual(["G-1*1@1", "G0.1*1@2", "G3.1*1@3", "G4.1*1@4"]);
     expect(moves("G-1 X1\nG.1 X2")).toEqual(["rapid 0,0,NaN 1,0,NaN", "rapid 1,0,NaN 2,0,NaN"]);
   });
@@ -193,7 +198,10 @@ describe("arcs", () => {
     expect(moves("Y5\nG2 J-5")).toContain("arc 0,0,5,-1,360,NaN,NaN");
     expect(moves("X5\nG91 G3 X-5 Y5 I-5")).toContain("arc 0,0,5,1,90,NaN,NaN");
     expect(moves("X5\nG3 X0 Y5 R5")).toContain("arc 0,0,5,1,90,NaN,NaN");
-    expect(moves("X5\nG3\nX0 Y5 I-5\nX-5 Y0 J-5").slice(1)).toEqual(["arc 0,0,5,1,90,NaN,NaN", "arc 0,0,5,1,90,NaN,NaN"]);
+    expect(moves("X5\nG3\nX0 Y5 I-5\nX-5 Y0 J-5").slice(1)).toEqual([
+      "arc 0,0,5,1,90,NaN,NaN",
+      "arc 0,0,5,1,90,NaN,NaN",
+    ]);
   });
   it("have I J as a position after G90.1, and from the start after G91.1", () => {
     expect(moves("X15\nG90.1 G3 X10 Y5 I10 J0")).toContain("arc 10,0,5,1,90,NaN,NaN");
@@ -203,11 +211,7 @@ describe("arcs", () => {
     expect(unknown("G90.1\nG91.1")).toEqual([]);
   });
   it("that do not close are told, and the tool goes on from their end", () => {
-    expect(moves("X5\nG3 X0 Y6 I-5\nG1 X1")).toEqual([
-      "rapid 0,0,NaN 5,0,NaN",
-      "other",
-      "line 0,6,NaN 1,6,NaN",
-    ]);
+    expect(moves("X5\nG3 X0 Y6 I-5\nG1 X1")).toEqual(["rapid 0,0,NaN 5,0,NaN", "other", "line 0,6,NaN 1,6,NaN"]);
     expect(troubles("X5\nG3 X0 Y6 I-5")).toEqual([{ what: "arc", line: 2, startRadius: 5, endRadius: 6 }]);
     expect(troubles("G3 R5 X0 Y0\nG3 X10 R2")).toEqual([
       { what: "arc-centre", line: 1 },
@@ -216,7 +220,9 @@ describe("arcs", () => {
     expect(moves("G3 R5\nG3 K5\nG3")).toEqual([]);
   });
   it("in G18 and G19 are not followed, which is told once; G17 is", () => {
-    expect(troubles("G18\nG1 X1\nG2 X3 I1\nG3 X1 I-1\nG19 G3 X3 I1")).toEqual([{ what: "plane", line: 3, word: "G18" }]);
+    expect(troubles("G18\nG1 X1\nG2 X3 I1\nG3 X1 I-1\nG19 G3 X3 I1")).toEqual([
+      { what: "plane", line: 3, word: "G18" },
+    ]);
     expect(troubles("G19 G2 X3 I1")).toEqual([{ what: "plane", line: 1, word: "G19" }]);
     expect(moves("G18 G2 X3 I1.5\nG17 X0 I-1.5")).toEqual(["other", "arc 1.5,0,1.5,-1,180,NaN,NaN"]);
     expect(troubles("G18\nG17 G2 X3 I1.5")).toEqual([]);
@@ -262,7 +268,10 @@ describe("canned cycles (common practice)", () => {
     expect(moves("Z9\nG99 G81 X1 Z-5 R2\nG80 X2").at(-1)).toBe("rapid 1,0,2 2,0,2");
     expect(moves("Z9\nG99 G81 X1 Z-5 R2\nG98 X2\nG80 X3").at(-1)).toBe("rapid 2,0,9 3,0,9");
     // a cycle that follows another keeps the height that the first began at
-    expect(moves("Z9\nG99 G81 X1 Z-5 R2\nG98 G83 X2 Q1\nG80 X3").slice(-2)).toEqual(["hole 2,0 G83 -5,1,2", "rapid 2,0,9 3,0,9"]);
+    expect(moves("Z9\nG99 G81 X1 Z-5 R2\nG98 G83 X2 Q1\nG80 X3").slice(-2)).toEqual([
+      "hole 2,0 G83 -5,1,2",
+      "rapid 2,0,9 3,0,9",
+    ]);
     expect(unknown("G98\nG99")).toEqual([]);
   });
   it("in G91 have R from the height they began at, Z from R, and the position from the last", () => {
@@ -328,11 +337,17 @@ describe("codes that move nothing (ISO 6983's table and common practice)", () =>
       ["B", { line: 7, count: 1, harmless: false }],
       ["G1.5", { line: 8, count: 1, harmless: false }],
     ]);
-    expect(unknown("A1 B1 C1 U1 V1 W1 E1").map((w) => w[0]).join("")).toBe("ABCUVWE");
+    expect(
+      unknown("A1 B1 C1 U1 V1 W1 E1")
+        .map((w) => w[0])
+        .join(""),
+    ).toBe("ABCUVWE");
     expect(unknown("D1 H1 P1 Q1 K1 L1 R1 I1 J1 X1 Y1 Z1 F1 S1 T1")).toEqual([]);
     expect(run(Array.from({ length: 60 }, (_, n) => `M${100 + n}`).join("\n")).machine.unknown.size).toBe(50);
     // what is known already is still counted
-    expect(run(`${Array.from({ length: 50 }, (_, n) => `M${100 + n}`).join("\n")}\nM100`).machine.unknown.get("M100")?.count).toBe(2);
+    expect(
+      run(`${Array.from({ length: 50 }, (_, n) => `M${100 + n}`).join("\n")}\nM100`).machine.unknown.get("M100")?.count,
+    ).toBe(2);
   });
   it("blocks that may be skipped are counted where they hold a word", () => {
     expect(run("/X1\n/\n/2 M8\nX2").machine.skippable).toBe(2);
@@ -364,7 +379,8 @@ describe("what is not followed", () => {
     expect(troubles("G52 X5\nG52 Y5\nG92 X9")).toEqual([{ what: "shift", line: 1, word: "G52" }]);
     for (const axis of ["X", "Y", "Z"])
       expect(troubles(`G92 ${axis}-1`)).toEqual([{ what: "shift", line: 1, word: "G92" }]);
-    for (const text of ["G52 X0 Y0 Z0", "G92 S3000", "G10 L2 P1 X5", "G52", "G92 A5 X0"]) expect(troubles(text), text).toEqual([]);
+    for (const text of ["G52 X0 Y0 Z0", "G92 S3000", "G10 L2 P1 X5", "G52", "G92 A5 X0"])
+      expect(troubles(text), text).toEqual([]);
     // the words of the block before are gone
     expect(troubles("G1 X5 Y5 Z5 F5\nG52 X0")).toEqual([]);
     expect(troubles("M98 P1\nG92 Z1")).toHaveLength(2);
