@@ -103,3 +103,8 @@ export const rowOf = (shape: Shape | undefined, more: Partial<RowFacts> = {}): R
   shape,
   ...more,
 });
+
+/** State in which something is cut: what a program of `rowOf` has. */
+export const CUT = {
+  ...{ line: 1, segment: 1, tool: 1, offset: 540, rpm: 1000, spindle: 1, compensation: 0, feed: 200, leastFeed: 200 },
+} as const;

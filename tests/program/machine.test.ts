@@ -98,6 +98,7 @@ describe("units", () => {
       "arc 1,0,1,1,180,NaN,NaN",
       "arc 1,0,1,1,180,NaN,NaN",
     ]);
+    expect(moves("G3 Y2000 J1000", { increments: true })).toEqual(["arc 0,1,1,1,180,NaN,NaN"]);
     expect(moves("G0 Z5000\nG83 X1000 Z-9000 R2000 Q3000 K1", { increments: true }).at(-1)).toBe("hole 1,0 G83 -9,3,2");
     expect(modal("G1 X1000 F200", { increments: true }).feed).toBe(200);
     expect(modal("G20 G1 X1000 F10", { increments: true }).feed).toBe(254);
@@ -226,6 +227,7 @@ describe("arcs", () => {
     expect(troubles("G19 G2 X3 I1")).toEqual([{ what: "plane", line: 1, word: "G19" }]);
     expect(moves("G18 G2 X3 I1.5\nG17 X0 I-1.5")).toEqual(["other", "arc 1.5,0,1.5,-1,180,NaN,NaN"]);
     expect(troubles("G18\nG17 G2 X3 I1.5")).toEqual([]);
+    expect(troubles("M98 P1\nG18 G2 X3 I1").map(({ what }) => what)).toEqual(["subprogram", "plane"]);
   });
 });
 

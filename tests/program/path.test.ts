@@ -108,6 +108,31 @@ describe("threads", () => {
     expect(turns(2 + 1e-8)).toHaveLength(2);
     expect(turns(2.00001)).toHaveLength(3);
   });
+  it("leave towards the middle from where the last piece ends", () => {
+    // 2.25 turns of pitch 2 end at +Y
+    const steep = { ...THREAD, pitch: 2, startZ: 0, endZ: 4.5, radii: [3], tipToProfile: 0 };
+    expect(said(pathOf(steep, "tip")[0]!)).toEqual([
+      ...["G0 0,0,2", "G0 0,0,2", "G0 0,0,-0.5", "G3 3,0,0 1.5,0 180", "G3 3,0,2 -3,0 360", "G3 3,0,4 -3,0 360"],
+      ...["G3 0,3,4.5 -3,0 90", "G3 0,0,5 0,-1.5 180", "G0 0,0,2"],
+    ]);
+    // an eighth of a turn more: along the line of 45 degrees
+    const d = 3 / Math.SQRT2;
+    const eighth = said(pathOf({ ...steep, endZ: 4.25 }, "tip")[0]!);
+    expect(eighth[6]).toBe(`G3 ${f(d)},${f(d)},4.25 -3,0 45`);
+    expect(eighth[7]).toBe(`G3 0,0,4.75 ${f(-d / 2)},${f(-d / 2)} 180`);
+  });
+  it("whole turns end where they begin, to the last bit", () => {
+    for (const endZ of [2, 2 - 1e-10]) {
+      const turns = pathOf({ ...THREAD, startZ: 0, endZ, radii: [3] }, "tip")[0]!.moves.filter(
+        ({ sweep }) => sweep === 360,
+      );
+      expect(turns).toHaveLength(2);
+      for (const { x, y } of turns) expect([x, Math.abs(y)]).toEqual([3, Math.abs(turns[0]!.y)]);
+      expect(turns[1]!.y).toBe(turns[0]!.y);
+    }
+    const at = (n: number) => pathOf(ROUND, "tip")[0]!.moves[n]!;
+    expect([at(4).x, at(4).y]).toEqual([at(3).x, at(3).y]);
+  });
   it("names cutting and spring passes", () => {
     const names = pathOf({ ...THREAD, radii: [2, 3, 3, 3], springs: 2 }, "tip").map(({ note }) => note);
     expect(names).toEqual(["PASS 1 OF 2", "PASS 2 OF 2", "SPRING PASS 1 OF 2", "SPRING PASS 2 OF 2"]);
@@ -184,6 +209,15 @@ describe("arcs of a wall", () => {
         "G0 -5,-15,2",
       ],
     ]);
+  });
+  it("of any sweep leave on their own tangent", () => {
+    // a twelfth of a turn less than a quarter: 60 degrees of a radius of 10, out about half the radius
+    const [c, r] = [0.5, Math.sqrt(3) / 2];
+    const [pass] = pathOf({ ...ARC, inside: true, counterClockwise: true, sweep: 60 }, "tip");
+    const [, , , , turn, out] = said(pass!);
+    expect(turn).toBe(`G3 ${f(10 * c)},${f(10 * r)},-6 -10,0 60`);
+    // the quarter's centre stands at 5 on that line, and its end 5 further along the way: (-r, c)
+    expect(out).toBe(`G3 ${f(5 * c - 5 * r)},${f(5 * r + 5 * c)},-6 ${f(-5 * c)},${f(-5 * r)} 90`);
   });
   it("inside: from within", () => {
     const inside = {
