@@ -100,7 +100,7 @@ export class Shapes implements Recorder {
       this.heightZ = z1;
       return;
     }
-    this.endHole(this.open !== undefined && this.heightZ >= this.open.top - 1e-6);
+    this.endHole(this.atTop());
     this.heightZ = z1;
     if (z0 !== z1) {
       this.cut = undefined;
@@ -130,7 +130,7 @@ export class Shapes implements Recorder {
 
   arc(cx: number, cy: number, radius: number, turn: 1 | -1, degrees: number, z0: number, z1: number): void {
     this.cut = undefined;
-    this.endHole(this.open !== undefined && this.heightZ >= this.open.top - 1e-6);
+    this.endHole(this.atTop());
     this.heightZ = z1;
     const { run } = this;
     const rise = ((z1 - z0) * 360) / degrees;
@@ -225,6 +225,11 @@ export class Shapes implements Recorder {
     };
   }
 
+  /** The tool is back where the hole was begun from. */
+  private atTop(): boolean {
+    return this.open !== undefined && this.heightZ >= this.open.top - 1e-6;
+  }
+
   private endHole(keep: boolean): void {
     const open = this.open;
     this.open = undefined;
@@ -261,7 +266,7 @@ export class Shapes implements Recorder {
     this.endRun();
     this.cut = undefined;
     // a spindle that stops at the bottom turns back there: the tap is still in its hole
-    if (this.open !== undefined && this.heightZ >= this.open.top - 1e-6) this.endHole(true);
+    if (this.atTop()) this.endHole(true);
   }
 
   /** Closes what is still open at the end of the program. */

@@ -105,6 +105,22 @@ export const rowOf = (shape: Shape | undefined, more: Partial<RowFacts> = {}): R
 });
 
 /** State in which something is cut: what a program of `rowOf` has. */
-export const CUT = {
-  ...{ line: 1, segment: 1, tool: 1, offset: 540, rpm: 1000, spindle: 1, compensation: 0, feed: 200, leastFeed: 200 },
-} as const;
+const CUT = { line: 1, segment: 1, tool: 1, offset: 540, rpm: 1000, spindle: 1, feed: 200, leastFeed: 200 };
+
+/** A level turn on radius 10 at Z-8. */
+export const turnOf = (more: Partial<Round> = {}): Round => ({
+  ...{ ...CUT, kind: "round", x: 0, y: 0, radius: 10, turn: 1, degrees: 360, z0: -8, z1: -8, compensation: 0 },
+  ...{ switched: false, uneven: 0, unevenLine: 0 },
+  ...more,
+});
+/** A hole drilled to Z-12 by a cycle. */
+export const holeOf = (more: Partial<Hole> = {}): Hole => ({
+  ...{ ...CUT, kind: "hole", x: 0, y: 0, top: 2, bottom: -12, strokes: 1, cycle: 81, compensation: 0 },
+  ...{ peck: Number.NaN, reversed: false },
+  ...more,
+});
+/** A straight cut of 44 mm along X at Z-6. */
+export const cutOf = (more: Partial<Straight> = {}): Straight => ({
+  ...{ ...CUT, kind: "line", x0: 0, y0: 0, x1: 44, y1: 0, z: -6, compensation: 0 },
+  ...more,
+});

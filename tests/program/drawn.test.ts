@@ -2,9 +2,9 @@
 import { describe, expect, it } from "vitest";
 import type { Cornered, Cuts, Made, Turned } from "../../src/program/made.ts";
 import { type Picture, pictureOf } from "../../src/program/picture.ts";
-import type { Hole, Round, Straight } from "../../src/program/shapes.ts";
+import type { Round } from "../../src/program/shapes.ts";
 import type { Shape } from "../../src/program/types.ts";
-import { ARC, CUT, DRILL, ROUND, rowOf, SIDE, SLOT, THREAD } from "./by-hand.ts";
+import { ARC, cutOf, DRILL, holeOf, ROUND, rowOf, SIDE, SLOT, THREAD, turnOf } from "./by-hand.ts";
 
 const f = (value: number) => String(Number(value.toFixed(4)) + 0);
 const draw = (shape: Shape, made?: Made, zero: "tip" | "profile" = "tip") => pictureOf(rowOf(shape), made, zero)!;
@@ -17,33 +17,14 @@ const radii = (line: string) => [
   ...new Set(line.split(" ").map((p) => f(Math.hypot(...(p.split(",").map(Number) as [number, number]))))),
 ];
 
-const turn = (more: Partial<Round>): Round => ({
-  ...CUT,
-  ...{
-    kind: "round",
-    x: 0,
-    y: 0,
-    radius: 10,
-    turn: 1,
-    degrees: 360,
-    z0: -8,
-    z1: -8,
-    switched: false,
-    uneven: 0,
-    unevenLine: 0,
-  },
-  ...more,
-});
+const turn = turnOf;
 const turned = (runs: Round[], more: Partial<Turned> = {}): Turned => ({
   ...{ kind: "turned", runs, least: 0, most: 0, bottom: -8, rise: 0, line: 1 },
   ...more,
 });
 const cornered = (runs: Round[]): Cornered => ({ kind: "cornered", runs, radius: 10, bottom: -6, line: 1 });
-const hole = (bottom: number): Hole => ({
-  ...CUT,
-  ...{ kind: "hole", x: 0, y: 0, top: 0, bottom, strokes: 1, cycle: 81, peck: Number.NaN, reversed: false },
-});
-const cut = (z: number): Straight => ({ ...CUT, kind: "line", x0: 0, y0: 0, x1: 48, y1: 0, z });
+const hole = (bottom: number) => holeOf({ bottom });
+const cut = (z: number) => cutOf({ x1: 48, z });
 const cuts = (...levels: number[]): Cuts => ({ kind: "cuts", runs: levels.map(cut), length: 48, bottom: -6, line: 1 });
 
 describe("holes", () => {
