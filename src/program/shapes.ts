@@ -175,7 +175,7 @@ export class Shapes implements Recorder {
     if (Math.abs(run.x - cx) > SAME_CENTRE || Math.abs(run.y - cy) > SAME_CENTRE) return false;
     if (Math.abs(run.radius - radius) > SAME_RADIUS) return false;
     const before = ((run.z1 - run.z0) * 360) / run.degrees;
-    if (Number.isNaN(rise) || Number.isNaN(before)) return Number.isNaN(rise) === Number.isNaN(before);
+    if (Number.isNaN(rise) && Number.isNaN(before)) return true;
     // the rounding of Z weighs more on short pieces
     const rounding = (LEVEL * 90) / Math.min(90, degrees, run.degrees);
     // level turns after a helix are a shape of their own; a helix with an uneven rise is still one

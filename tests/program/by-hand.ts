@@ -1,4 +1,5 @@
 /** Rows as the comparison knows them, with round numbers that are exact in binary, so that a limit can be met to the last bit. */
+import type { Hole, Round, Straight } from "../../src/program/shapes.ts";
 import type {
   ArcShape,
   HoleShape,

@@ -81,6 +81,11 @@ describe("turns", () => {
     shapes.end();
     expect(shapes.rounds).toHaveLength(2);
   });
+  it("are about their centre wherever it is", () => {
+    const far = { x: 30, y: -40 };
+    expect(count([180, 0, 0, far], [180, 0, 0, far])).toBe(1);
+    expect(turns([360, 0, 0, far]).rounds).toMatchObject([far]);
+  });
   it("that are level after a helix are a run of their own, those of an uneven rise are not", () => {
     expect(count([360, -4, -3], [360, -3, -3])).toBe(2);
     expect(count([360, -4, -4], [360, -4, -3])).toBe(2);
@@ -94,6 +99,11 @@ describe("turns", () => {
     // one is just level, the other is not, and they are no more than the rounding apart
     expect(count([360, 0, 0.02], [360, 0.02, 0.0575])).toBe(1);
     expect(count([360, 0, 0.015], [360, 0.015, 0.055])).toBe(2);
+  });
+  it("are level up to the rounding itself", () => {
+    expect(count([360, 0, 0.02], [360, 0.02, 0.07])).toBe(2);
+    expect(count([360, 0, 0.05], [360, 0, 0.02])).toBe(2);
+    expect(count([360, 0, 0.021], [360, 0.021, 0.071])).toBe(1);
   });
   it("in short pieces may be further off: Z is rounded in each", () => {
     // 9 degrees: ten times the rounding, 0.2 a turn; 0.004 over 9 degrees is 0.16 a turn
@@ -446,6 +456,13 @@ describe("straight cuts", () => {
       [0, 0, 3, 0, -1],
       [3, 0, 6, 4, -1],
     ]);
+    // anywhere, and along Y
+    expect(cuts([10, 20, -1], [15, 25, -1], [16, 26, -1])).toEqual([[10, 20, 16, 26, -1]]);
+    expect(cuts([10, 20, -1], [10, 25, -1], [10, 30, -1])).toEqual([[10, 20, 10, 30, -1]]);
+    expect(cuts([10, 20, -1], [11, 20, -1])).toEqual([]);
+    expect(cuts([10, 20, -1], [10.5, 20, -1], [11, 20, -1])).toEqual([]);
+    expect(cuts([10, 20, -1], [10, 20.5, -1], [10, 21, -1])).toEqual([]);
+    expect(cuts([10, 20, -1], [10, 21, -1], [10, 22, -1], [10, 24, -1])).toEqual([[10, 20, 10, 24, -1]]);
     // the same way, by a ten-thousandth
     expect(cuts([0, 0, -1], [10, 0, -1], [20, 0.0009, -1])).toHaveLength(1);
     expect(cuts([0, 0, -1], [10, 0, -1], [20, 0.0011, -1])).toHaveLength(2);
