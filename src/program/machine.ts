@@ -14,8 +14,6 @@ export interface Modal {
   compensation: 0 | 41 | 42;
   /** Counts up with every tool call and spindle stop. */
   segment: number;
-  /** Last tool called; 0 none. */
-  tool: number;
   /** Number of the work offset (G54 …), 0 for none. */
   offset: number;
   line: number;
@@ -67,7 +65,6 @@ export class Machine {
     spindle: 0,
     compensation: 0,
     segment: 0,
-    tool: 0,
     offset: 0,
     line: 0,
   };
@@ -97,7 +94,6 @@ export class Machine {
   private y = 0;
   private z = Number.NaN;
   private feedWord = Number.NaN;
-  private called = 0;
   private changes = false;
   // the canned cycle that is on, and its words
   private cycle = 0;
@@ -129,7 +125,7 @@ export class Machine {
     let still = false;
     let reference = false;
     let change = false;
-    let tool = Number.NaN;
+    let tool = false;
     let stop = false;
     for (let n = 0; n < block.count; n++) {
       const letter = block.letters[n]!;
@@ -161,18 +157,14 @@ export class Machine {
         else if (code === 97 || code === 98)
           this.troubles.push({ what: "subprogram", line: block.line, word: `M${code}` });
         else if (!QUIET_M.has(code)) this.name(`M${code}`, true, block.line);
-      } else if (letter === "T") tool = value;
+      } else if (letter === "T") tool = true;
       else if (letter === "S") modal.rpm = value;
       else if (letter === "F") this.feedWord = value;
     }
     this.takeFeed();
-    if (!Number.isNaN(tool)) this.called = tool;
     this.changes ||= change;
     // where M6 changes tools, T alone only fetches the next one
-    if (change || (!this.changes && !Number.isNaN(tool))) {
-      modal.tool = this.called;
-      this.newSegment();
-    }
+    if (change || (tool && !this.changes)) this.newSegment();
     this.axes(block, { motionHere, cycleHere, still, reference });
     if (stop) {
       modal.spindle = 0;

@@ -5,14 +5,12 @@ import type { Cycle, Modal, Recorder } from "./machine.ts";
 interface Cut {
   readonly line: number;
   readonly segment: number;
-  readonly tool: number;
   readonly offset: number;
   readonly rpm: number;
   readonly spindle: number;
   readonly compensation: 0 | 41 | 42;
-  /** Largest and smallest feed met [mm/min]; NaN where the program does not tell. */
+  /** Largest feed met [mm/min]; NaN where the program does not tell. */
   feed: number;
-  leastFeed: number;
 }
 
 /** Arcs one after the other about one centre, with one radius, one sense and one rise. */
@@ -41,7 +39,6 @@ export interface Hole extends Cut {
   strokes: number;
   /** 0 where it is written out in moves. */
   readonly cycle: number;
-  readonly peck: number;
   /** Spindle turned back while it was made. */
   reversed: boolean;
   top: number;
@@ -219,7 +216,6 @@ export class Shapes implements Recorder {
       bottom: z1,
       strokes: 1,
       cycle: 0,
-      peck: Number.NaN,
       reversed: false,
       ...this.state(),
     };
@@ -250,7 +246,6 @@ export class Shapes implements Recorder {
       // from the face: the first peck of a cycle starts at its clearance plane, a little above
       strokes: pecking ? Math.max(1, Math.ceil(-bottom / peck - 0.05)) : 1,
       cycle: code,
-      peck,
       reversed: false,
       ...this.state(),
     });
@@ -276,13 +271,12 @@ export class Shapes implements Recorder {
   }
 
   private state(): Cut {
-    const { line, segment, tool, offset, rpm, spindle, compensation, feed } = this.modal;
-    return { line, segment, tool, offset, rpm, spindle, compensation, feed, leastFeed: feed };
+    const { line, segment, offset, rpm, spindle, compensation, feed } = this.modal;
+    return { line, segment, offset, rpm, spindle, compensation, feed };
   }
 
-  private feeds(cut: { feed: number; leastFeed: number }): void {
+  private feeds(cut: Cut): void {
     const { feed } = this.modal;
     if (feed > cut.feed) cut.feed = feed;
-    if (feed < cut.leastFeed) cut.leastFeed = feed;
   }
 }

@@ -106,7 +106,7 @@ export const rowOf = (shape: Shape | undefined, more: Partial<RowFacts> = {}): R
 });
 
 /** State in which something is cut: what a program of `rowOf` has. */
-const CUT = { line: 1, segment: 1, tool: 1, offset: 540, rpm: 1000, spindle: 1, feed: 200, leastFeed: 200 };
+const CUT = { line: 1, segment: 1, offset: 540, rpm: 1000, spindle: 1, feed: 200 };
 
 /** A level turn on radius 10 at Z-8. */
 export const turnOf = (more: Partial<Round> = {}): Round => ({
@@ -117,7 +117,7 @@ export const turnOf = (more: Partial<Round> = {}): Round => ({
 /** A hole drilled to Z-12 by a cycle. */
 export const holeOf = (more: Partial<Hole> = {}): Hole => ({
   ...{ ...CUT, kind: "hole", x: 0, y: 0, top: 2, bottom: -12, strokes: 1, cycle: 81, compensation: 0 },
-  ...{ peck: Number.NaN, reversed: false },
+  ...{ reversed: false },
   ...more,
 });
 /** A straight cut of 44 mm along X at Z-6. */

@@ -178,13 +178,13 @@ describe("feed, speed and spindle", () => {
 
 describe("tools", () => {
   it("are called by T where no M6 is used, and by M6 with the last T where it is", () => {
-    expect(modal("T3")).toMatchObject({ tool: 3, segment: 1 });
-    expect(modal("T3\nT4")).toMatchObject({ tool: 4, segment: 2 });
-    expect(modal("T3 M6\nT4")).toMatchObject({ tool: 3, segment: 1 });
-    expect(modal("T3 M6\nT4\nM6")).toMatchObject({ tool: 4, segment: 2 });
-    expect(modal("M6")).toMatchObject({ tool: 0, segment: 1 });
-    expect(modal("X1")).toMatchObject({ tool: 0, segment: 0 });
-    expect(modal("T0")).toMatchObject({ tool: 0, segment: 1 });
+    expect(modal("T3")).toMatchObject({ segment: 1 });
+    expect(modal("T3\nT4")).toMatchObject({ segment: 2 });
+    expect(modal("T3 M6\nT4")).toMatchObject({ segment: 1 });
+    expect(modal("T3 M6\nT4\nM6")).toMatchObject({ segment: 2 });
+    expect(modal("M6")).toMatchObject({ segment: 1 });
+    expect(modal("X1")).toMatchObject({ segment: 0 });
+    expect(modal("T0")).toMatchObject({ segment: 1 });
   });
   it("are called before the block moves", () => {
     expect(moves("X1 T1\nX2")).toEqual(["segment", "rapid 0,0,NaN 1,0,NaN", "rapid 1,0,NaN 2,0,NaN"]);

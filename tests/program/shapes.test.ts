@@ -5,7 +5,7 @@ import { Shapes } from "../../src/program/shapes.ts";
 
 function recorder() {
   const shapes = new Shapes();
-  const modal: Modal = { feed: 100, rpm: 900, spindle: 1, compensation: 0, segment: 1, tool: 2, offset: 540, line: 1 };
+  const modal: Modal = { feed: 100, rpm: 900, spindle: 1, compensation: 0, segment: 1, offset: 540, line: 1 };
   shapes.modal = modal;
   return { shapes, modal };
 }
@@ -46,13 +46,11 @@ describe("turns", () => {
         ...{
           line: 1,
           segment: 1,
-          tool: 2,
           offset: 540,
           rpm: 900,
           spindle: 1,
           compensation: 0,
           feed: 100,
-          leastFeed: 100,
         },
         radius: expect.closeTo(5.006, 9),
       },
@@ -137,7 +135,7 @@ describe("turns", () => {
       expect(shapes.rounds).toHaveLength(2);
     }
   });
-  it("keep the state they begin with, the largest and the smallest feed, and whether compensation changes", () => {
+  it("keep the state they begin with, the largest feed, and whether compensation changes", () => {
     const { shapes, modal } = recorder();
     const turn = () => shapes.arc(0, 0, 5, 1, 90, 0, 0);
     modal.compensation = 41;
@@ -149,9 +147,9 @@ describe("turns", () => {
     Object.assign(modal, { feed: 200, compensation: 41 });
     turn();
     shapes.end();
-    expect(shapes.rounds).toMatchObject([{ feed: 300, leastFeed: 50, line: 1, compensation: 41, switched: true }]);
+    expect(shapes.rounds).toMatchObject([{ feed: 300, line: 1, compensation: 41, switched: true }]);
     const same = turns([180, 0, 0], [180, 0, 0]).rounds[0]!;
-    expect(same).toMatchObject({ feed: 100, leastFeed: 100, switched: false });
+    expect(same).toMatchObject({ feed: 100, switched: false });
   });
   it("tell how far Z is off an even rise, and where", () => {
     // 4 mm in four turns; the third begins 0.25 late
@@ -194,17 +192,15 @@ describe("holes written out", () => {
       ]),
     ).toEqual([
       {
-        ...{ kind: "hole", x: 0, y: 0, top: 5, bottom: -9, strokes: 1, cycle: 0, peck: Number.NaN, reversed: false },
+        ...{ kind: "hole", x: 0, y: 0, top: 5, bottom: -9, strokes: 1, cycle: 0, reversed: false },
         ...{
           line: 1,
           segment: 1,
-          tool: 2,
           offset: 540,
           rpm: 900,
           spindle: 1,
           compensation: 0,
           feed: 100,
-          leastFeed: 100,
         },
       },
     ]);
@@ -256,15 +252,15 @@ describe("holes written out", () => {
   });
   it("a stroke is counted where the tool came up in between and goes deeper", () => {
     const strokes = (...moves: Parameters<typeof drilled>[0]) =>
-      drilled(moves).map((h) => [h.strokes, h.bottom, h.feed, h.leastFeed])[0];
-    expect(strokes(["f", 0, -3], ["f", 0, -6, { feed: 50 }])).toEqual([1, -6, 100, 50]);
-    expect(strokes(["f", 0, -3], ["f", 0, -6, { feed: 150 }])).toEqual([1, -6, 150, 100]);
-    expect(strokes(["f", 0, -3], ["r", 0, -2.5], ["f", 0, -6])).toEqual([2, -6, 100, 100]);
-    expect(strokes(["f", 0, -3], ["f", 0, -2.5], ["f", 0, -6])).toEqual([2, -6, 100, 100]);
+      drilled(moves).map((h) => [h.strokes, h.bottom, h.feed])[0];
+    expect(strokes(["f", 0, -3], ["f", 0, -6, { feed: 50 }])).toEqual([1, -6, 100]);
+    expect(strokes(["f", 0, -3], ["f", 0, -6, { feed: 150 }])).toEqual([1, -6, 150]);
+    expect(strokes(["f", 0, -3], ["r", 0, -2.5], ["f", 0, -6])).toEqual([2, -6, 100]);
+    expect(strokes(["f", 0, -3], ["f", 0, -2.5], ["f", 0, -6])).toEqual([2, -6, 100]);
     // down again to where it was is no stroke
-    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -3])).toEqual([1, -3, 100, 100]);
-    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -2])).toEqual([1, -3, 100, 100]);
-    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -4], ["r", 0, 2], ["f", 0, -5])).toEqual([3, -5, 100, 100]);
+    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -3])).toEqual([1, -3, 100]);
+    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -2])).toEqual([1, -3, 100]);
+    expect(strokes(["f", 0, -3], ["r", 0, 2], ["f", 0, -4], ["r", 0, 2], ["f", 0, -5])).toEqual([3, -5, 100]);
   });
   it("a plunge that a cut follows is none; a retract to where it began, and then a move at feed, is one", () => {
     expect(
@@ -393,17 +389,15 @@ describe("holes by a cycle", () => {
     shapes.hole(3, 4, { code: 83, bottom: -12, peck: 3, from: 2 });
     expect(shapes.holes).toEqual([
       {
-        ...{ kind: "hole", x: 3, y: 4, top: 2, bottom: -12, strokes: 4, cycle: 83, peck: 3, reversed: false },
+        ...{ kind: "hole", x: 3, y: 4, top: 2, bottom: -12, strokes: 4, cycle: 83, reversed: false },
         ...{
           line: 1,
           segment: 1,
-          tool: 2,
           offset: 540,
           rpm: 900,
           spindle: 1,
           compensation: 0,
           feed: 100,
-          leastFeed: 100,
         },
       },
     ]);
@@ -511,8 +505,8 @@ describe("straight cuts", () => {
     shapes.line(10, 0, -1, 20, 0, -1);
     expect(shapes.lines).toEqual([
       {
-        ...{ kind: "line", x0: 0, y0: 0, x1: 20, y1: 0, z: -1, line: 1, segment: 1, tool: 2, offset: 540 },
-        ...{ rpm: 900, spindle: 1, compensation: 0, feed: 300, leastFeed: 100 },
+        ...{ kind: "line", x0: 0, y0: 0, x1: 20, y1: 0, z: -1, line: 1, segment: 1, offset: 540 },
+        ...{ rpm: 900, spindle: 1, compensation: 0, feed: 300 },
       },
     ]);
   });
