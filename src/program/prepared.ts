@@ -22,7 +22,6 @@ export function holesUnder(
   toolZero: ToolZero,
 ): Difference[] {
   const start = startOf(shape);
-  if (start === undefined) return [];
   const drills = all.filter(
     ({ row: { shape: other } }) =>
       other?.kind === "hole" && other.what === "drill" && Math.abs(other.diameter / start - 1) <= SAME_DRILL,
@@ -54,9 +53,10 @@ export function holesUnder(
   return list;
 }
 
-function startOf(shape: ThreadShape | HoleShape): number | undefined {
-  if (shape.kind === "thread") return shape.inside && shape.start > 0 ? shape.start : undefined;
-  return shape.what === "ream" ? shape.diameter : undefined;
+/** Diameter of the hole that a row starts from; 0, which no drill is near to, where it starts from none or does not say. */
+function startOf(shape: ThreadShape | HoleShape): number {
+  if (shape.kind === "thread") return shape.inside ? shape.start : 0;
+  return shape.what === "ream" ? shape.diameter : 0;
 }
 
 /** Lowest place that the tool's tip reaches. */
