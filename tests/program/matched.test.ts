@@ -231,7 +231,7 @@ describe("how far off a thing may be", () => {
         false,
       ]);
     // the feed is that of the centre or of the edge
-    expect(thread({ ...off, z0: -502.75, z1: -500.25 }, { edgeFeed: 1e9 })).toBe(true);
+    expect(thread({ ...off, z0: -502.75, z1: -500.25 }, { edgeFeed: 1e99 })).toBe(true);
     expect(thread({ ...off, z0: -502.75, z1: -500.25 }, { edgeFeed: 1e8 })).toBe(false);
   });
   it("a thread's pitch", () => {
