@@ -108,6 +108,17 @@ describe("walls", () => {
     expect(draw(ROUND, hole(-1)).above.lines).toHaveLength(4);
     expect(draw(ROUND, cornered([turn({})])).above.lines).toHaveLength(6);
   });
+  it("an outside arc from above: in, clockwise along its sweep, and out", () => {
+    // from 15,5 to 10,0 and 0,-10, out to -5,-15: see the path
+    const points = of(draw(ARC), "above", "planned")[0]!.split(" ");
+    expect(points).toHaveLength(16 + 16 + 16);
+    const at = (x: number, y: number) => `${f(x)},${f(y)}`;
+    expect([points[0], points[15], points[16], points[31], points[32], points[47]]).toEqual([
+      ...["15,5", "10,0", "10,0", "0,-10", "0,-10", "-5,-15"],
+    ]);
+    // in pieces of 6 degrees: 54 degrees below the axis after nine of fifteen pieces
+    expect(points[16 + 9]).toBe(at(10 * Math.cos(0.3 * Math.PI), -10 * Math.sin(0.3 * Math.PI)));
+  });
   it("arrows have their point on the circle at half past one, and open against the way", () => {
     // 0.12 of the radius of 10, over 0.05 of the cutter of 10
     const arrow = (counter: boolean, cutter = 10) =>
