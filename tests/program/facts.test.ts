@@ -359,7 +359,13 @@ describe("rows without a shape", () => {
       rounds: near(3 * 10_001),
       shape: undefined,
     });
-    expect(fact(SEAT, { Depth: 1e9 }).rounds).toBeGreaterThan(10_000);
+    // levels by passes
+    expect(fact(SEAT, { Depth: 1e6, "Axial depth": 10, Passes: 2, "Spring passes": 0 }).rounds).toBe(200_000);
+    // from solid with an axial depth of 0.4 the helix falls as much a turn, and as many levels come on top
+    const solid = (depth: number) => fact(SOLID, { Depth: depth, "Axial depth": 0.4, Passes: 1, "Spring passes": 0 });
+    expect([solid(2000).rounds, solid(2000).shape]).toMatchObject([undefined, { fall: near(10.16), levels: 5000 }]);
+    expect(solid(2000.4)).toMatchObject({ rounds: near(10_002), shape: undefined });
+    expect(fact(ROUNDED, { Depth: 1e6, "Axial depth": 10, Passes: 2, "Spring passes": 0 }).rounds).toBe(200_000);
   });
   it("lack what determines them", () => {
     for (const [row, lost] of [
