@@ -151,5 +151,5 @@ const LONGEST_COMMENT = 120;
 /** A number with its decimal point, never minus zero: without the point some controls take it as increments. */
 function fixed(value: number, places: number): string {
   const text = value.toFixed(places);
-  return /^-0\.0*$/.test(text) ? text.slice(1) : text;
+  return Number(text) === 0 ? text.replace("-", "") : text;
 }
