@@ -19,7 +19,7 @@ const SLOW = [
   "tests/operations/{blanks,columns,needs,passes-chosen,remembered,wall-size}.test.ts",
   "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
   "tests/plan/{advise,advised,chain,demo,handed,holes,money,real-chip,relief,same-part,steps,twins,ways}.test.ts",
-  "tests/program/{edges,faults-cut,faults-place,reader,sound,words}.test.ts",
+  "tests/program/{edges,facts,faults-cut,faults-place,reader,sound,words}.test.ts",
   "tests/quote/{junk,quote}.test.ts",
   "tests/table/{designations,shop-lists,spellings,taken-for-date}.test.ts",
   "tests/thread/{gauging,sweep}.test.ts",

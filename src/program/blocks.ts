@@ -50,21 +50,22 @@ export function refusedText(text: string): Refusal | undefined {
 }
 
 /**
- * True for programs that never write a decimal point and whose coordinates are whole numbers of four digits and more:
- * they count in least increments (0.001 mm, 0.0001 in), as controls without the calculator style of input do.
+ * True for programs that never write a decimal point and have coordinates of four figures and more: they count in least
+ * increments (0.001 mm, 0.0001 in), as controls without the calculator style of input do. Comments say nothing of it.
  */
 export function countsIncrements(text: string): boolean {
-  return (
-    /[XYZ] ?[+-]?\d{4,}(?!\d*\.)/i.test(text) && !/[XYZIJKR] ?[+-]?\d*\.\d*/i.test(text.replace(/\([^)\n]*\)/g, ""))
-  );
+  const words = text.replace(/\([^)\n\r]*\)?|;.*/g, "");
+  return /[XYZ] ?[+-]?\d{4}/i.test(words) && !/[XYZIJKR] ?[+-]?\d*\./i.test(words);
 }
 
 const isDigit = (c: number) => c >= 48 && c <= 57;
 const isLetter = (c: number) => (c >= 65 && c <= 90) || (c >= 97 && c <= 122);
 const LETTERS = Array.from({ length: 26 }, (_, i) => String.fromCharCode(65 + i));
-const POWERS = Array.from({ length: 23 }, (_, i) => 10 ** i);
 
-/** Reads one block after the other. */
+/**
+ * Reads one block after the other. Behind the last character of a line stands its break, or nothing (NaN): neither is a
+ * figure, a letter, nor a character over the space, so that what is read one by one ends there.
+ */
 export class BlockReader {
   readonly block: WordBlock = { line: 0, count: 0, letters: [], values: [], skippable: false, strange: [] };
   refusal: Refusal | undefined;
@@ -79,7 +80,7 @@ export class BlockReader {
 
   /** Share of the text that is read. */
   get progress(): number {
-    return this.text.length === 0 ? 1 : this.at / this.text.length;
+    return this.text.length === 0 ? 1 : Math.min(1, this.at / this.text.length);
   }
 
   /** The next block, or undefined at the end and where the program is refused. */
@@ -111,137 +112,136 @@ export class BlockReader {
   private words(start: number, end: number): void {
     const { text, block } = this;
     let i = start;
-    while (i < end) {
+    while (i < end && this.refusal === undefined) {
       const c = text.charCodeAt(i);
-      if (c === 32 || c === 9 || c < 32) i++;
-      else if (c === 40) {
-        const close = text.indexOf(")", i);
-        i = close < 0 || close >= end ? end : close + 1;
-      } else if (c === 59) i = end;
-      else if (c === 37) i = end;
+      if (c <= 32) i++;
+      else if (c === 40) i = this.closed(i, end);
+      else if (c === 59 || c === 37) i = end;
       else if (isLetter(c)) i = this.word(i, end);
       else if (c === 47) {
         block.skippable = true;
-        i++;
         // the number of the skip switch
-        while (i < end && isDigit(text.charCodeAt(i))) i++;
-      } else if (c === 58) i = this.digits(i + 1, end);
-      else if (c === 35 || c === 91 || c === 61 || c === 38 || c === 64) {
-        this.refusal = { why: "variable", line: this.line, word: text.slice(i, Math.min(end, i + 12)) };
-        return;
-      } else if (isDigit(c) && block.count === 0) {
+        i = this.digits(i + 1);
+      } else if (c === 58) i = this.digits(i + 1);
+      else if (c === 35 || c === 91 || c === 61 || c === 38 || c === 64) i = this.variable(i, end);
+      else if (isDigit(c) && block.count === 0) {
         // a bare number at the head is a block number without its letter
-        i = this.digits(i, end);
+        i = this.digits(i);
       } else {
         let j = i + 1;
-        while (j < end && text.charCodeAt(j) > 32 && !isLetter(text.charCodeAt(j))) j++;
+        while (text.charCodeAt(j) > 32 && !isLetter(text.charCodeAt(j))) j++;
         block.strange.push(text.slice(i, Math.min(j, i + 12)));
         i = j;
       }
-      if (this.refusal !== undefined) return;
     }
   }
 
-  private digits(i: number, end: number): number {
+  /** Where a comment ends that begins here: behind its bracket, or with the line. */
+  private closed(i: number, end: number): number {
     let at = i;
-    while (at < end && isDigit(this.text.charCodeAt(at))) at++;
+    while (at < end && this.text.charCodeAt(at) !== 41) at++;
+    return at + 1;
+  }
+
+  private digits(i: number): number {
+    let at = i;
+    while (isDigit(this.text.charCodeAt(at))) at++;
     return at;
+  }
+
+  /** Behind the characters that no space parts. */
+  private solid(i: number): number {
+    let at = i;
+    while (this.text.charCodeAt(at) > 32) at++;
+    return at;
+  }
+
+  /** What stands here needs values that are not in the text. */
+  private variable(i: number, stop: number): number {
+    this.refusal = { why: "variable", line: this.line, word: this.text.slice(i, Math.min(stop, i + 12)) };
+    return stop;
+  }
+
+  private take(letter: string, value: number): void {
+    const { block } = this;
+    block.letters[block.count] = letter;
+    block.values[block.count] = value;
+    block.count++;
   }
 
   /** A letter with its number, or a name. Answers where it ends. */
   private word(i: number, end: number): number {
-    const { text, block } = this;
+    const { text } = this;
     const letter = LETTERS[(text.charCodeAt(i) & 0xdf) - 65]!;
     let at = i + 1;
-    while (at < end && (text.charCodeAt(at) === 32 || text.charCodeAt(at) === 9)) at++;
-    let sign = 1;
-    let c = at < end ? text.charCodeAt(at) : 0;
+    while (text.charCodeAt(at) === 32 || text.charCodeAt(at) === 9) at++;
+    let c = text.charCodeAt(at);
+    const sign = c === 45 ? -1 : 1;
     if (c === 43 || c === 45) {
-      if (c === 45) sign = -1;
       at++;
-      while (at < end && text.charCodeAt(at) === 32) at++;
-      c = at < end ? text.charCodeAt(at) : 0;
+      while (text.charCodeAt(at) === 32) at++;
+      c = text.charCodeAt(at);
     }
+    const first = at;
     let value = 0;
-    let figures = 0;
-    let places = 0;
-    while (at < end && isDigit(c)) {
+    let scale = 1;
+    while (isDigit(c)) {
       value = value * 10 + (c - 48);
-      figures++;
       c = text.charCodeAt(++at);
     }
-    if (at < end && c === 46) {
+    let figures = at - first;
+    if (c === 46) {
       c = text.charCodeAt(++at);
-      while (at < end && isDigit(c)) {
+      while (isDigit(c)) {
         value = value * 10 + (c - 48);
+        scale *= 10;
         figures++;
-        places++;
         c = text.charCodeAt(++at);
       }
-      if (places > 0) value /= places <= 22 ? POWERS[places]! : 10 ** places;
     }
     if (figures === 0) return this.name(i, end);
-    if (at < end && c === 44 && isDigit(text.charCodeAt(at + 1))) {
+    if (c === 44 && isDigit(text.charCodeAt(at + 1))) {
       this.refusal = { why: "decimal-comma", line: this.line, word: text.slice(i, Math.min(end, at + 4)) };
       return end;
     }
-    if (at < end && c === 61) return this.assignment(i, at, end);
-    if (at + 1 < end && (c === 69 || c === 101) && /[+-]/.test(text[at + 1]!) && isDigit(text.charCodeAt(at + 2))) {
-      const stop = this.digits(at + 2, end);
+    if (c === 61) return this.assignment(i, at);
+    value /= scale;
+    const power = c === 69 || c === 101 ? text.charCodeAt(at + 1) : 0;
+    if ((power === 43 || power === 45) && isDigit(text.charCodeAt(at + 2))) {
+      const stop = this.digits(at + 2);
       value *= 10 ** Number(text.slice(at + 1, stop));
       at = stop;
     }
-    if (letter === "N" || letter === "O") return at;
-    block.letters[block.count] = letter;
-    block.values[block.count] = sign * value;
-    block.count++;
+    if (letter !== "N" && letter !== "O") this.take(letter, sign * value);
     return at;
   }
 
   /** "R1=5" is a variable; "S2=1500" and "M1=3" speak to another spindle and are only named. */
-  private assignment(i: number, equals: number, end: number): number {
-    const letter = this.text[i]!.toUpperCase();
-    let stop = equals + 1;
-    while (stop < end && this.text.charCodeAt(stop) > 32) stop++;
-    const word = this.text.slice(i, Math.min(stop, i + 12));
-    if ((letter === "S" || letter === "M" || letter === "H") && /^=\d+$/.test(this.text.slice(equals, stop))) {
-      this.block.strange.push(word);
-      return stop;
-    }
-    this.refusal = { why: "variable", line: this.line, word };
-    return end;
+  private assignment(i: number, equals: number): number {
+    const stop = this.solid(equals);
+    if (!/^[SMH]/i.test(this.text[i]!) || !/^=\d+$/.test(this.text.slice(equals, stop))) return this.variable(i, stop);
+    this.block.strange.push(this.text.slice(i, Math.min(stop, i + 12)));
+    return stop;
   }
 
   /** A letter that no number follows: a name, or a variable. */
   private name(i: number, end: number): number {
     const { text, block } = this;
     let at = i + 1;
-    while (at < end && (isLetter(text.charCodeAt(at)) || isDigit(text.charCodeAt(at)) || text[at] === "_")) at++;
+    while (isLetter(text.charCodeAt(at)) || isDigit(text.charCodeAt(at)) || text[at] === "_") at++;
     const name = text.slice(i, at).toUpperCase();
     let next = at;
-    while (next < end && (text.charCodeAt(next) === 32 || text.charCodeAt(next) === 45)) next++;
-    const c = next < end ? text.charCodeAt(next) : 0;
+    while (text.charCodeAt(next) === 32 || text.charCodeAt(next) === 45) next++;
+    const c = text.charCodeAt(next);
     if (c === 61 && name === "T") {
       // a tool called by its name
+      this.take("T", this.line);
       const quoted = /^=\s*"[^"]*"/.exec(text.slice(next, end));
-      block.letters[block.count] = "T";
-      block.values[block.count] = this.line;
-      block.count++;
-      if (quoted) return next + quoted[0].length;
-      let stop = next + 1;
-      while (stop < end && text.charCodeAt(stop) > 32) stop++;
-      return stop;
+      return quoted ? next + quoted[0].length : this.solid(next);
     }
-    if (STEERING.test(name) || c === 35 || c === 91 || c === 61) {
-      this.refusal = { why: "variable", line: this.line, word: text.slice(i, Math.min(end, i + 12)) };
-      return end;
-    }
+    if (STEERING.test(name) || c === 35 || c === 91 || c === 61) return this.variable(i, end);
     block.strange.push(name.length > 12 ? `${name.slice(0, 11)}…` : name);
     // what a name has in brackets belongs to it
-    if (c === 40) {
-      const close = text.indexOf(")", next);
-      return close < 0 || close >= end ? end : close + 1;
-    }
-    return at;
+    return c === 40 ? this.closed(next, end) : at;
   }
 }

@@ -9,16 +9,18 @@ import { compareArc, compareRound } from "./compare-wall.ts";
 import type { Difference } from "./differences.ts";
 import type { Finding } from "./findings.ts";
 import { Machine } from "./machine.ts";
-import { groupsOf, type Made, type Turned } from "./made.ts";
+import { type Cornered, type Cuts, groupsOf, type Made, type Turned } from "./made.ts";
 import { type Groups, type Match, matchGroups } from "./match.ts";
 import { holesUnder } from "./prepared.ts";
 import { type Hole, Shapes } from "./shapes.ts";
-import type { RowFacts, ToolZero } from "./types.ts";
+import type { RowFacts, Shape, ToolZero } from "./types.ts";
 
 /** Words that are named in one finding; the rest is counted. */
 const MOST_WORDS = 8;
 /** Holes that end above this are centres and spots, which a plan does not list [mm]. */
 const SPOT = -3;
+
+const numberOf = (matches: readonly Match[]) => matches.reduce((sum, match) => sum + match.number, 0);
 
 export class ProgramCheck {
   /** True when the whole text is read or the reading was refused. */
@@ -32,7 +34,7 @@ export class ProgramCheck {
   private readonly assumed: "mm" | "in";
   private readonly increments: boolean;
   private refusal: Refusal | undefined;
-  private words = 0;
+  private anyWord = false;
   private readonly found = new Map<RowFacts, Made>();
 
   constructor(text: string, rows: readonly RowFacts[], toolZero: ToolZero = "tip") {
@@ -64,8 +66,8 @@ export class ProgramCheck {
         break;
       }
       // a heading over a column of blocks is no word
-      if (this.words === 0 && block.count === 0 && block.line === 1) continue;
-      this.words += block.count;
+      if (block.count === 0 && block.line === 1) continue;
+      this.anyWord ||= block.count > 0;
       machine.run(block);
     }
     return !this.done;
@@ -84,8 +86,7 @@ export class ProgramCheck {
           refusal: this.refusal,
         },
       ];
-    if (this.words === 0)
-      return [{ code: "unreadable", what: "refused", severity: "stop", refusal: { why: "no-words" } }];
+    if (!this.anyWord) return [{ code: "unreadable", what: "refused", severity: "stop", refusal: { why: "no-words" } }];
     return [...this.reading(), ...this.comparison()];
   }
 
@@ -156,9 +157,8 @@ export class ProgramCheck {
       else own.set(match.row, [match]);
     }
     for (const [row, [first]] of own) this.found.set(row, first!.group.made[0]!);
-    const found = (row: RowFacts) => own.get(row)?.reduce((sum, match) => sum + match.number, 0) ?? 0;
     // a program for one place, or a subprogram that is called at all of them, has one of everything
-    const single = [...own.keys()].every((row) => row.quantity === 1 || found(row) === 1);
+    const single = [...own].every(([row, list]) => row.quantity === 1 || numberOf(list) === 1);
     const list = this.rows.flatMap((row) => this.ofRow(row, own.get(row) ?? [], matches, groups, single));
     return [...list, ...leftovers(groups, matches)];
   }
@@ -172,7 +172,7 @@ export class ProgramCheck {
   ): Finding[] {
     if (row.shape === undefined) return [{ code: "unreadable", what: "plan", severity: "check", row }];
     const counted = row.shape.kind === "thread" || row.shape.kind === "round" || row.shape.kind === "hole";
-    const number = own.reduce((sum, match) => sum + match.number, 0);
+    const number = numberOf(own);
     if (number === 0)
       return [
         { code: "not-in-program", what: "row", severity: "check", row, found: 0, wanted: counted ? row.quantity : 1 },
@@ -189,7 +189,8 @@ export class ProgramCheck {
       } else list[at] = { ...list[at]!, count: [list[at]!.count![0] + count, number] };
     };
     for (const match of own) {
-      for (const difference of differences(row, match.group.made[0]!, this.toolZero)) put(difference, match.number);
+      for (const difference of differences(row, row.shape, match.group.made[0]!, this.toolZero))
+        put(difference, match.number);
       if (row.shape.kind === "thread" || row.shape.kind === "hole")
         for (const difference of holesUnder(row.shape, match, all, groups, this.toolZero)) put(difference, 1);
     }
@@ -216,14 +217,20 @@ export class ProgramCheck {
   }
 }
 
-function differences(row: RowFacts, made: Made, toolZero: ToolZero): Difference[] {
-  const { shape } = row;
-  if (shape?.kind === "thread" && made.kind === "turned") return compareThread(row, shape, made, toolZero);
-  if (shape?.kind === "round" && made.kind === "turned") return compareRound(row, shape, made);
-  if (shape?.kind === "arc" && made.kind === "cornered") return compareArc(row, shape, made);
-  if (shape?.kind === "line" && made.kind === "cuts") return compareLine(row, shape, made);
-  if (shape?.kind === "hole" && made.kind === "hole") return compareHole(row, shape, made);
-  return [];
+/** A row is given what is made of its own kind alone: see the match. */
+function differences(row: RowFacts, shape: Shape, made: Made, toolZero: ToolZero): Difference[] {
+  switch (shape.kind) {
+    case "thread":
+      return compareThread(row, shape, made as Turned, toolZero);
+    case "round":
+      return compareRound(row, shape, made as Turned);
+    case "arc":
+      return compareArc(row, shape, made as Cornered);
+    case "line":
+      return compareLine(row, shape, made as Cuts);
+    case "hole":
+      return compareHole(row, shape, made as Hole);
+  }
 }
 
 /** What the program makes beyond the plan. A program of several parts makes a whole multiple of each row. */

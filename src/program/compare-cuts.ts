@@ -17,7 +17,8 @@ export function compareHole(row: RowFacts, shape: HoleShape, made: Hole): Differ
   if (tapping) list.push(...tap(row, shape, made));
   const speeds = speedAndFeed(row, { ...made, spindle: tapping && made.spindle !== 0 ? 1 : made.spindle });
   // a tap's feed is its pitch, which is told as such
-  list.push(...speeds.filter((d) => !(tapping && d.code === "feed" && list.some((other) => other.code === "pitch"))));
+  const pitched = list.some((d) => d.code === "pitch");
+  list.push(...speeds.filter((d) => !(pitched && d.code === "feed")));
   const pecks = shape.bottoms.length;
   if (shape.what === "drill" && pecks > 1 && made.strokes < 2)
     list.push({ code: "passes", what: "pecks", severity: "check", line, found: made.strokes, wanted: pecks });
@@ -29,8 +30,9 @@ function tap(row: RowFacts, shape: HoleShape, made: Hole): Difference[] {
   const list: Difference[] = [];
   const hand = made.cycle === 74 || (made.cycle === 0 && made.spindle === -1) ? "left" : "right";
   if (hand !== shape.hand) list.push({ code: "hand", severity: "stop", line, found: hand, wanted: shape.hand });
-  if (row.rpm === undefined || row.feed === undefined || !(made.feed > 0) || !(made.rpm > 0)) return list;
-  const wanted = row.feed / row.rpm;
+  if (!(made.feed > 0 && made.rpm > 0)) return list;
+  // not known, and so nothing to differ from, where the row lacks one of them
+  const wanted = (row.feed ?? Number.NaN) / (row.rpm ?? Number.NaN);
   const found = made.feed / made.rpm;
   // feeds are written with few figures: half a percent
   if (Math.abs(found / wanted - 1) > 0.006)

@@ -14,6 +14,7 @@ import type { Round } from "./shapes.ts";
 import type { RowFacts, ThreadShape, ToolZero } from "./types.ts";
 
 export function compareThread(row: RowFacts, shape: ThreadShape, made: Turned, toolZero: ToolZero): Difference[] {
+  // runs whose Z is not known are none
   const helices = made.runs.filter(isHelix);
   const final = shape.inside ? made.most : made.least;
   const main = helices.find((run) => Math.abs(run.radius - final) < 0.02) ?? helices[0]!;
@@ -40,7 +41,7 @@ const distinct = (runs: readonly Round[]) =>
 function levelCount(helices: readonly Round[], pitch: number): number {
   const lows: number[] = [];
   for (const run of helices) if (!lows.some((z) => Math.abs(z - bottomOf(run)) < pitch / 2)) lows.push(bottomOf(run));
-  return Math.max(1, lows.length);
+  return lows.length;
 }
 
 function pitch(shape: ThreadShape, helices: readonly Round[]): Difference[] {
@@ -62,28 +63,24 @@ function threadDepth(shape: ThreadShape, helices: readonly Round[], levels: numb
   const run = helices.reduce((a, b) => (bottomOf(b) < bottomOf(a) ? b : a));
   const { line } = run;
   const low = bottomOf(run) + lower;
-  if (Number.isNaN(low)) return [{ code: "depth", what: "unknown", severity: "check", line }];
   const wanted = Math.min(shape.startZ, shape.endZ);
   const error = low - wanted;
   const slack = SLACK.ends * shape.pitch;
-  const otherZero = shape.tipToProfile > 0 && Math.abs(Math.abs(error) - shape.tipToProfile) < 0.02;
+  const fromTip = (distance: number) => Math.abs(distance - shape.tipToProfile) < 0.02;
+  const otherZero = fromTip(Math.abs(error));
   const told = { line, found: low - lower, wanted: wanted - lower, otherZero };
   const list: Difference[] = [];
   const tip = low - shape.tipToProfile;
-  if (
-    error < -slack &&
-    shape.inside &&
-    !shape.through &&
-    shape.holeDepth !== undefined &&
-    tip < -shape.holeDepth - 1e-6
-  )
+  const floor =
+    shape.inside && !shape.through ? -(shape.holeDepth ?? Number.POSITIVE_INFINITY) : Number.NEGATIVE_INFINITY;
+  if (error < -slack && tip < floor - 1e-6)
     list.push({
       code: "depth",
       what: "bottom",
       severity: "stop",
       line,
       found: tip,
-      wanted: -shape.holeDepth,
+      wanted: floor,
       otherZero,
     });
   else if (error < -slack) list.push({ code: "depth", what: "deep", severity: "check", ...told });
@@ -107,7 +104,7 @@ function threadDepth(shape: ThreadShape, helices: readonly Round[], levels: numb
       line,
       found: high - lower,
       wanted: top - lower,
-      otherZero: shape.tipToProfile > 0 && Math.abs(top - high - shape.tipToProfile) < 0.02,
+      otherZero: fromTip(top - high),
     });
   return list;
 }

@@ -47,7 +47,7 @@ export function compareRound(row: RowFacts, shape: RoundShape, made: Turned): Di
       main.line,
     ).map((d) =>
       // a wall in fewer passes is heavier work, not a wrong one
-      d.code === "passes" && d.severity === "stop" ? ({ ...d, severity: "check" } as Difference) : d,
+      d.severity === "stop" ? ({ ...d, severity: "check" } as Difference) : d,
     ),
     ...wallDepth(made.bottom, shape.depth, main.line),
     ...speedAndFeed(row, fastest(made.runs), contour),

@@ -59,8 +59,10 @@ export function speedAndFeed(row: RowFacts, cut: Round | SpeedAndFeed, contour =
   const near = (a: number, b: number) => Math.abs(a / b - 1) <= SLACK.edge;
   const found = cut.feed;
   if (Math.abs(found / feed - 1) <= SLACK.feed) return list;
-  const ratio = edgeFeed === undefined ? 1 : edgeFeed / feed;
-  if (edgeFeed !== undefined && near(found, edgeFeed))
+  // nothing is near to the feed of an edge that has none of its own
+  const edge = edgeFeed ?? Number.NaN;
+  const ratio = edge / feed;
+  if (near(found, edge))
     list.push({
       code: "edge-feed",
       what: contour ? "contour" : "edge",
@@ -68,9 +70,9 @@ export function speedAndFeed(row: RowFacts, cut: Round | SpeedAndFeed, contour =
       line,
       found,
       wanted: feed,
-      edge: edgeFeed,
+      edge,
     });
-  else if (edgeFeed !== undefined && near(found, feed / ratio))
+  else if (near(found, feed / ratio))
     list.push({
       code: "edge-feed",
       what: "twice",
@@ -78,7 +80,7 @@ export function speedAndFeed(row: RowFacts, cut: Round | SpeedAndFeed, contour =
       line,
       found,
       wanted: feed,
-      edge: edgeFeed,
+      edge,
     });
   else
     list.push({
@@ -111,8 +113,7 @@ export function compensation(
   const { line } = run;
   const list: Difference[] = [];
   const centre = finalRadius(shape);
-  const edge = contourOf(centre, shape);
-  const nearEdge = Math.abs(run.radius - edge) < Math.abs(run.radius - centre);
+  const nearEdge = Math.abs(run.radius - contourOf(centre, shape)) < Math.abs(run.radius - centre);
   const on = run.compensation !== 0;
   if (on) {
     const wanted = climbs(shape.inside, run.turn) ? 41 : 42;
@@ -125,7 +126,7 @@ export function compensation(
         found: run.compensation,
         wanted,
       });
-  } else if (nearEdge && Math.abs(run.radius - edge) < 0.1 * shape.cutter)
+  } else if (atContour(shape, run))
     list.push({ code: "compensation", what: "contour-off", severity: "stop", line, found: run.radius, wanted: centre });
   else if (row.wearValue !== undefined && row.wearValue !== 0)
     list.push({ code: "compensation", what: "wear-unused", severity: "check", line, wear: row.wearValue });
@@ -133,15 +134,17 @@ export function compensation(
   return { list, contour: on && nearEdge };
 }
 
+/** Without compensation, and within a tenth of the cutter at the finished contour. */
+const atContour = (shape: { inside: boolean; cutter: number; radii: readonly number[] }, run: Round) =>
+  run.compensation === 0 && Math.abs(run.radius - contourOf(finalRadius(shape), shape)) < 0.1 * shape.cutter;
+
 export function radius(shape: ThreadShape | RoundShape | ArcShape, run: Round, contour: boolean): Difference[] {
   const centre = finalRadius(shape);
   const wanted = contour ? contourOf(centre, shape) : centre;
   const error = run.radius - wanted;
   if (Math.abs(error) <= SLACK.radius) return [];
   // the path without compensation at the contour is told as such
-  if (!contour && run.compensation === 0 && Math.abs(run.radius - contourOf(centre, shape)) < 0.1 * shape.cutter) {
-    if (Math.abs(run.radius - contourOf(centre, shape)) < Math.abs(error)) return [];
-  }
+  if (atContour(shape, run)) return [];
   const change = 2 * error;
   const half = shape.kind === "thread" ? shape.limits && (shape.limits[1] - shape.limits[0]) / 2 : shape.tolerance;
   const within = half === undefined ? undefined : Math.abs(change) <= half;

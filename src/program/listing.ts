@@ -35,7 +35,7 @@ export function listing(facts: readonly RowFacts[], toolZero: ToolZero): [row: s
 /** The blocks of one row; a row whose plan does not determine them answers with a comment that says why. */
 export function rowBlocks(row: RowFacts, toolZero: ToolZero): string[] {
   const { shape, units, rpm, feed } = row;
-  const title = [`ROW ${row.name}`, row.operation ?? "", row.title].filter((part) => part !== "").join(" ");
+  const title = `ROW ${row.name} ${row.operation ?? ""} ${row.title}`;
   if (shape === undefined || rpm === undefined || feed === undefined) {
     const many = row.rounds !== undefined && `more than ${MOST_ROUNDS} turns or cuts would be needed`;
     return [comment(title), comment(`no words: ${many || row.reason || "the row does not determine them"}`)];
@@ -151,5 +151,5 @@ const LONGEST_COMMENT = 120;
 /** A number with its decimal point, never minus zero: without the point some controls take it as increments. */
 function fixed(value: number, places: number): string {
   const text = value.toFixed(places);
-  return /^-0\.0*$/.test(text) ? text.slice(1) : text;
+  return Number(text) === 0 ? text.replace("-", "") : text;
 }

@@ -14,8 +14,6 @@ export interface Modal {
   compensation: 0 | 41 | 42;
   /** Counts up with every tool call and spindle stop. */
   segment: number;
-  /** Last tool called; 0 none. */
-  tool: number;
   /** Number of the work offset (G54 …), 0 for none. */
   offset: number;
   line: number;
@@ -50,16 +48,15 @@ export type Trouble =
 
 const INCH = 25.4;
 const has = (value: number) => !Number.isNaN(value);
-/** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels, return levels. */
+/** Codes (× 10) that only set what does not matter here: exact stop, offsets of length, cancels. */
 const QUIET_G = new Set([
-  ...[90, 150, 400, 430, 440, 490, 500, 501, 600, 610, 620, 640, 670, 690, 800, 930, 940, 950, 970, 980, 990, 611],
-  ...[230, 220, 805, 51, 81],
+  90, 150, 430, 440, 490, 500, 501, 600, 610, 611, 620, 640, 670, 690, 970, 230, 220, 805, 51, 81,
 ]);
 /** Codes that turn, scale or mirror what follows, or run a macro. */
 const TURNED_G = new Set([160, 510, 511, 680, 682]);
 const MACRO_G = new Set([650, 660, 661]);
 const SHIFT_G = new Set([100, 520, 920]);
-const QUIET_M = new Set([0, 1, 2, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 17, 18, 19, 29, 30, 34, 35, 36, 37, 48, 49]);
+const QUIET_M = new Set([0, 1, 7, 8, 9, 10, 11, 12, 17, 18, 19, 29, 34, 35, 36, 37, 48, 49, 99]);
 
 export class Machine {
   readonly modal: Modal = {
@@ -68,7 +65,6 @@ export class Machine {
     spindle: 0,
     compensation: 0,
     segment: 0,
-    tool: 0,
     offset: 0,
     line: 0,
   };
@@ -98,7 +94,6 @@ export class Machine {
   private y = 0;
   private z = Number.NaN;
   private feedWord = Number.NaN;
-  private called = 0;
   private changes = false;
   // the canned cycle that is on, and its words
   private cycle = 0;
@@ -130,7 +125,7 @@ export class Machine {
     let still = false;
     let reference = false;
     let change = false;
-    let tool = Number.NaN;
+    let tool = false;
     let stop = false;
     for (let n = 0; n < block.count; n++) {
       const letter = block.letters[n]!;
@@ -161,19 +156,15 @@ export class Machine {
         else if (code === 2 || code === 30) this.ended = true;
         else if (code === 97 || code === 98)
           this.troubles.push({ what: "subprogram", line: block.line, word: `M${code}` });
-        else if (!QUIET_M.has(code) && code !== 99) this.name(`M${code}`, true, block.line);
-      } else if (letter === "T") tool = value;
+        else if (!QUIET_M.has(code)) this.name(`M${code}`, true, block.line);
+      } else if (letter === "T") tool = true;
       else if (letter === "S") modal.rpm = value;
       else if (letter === "F") this.feedWord = value;
     }
     this.takeFeed();
-    if (!Number.isNaN(tool)) this.called = tool;
     this.changes ||= change;
     // where M6 changes tools, T alone only fetches the next one
-    if (change || (!this.changes && !Number.isNaN(tool))) {
-      modal.tool = this.called;
-      this.newSegment();
-    }
+    if (change || (tool && !this.changes)) this.newSegment();
     this.axes(block, { motionHere, cycleHere, still, reference });
     if (stop) {
       modal.spindle = 0;
@@ -187,10 +178,10 @@ export class Machine {
   }
 
   private takeFeed(): void {
-    const { modal } = this;
-    if (this.inverse || Number.isNaN(this.feedWord)) modal.feed = Number.NaN;
+    const { modal, units, perTurn } = this;
     // F has a format of its own: whole numbers are common in it and never mean increments of length
-    else modal.feed = this.feedWord * (this.units === "in" ? INCH : 1) * (this.perTurn ? modal.rpm : 1);
+    const told = this.feedWord * (units === "in" ? INCH : 1) * (perTurn ? modal.rpm : 1);
+    modal.feed = this.inverse ? Number.NaN : told;
   }
 
   /** Modal codes; answers false where the program is refused. */

@@ -33,8 +33,7 @@ const off = (difference: number, half: number) => {
   const d = Math.abs(difference);
   return Number.isNaN(d) ? 0.5 : d / (d + half);
 };
-const share = (found: number, wanted: number | undefined) =>
-  wanted === undefined || !(found > 0) ? 0.5 : off(Math.log(found / wanted), HALF.share);
+const share = (found: number, wanted = Number.NaN) => (found > 0 ? off(Math.log(found / wanted), HALF.share) : 0.5);
 
 function speeds(row: RowFacts, rpm: number, feed: number, weight: number): number {
   const f = Math.min(share(feed, row.feed), row.edgeFeed === undefined ? 1 : share(feed, row.edgeFeed));
@@ -139,7 +138,8 @@ export function matchGroups(rows: readonly RowFacts[], groups: Groups, toolZero:
       if (cost < NEVER) pairs.push({ cost, row: r, group: g });
     });
   });
-  pairs.sort((a, b) => a.cost - b.cost || a.row - b.row || a.group - b.group);
+  // of equal ones the first row and its first group stay first
+  pairs.sort((a, b) => a.cost - b.cost);
   const need = rows.map(({ shape, quantity }) => (shape?.kind === "arc" || shape?.kind === "line" ? 1 : quantity));
   const matches: Match[] = [];
   const give = ({ row, group }: { row: number; group: number }) => {

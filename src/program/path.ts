@@ -32,8 +32,15 @@ class Pen {
   y = 0;
   z = CLEARANCE;
 
-  rapid(to: { x?: number; y?: number; z?: number }): void {
-    this.put(0, to);
+  /** To its place in the plane, then to the clearance height: at which height it comes the row does not tell. */
+  over(x: number, y: number): void {
+    this.put(0, { x, y });
+    this.put(0, {});
+  }
+
+  /** Up or down at rapid. */
+  rapid(z: number): void {
+    this.put(0, { z });
   }
 
   feed(to: { x?: number; y?: number; z?: number }): void {
@@ -105,13 +112,12 @@ function threadPath(shape: ThreadShape, lower: number): PathPass[] {
       const quarter = (sense * pitch) / 4;
       const flat = k === 0 && !roomBelow(shape);
       const rise = { in: up && flat ? 0 : quarter, out: !up && flat ? 0 : quarter };
-      pen.rapid({ x: off, y: 0 });
-      pen.rapid({ z: CLEARANCE });
-      pen.rapid({ z: first - rise.in });
+      pen.over(off, 0);
+      pen.rapid(first - rise.in);
       halfCircle(pen, inside, counter, radius, rise.in);
       turn(pen, turns, counter, last - first);
       halfCircle(pen, inside, counter, off, rise.out);
-      pen.rapid({ z: CLEARANCE });
+      pen.rapid(CLEARANCE);
       return {
         note: levelName(passName(n, radii.length, springs), k, shape.levels.length),
         compensation: sideOf(shape.climb),
@@ -123,7 +129,7 @@ function threadPath(shape: ThreadShape, lower: number): PathPass[] {
 
 /** Room for a quarter pitch below the thread: known for through holes, and for blind ones whose depth is given. */
 export function roomBelow({ through, inside, holeDepth, depth, tipToProfile, pitch }: ThreadShape): boolean {
-  return through || (inside && holeDepth !== undefined && holeDepth >= depth + tipToProfile + pitch / 4);
+  return through || (inside && (holeDepth ?? 0) >= depth + tipToProfile + pitch / 4);
 }
 
 /** Turns about the origin from where the pen stands: one block a full turn, the rest in a last one. */
@@ -147,26 +153,24 @@ function roundPath(shape: RoundShape): PathPass[] {
     const compensation = sideOf(shape.climb);
     if (n === 0 && fall > 0) {
       const pen = new Pen();
-      pen.rapid({ x: off, y: 0 });
-      pen.rapid({ z: CLEARANCE });
+      pen.over(off, 0);
       pen.feed({ z: 0 });
       halfCircle(pen, inside, counter, radius, 0);
       turn(pen, depth / fall, counter, -depth);
       // once more around at depth, or the floor keeps the ramp
       turn(pen, 1, counter, 0);
       halfCircle(pen, inside, counter, off, 0);
-      pen.rapid({ z: CLEARANCE });
+      pen.rapid(CLEARANCE);
       return [{ note: `${name}, HELIX FROM SOLID`, compensation, moves: pen.moves }];
     }
     return levelZ(shape).map((z, k): PathPass => {
       const pen = new Pen();
-      pen.rapid({ x: off, y: 0 });
-      pen.rapid({ z: CLEARANCE });
-      pen.rapid({ z });
+      pen.over(off, 0);
+      pen.rapid(z);
       halfCircle(pen, inside, counter, radius, 0);
       turn(pen, 1, counter, 0);
       halfCircle(pen, inside, counter, off, 0);
-      pen.rapid({ z: CLEARANCE });
+      pen.rapid(CLEARANCE);
       return { note: levelName(name, k, shape.levels), compensation, moves: pen.moves };
     });
   });
@@ -187,14 +191,13 @@ function arcPath(shape: ArcShape): PathPass[] {
       const lead = radius / 2;
       const middle = inside ? radius - lead : radius + lead;
       // A quarter circle that ends at (radius, 0) in the sense of the path comes from a side of it.
-      pen.rapid({ x: middle, y: -way * lead });
-      pen.rapid({ z: CLEARANCE });
-      pen.rapid({ z });
+      pen.over(middle, -way * lead);
+      pen.rapid(z);
       pen.arc(middle, 0, 90, inside ? counter : !counter);
       pen.arc(0, 0, shape.sweep, counter);
       const [ux, uy] = [pen.x / radius, pen.y / radius];
       pen.arc(ux * middle, uy * middle, 90, inside ? counter : !counter);
-      pen.rapid({ z: CLEARANCE });
+      pen.rapid(CLEARANCE);
       return {
         note: levelName(passName(n, radii.length, shape.springs), k, shape.levels),
         compensation: sideOf(shape.climb),
@@ -208,11 +211,10 @@ function linePath(shape: LineShape): PathPass[] {
   return shape.offsets.flatMap((y, n) =>
     levelZ(shape).map((z, k): PathPass => {
       const pen = new Pen();
-      pen.rapid({ x: -shape.over, y });
-      pen.rapid({ z: CLEARANCE });
-      pen.rapid({ z });
+      pen.over(-shape.over, y);
+      pen.rapid(z);
       pen.feed({ x: shape.length });
-      pen.rapid({ z: CLEARANCE });
+      pen.rapid(CLEARANCE);
       return {
         note: levelName(passName(n, shape.offsets.length, shape.springs), k, shape.levels),
         compensation: shape.what === "side" ? sideOf(shape.climb) : undefined,
@@ -224,16 +226,15 @@ function linePath(shape: LineShape): PathPass[] {
 
 function holePath(shape: HoleShape): PathPass {
   const pen = new Pen();
-  pen.rapid({ x: 0, y: 0 });
-  pen.rapid({ z: CLEARANCE });
+  pen.over(0, 0);
   shape.bottoms.forEach((bottom, n) => {
     const before = shape.bottoms[n - 1];
     // back down to just above where the last peck ended
-    if (before !== undefined) pen.rapid({ z: before + CLEARANCE / 4 });
+    if (before !== undefined) pen.rapid(before + CLEARANCE / 4);
     pen.feed({ z: bottom });
     // taps and reamers leave at feed, drills at rapid
     if (shape.what === "tap" || shape.what === "ream") pen.feed({ z: CLEARANCE });
-    else pen.rapid({ z: CLEARANCE });
+    else pen.rapid(CLEARANCE);
   });
   const pecks = shape.bottoms.length;
   return { note: pecks > 1 ? `${pecks} PECKS` : "", moves: pen.moves, reverse: shape.what === "tap" };

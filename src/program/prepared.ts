@@ -1,6 +1,6 @@
 /** The hole that a thread or a reamer goes into: is it drilled at that place, before, and deep enough? */
 import type { Difference } from "./differences.ts";
-import { bottomOf, type Made } from "./made.ts";
+import { bottomOf, type Turned } from "./made.ts";
 import type { Groups, Match } from "./match.ts";
 import type { Hole } from "./shapes.ts";
 import type { HoleShape, ThreadShape, ToolZero } from "./types.ts";
@@ -22,55 +22,46 @@ export function holesUnder(
   toolZero: ToolZero,
 ): Difference[] {
   const start = startOf(shape);
-  if (start === undefined) return [];
   const drills = all.filter(
-    ({ row: other, group }) =>
-      other.shape?.kind === "hole" &&
-      other.shape.what === "drill" &&
-      Math.abs(other.shape.diameter / start - 1) <= SAME_DRILL &&
-      group.made[0]!.kind === "hole",
+    ({ row: { shape: other } }) =>
+      other?.kind === "hole" && other.what === "drill" && Math.abs(other.diameter / start - 1) <= SAME_DRILL,
   );
   if (drills.length === 0) return [];
-  const holes = drills.flatMap(({ group }) => group.made as Hole[]);
+  const holes = drills.flatMap(({ row, group }) =>
+    group.made.map((made) => ({ hole: made as Hole, through: (row.shape as HoleShape).through })),
+  );
   const every = groups.holes.flatMap((group) => group.made);
   const list: Difference[] = [];
-  for (const made of match.group.made.slice(0, match.number)) {
-    const [x, y, offset] = place(made);
-    const here = (hole: Hole) => hole.offset === offset && Math.hypot(hole.x - x, hole.y - y) <= SAME_PLACE;
-    const drilled = holes.filter(here);
-    if (drilled.length > 1 || every.filter(here).length > 4) continue;
+  for (const made of match.group.made.slice(0, match.number) as (Turned | Hole)[]) {
     const { line } = made;
-    const [hole] = drilled;
-    if (hole === undefined) {
+    const { x, y, offset } = made.kind === "hole" ? made : made.runs[0]!;
+    const here = (hole: Hole) => hole.offset === offset && Math.hypot(hole.x - x, hole.y - y) <= SAME_PLACE;
+    const [drilled, another] = holes.filter(({ hole }) => here(hole));
+    if (another !== undefined || every.filter(here).length > 4) continue;
+    if (drilled === undefined) {
       // a hole of any kind there may be its own, drilled by a row of another size
-      if (!every.some((h) => here(h) && h !== made)) {
+      if (!every.some((hole) => here(hole) && hole !== made))
         list.push({ code: "hole", what: "none", severity: "check", line, x, y });
-      }
-    } else if (hole.line > line) list.push({ code: "hole", what: "later", severity: "stop", line, drilled: hole.line });
-    else {
-      const tip = tipOf(made, shape, toolZero);
-      const drill = drills.find(({ group }) => (group.made as Hole[]).includes(hole))!.row.shape as HoleShape;
-      if (!drill.through && tip < hole.bottom + 1e-3)
-        list.push({ code: "hole", what: "shallow", severity: "stop", line, bottom: hole.bottom, tip });
+      continue;
     }
+    const { hole, through } = drilled;
+    const tip = tipOf(made, shape, toolZero);
+    if (hole.line > line) list.push({ code: "hole", what: "later", severity: "stop", line, drilled: hole.line });
+    else if (!through && tip < hole.bottom + 1e-3)
+      list.push({ code: "hole", what: "shallow", severity: "stop", line, bottom: hole.bottom, tip });
   }
   return list;
 }
 
-function startOf(shape: ThreadShape | HoleShape): number | undefined {
-  if (shape.kind === "thread") return shape.inside && shape.start > 0 ? shape.start : undefined;
-  return shape.what === "ream" ? shape.diameter : undefined;
-}
-
-function place(made: Made): [x: number, y: number, offset: number] {
-  if (made.kind === "hole") return [made.x, made.y, made.offset];
-  if (made.kind === "turned") return [made.runs[0]!.x, made.runs[0]!.y, made.runs[0]!.offset];
-  return [Number.NaN, Number.NaN, 0];
+/** Diameter of the hole that a row starts from; 0, which no drill is near to, where it starts from none or does not say. */
+function startOf(shape: ThreadShape | HoleShape): number {
+  if (shape.kind === "thread") return shape.inside ? shape.start : 0;
+  return shape.what === "ream" ? shape.diameter : 0;
 }
 
 /** Lowest place that the tool's tip reaches. */
-function tipOf(made: Made, shape: ThreadShape | HoleShape, toolZero: ToolZero): number {
+function tipOf(made: Turned | Hole, shape: ThreadShape | HoleShape, toolZero: ToolZero): number {
   if (made.kind === "hole") return made.bottom;
-  const low = made.kind === "turned" ? Math.min(...made.runs.map(bottomOf)) : Number.NaN;
+  const low = Math.min(...made.runs.map(bottomOf));
   return shape.kind === "thread" && toolZero === "profile" ? low - shape.tipToProfile : low;
 }

@@ -5,14 +5,12 @@ import type { Cycle, Modal, Recorder } from "./machine.ts";
 interface Cut {
   readonly line: number;
   readonly segment: number;
-  readonly tool: number;
   readonly offset: number;
   readonly rpm: number;
   readonly spindle: number;
   readonly compensation: 0 | 41 | 42;
-  /** Largest and smallest feed met [mm/min]; NaN where the program does not tell. */
+  /** Largest feed met [mm/min]; NaN where the program does not tell. */
   feed: number;
-  leastFeed: number;
 }
 
 /** Arcs one after the other about one centre, with one radius, one sense and one rise. */
@@ -41,7 +39,6 @@ export interface Hole extends Cut {
   strokes: number;
   /** 0 where it is written out in moves. */
   readonly cycle: number;
-  readonly peck: number;
   /** Spindle turned back while it was made. */
   reversed: boolean;
   top: number;
@@ -100,7 +97,7 @@ export class Shapes implements Recorder {
       this.heightZ = z1;
       return;
     }
-    this.endHole(this.open !== undefined && this.heightZ >= this.open.top - 1e-6);
+    this.endHole(this.atTop());
     this.heightZ = z1;
     if (z0 !== z1) {
       this.cut = undefined;
@@ -130,7 +127,7 @@ export class Shapes implements Recorder {
 
   arc(cx: number, cy: number, radius: number, turn: 1 | -1, degrees: number, z0: number, z1: number): void {
     this.cut = undefined;
-    this.endHole(this.open !== undefined && this.heightZ >= this.open.top - 1e-6);
+    this.endHole(this.atTop());
     this.heightZ = z1;
     const { run } = this;
     const rise = ((z1 - z0) * 360) / degrees;
@@ -175,7 +172,7 @@ export class Shapes implements Recorder {
     if (Math.abs(run.x - cx) > SAME_CENTRE || Math.abs(run.y - cy) > SAME_CENTRE) return false;
     if (Math.abs(run.radius - radius) > SAME_RADIUS) return false;
     const before = ((run.z1 - run.z0) * 360) / run.degrees;
-    if (Number.isNaN(rise) || Number.isNaN(before)) return Number.isNaN(rise) === Number.isNaN(before);
+    if (Number.isNaN(rise) && Number.isNaN(before)) return true;
     // the rounding of Z weighs more on short pieces
     const rounding = (LEVEL * 90) / Math.min(90, degrees, run.degrees);
     // level turns after a helix are a shape of their own; a helix with an uneven rise is still one
@@ -219,10 +216,14 @@ export class Shapes implements Recorder {
       bottom: z1,
       strokes: 1,
       cycle: 0,
-      peck: Number.NaN,
       reversed: false,
       ...this.state(),
     };
+  }
+
+  /** The tool is back where the hole was begun from. */
+  private atTop(): boolean {
+    return this.open !== undefined && this.heightZ >= this.open.top - 1e-6;
   }
 
   private endHole(keep: boolean): void {
@@ -245,7 +246,6 @@ export class Shapes implements Recorder {
       // from the face: the first peck of a cycle starts at its clearance plane, a little above
       strokes: pecking ? Math.max(1, Math.ceil(-bottom / peck - 0.05)) : 1,
       cycle: code,
-      peck,
       reversed: false,
       ...this.state(),
     });
@@ -261,7 +261,7 @@ export class Shapes implements Recorder {
     this.endRun();
     this.cut = undefined;
     // a spindle that stops at the bottom turns back there: the tap is still in its hole
-    if (this.open !== undefined && this.heightZ >= this.open.top - 1e-6) this.endHole(true);
+    if (this.atTop()) this.endHole(true);
   }
 
   /** Closes what is still open at the end of the program. */
@@ -271,13 +271,12 @@ export class Shapes implements Recorder {
   }
 
   private state(): Cut {
-    const { line, segment, tool, offset, rpm, spindle, compensation, feed } = this.modal;
-    return { line, segment, tool, offset, rpm, spindle, compensation, feed, leastFeed: feed };
+    const { line, segment, offset, rpm, spindle, compensation, feed } = this.modal;
+    return { line, segment, offset, rpm, spindle, compensation, feed };
   }
 
-  private feeds(cut: { feed: number; leastFeed: number }): void {
+  private feeds(cut: Cut): void {
     const { feed } = this.modal;
     if (feed > cut.feed) cut.feed = feed;
-    if (feed < cut.leastFeed) cut.leastFeed = feed;
   }
 }

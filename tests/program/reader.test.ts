@@ -137,8 +137,8 @@ describe("what is recognised (independent)", () => {
   });
   it("tools: M6 changes, T alone only fetches where M6 is used, and changes where it is not", () => {
     const cut = "G0 X0 Y0 Z5\nG1 Z-9 F80\nG0 Z5\nG0 X9\n";
-    expect(shapesOf(`T1 M6\nT2\n${cut}M6\nT3\n${cut}`).holes.map((h) => h.tool)).toEqual([1, 2]);
-    expect(shapesOf(`T1\n${cut}T2\n${cut}`).holes.map((h) => h.tool)).toEqual([1, 2]);
+    expect(shapesOf(`T1 M6\nT2\n${cut}M6\nT3\n${cut}`).holes.map((h) => h.segment)).toEqual([1, 2]);
+    expect(shapesOf(`T1\n${cut}T2\n${cut}`).holes.map((h) => h.segment)).toEqual([1, 2]);
   });
 });
 
