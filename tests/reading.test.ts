@@ -5,6 +5,7 @@ import { drillNamed } from "../src/drill/sizes.ts";
 import { decimalText, inchText } from "../src/reading.ts";
 import { parseThread } from "../src/thread/designation.ts";
 import { taperPipe } from "../src/thread/taper-pipe.ts";
+import { growth, LINEAR, quickest } from "./quickest.ts";
 
 const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   decimalText,
@@ -14,20 +15,15 @@ const READERS: Readonly<Record<string, (text: string) => unknown>> = {
   taperPipe,
 };
 
-/** Milliseconds of the processor in the quickest of three readings, whoever else wants it; refusals count as readings. */
-function quickest(read: (text: string) => unknown, text: string): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 3 && best > 30; i++) {
-    const start = process.cpuUsage();
+/** Milliseconds of the processor in the quicker of two readings; refusals count as readings. */
+const reading = (read: (text: string) => unknown, text: string): number =>
+  quickest(() => {
     try {
       read(text);
     } catch {
       // long junk is refused; how long that takes is the question
     }
-    best = Math.min(best, process.cpuUsage(start).user / 1000);
-  }
-  return best;
-}
+  }, 2);
 
 describe("numbers as people type them (identity)", () => {
   it("reads decimals, and nothing that might be meant otherwise", () => {
@@ -109,7 +105,7 @@ describe("long text in a cell (identity)", () => {
         for (const unit of UNITS)
           for (const tail of TAILS) {
             const text = head + unit.repeat(LENGTH / unit.length) + tail;
-            expect(quickest(read, text), JSON.stringify([head, unit, tail])).toBeLessThan(ALLOWED);
+            expect(reading(read, text), JSON.stringify([head, unit, tail])).toBeLessThan(ALLOWED);
           }
     });
     it(`is read by ${name} at once whatever is repeated`, () => {
@@ -118,7 +114,7 @@ describe("long text in a cell (identity)", () => {
       fc.assert(
         fc.property(some(3), some(3), some(2), (head, unit, tail) => {
           const text = head + unit.repeat(LENGTH / (unit.length || LENGTH)) + tail;
-          expect(quickest(read, text)).toBeLessThan(ALLOWED);
+          expect(reading(read, text)).toBeLessThan(ALLOWED);
         }),
         { numRuns: 300, seed: 11 },
       );
@@ -128,21 +124,12 @@ describe("long text in a cell (identity)", () => {
 
 describe("long text of a drawing (identity)", () => {
   it("is read in proportion to its length", () => {
-    /** Milliseconds of the processor in the quickest of five readings. */
-    const best = (text: string) => {
-      let least = Number.POSITIVE_INFINITY;
-      for (let i = 0; i < 5; i++) {
-        const start = process.cpuUsage();
-        readCallouts(text);
-        least = Math.min(least, process.cpuUsage(start).user / 1000);
-      }
-      return least;
-    };
-    // Eight times the text: eight times the time if linear, sixty-four times if quadratic.
     for (const one of [" ", "\t", "4 ", "(", "((", "x ", "⌀ ", "- ", "1,", "O", "|", "M8 ↧ 16\n"]) {
       const text = (n: number) => `4X ⌀.5${one.repeat(n)}THRU`;
-      best(text(1000));
-      expect(best(text(16_000)), JSON.stringify(one)).toBeLessThan(Math.max(32 * best(text(2000)), 20));
+      expect(
+        growth((n) => readCallouts(text(n)), 2000),
+        JSON.stringify(one),
+      ).toBeLessThan(LINEAR);
     }
   });
 });

@@ -181,7 +181,6 @@ describe("callouts in the desk", () => {
     const cells = await grid(desk, used + wanted + 1);
     expect(cells.slice(used, used + wanted).filter((row) => row[verdictAt] === null)).toEqual([]);
     expect(cells[used + wanted - 1]![0]).toBe(cells[used + wanted - 1]![verdictAt]);
-    expect(times.planned).toBeLessThan(20_000);
     await page.evaluate(
       (row) => (globalThis as any).tablefeedDesk.select({ sheet: "Plan", row, column: 0 }),
       used + wanted - 1,

@@ -308,7 +308,6 @@ describe("speed (measured here, with wide bounds)", () => {
       );
       // The typed cell and its verdict.
       expect(most).toBeLessThanOrEqual(2);
-      expect(times[12]).toBeLessThan(100);
     });
   }
 });

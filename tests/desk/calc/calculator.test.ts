@@ -287,7 +287,7 @@ describe("keys of formulas (identity)", () => {
 });
 
 describe("speed", () => {
-  it("takes an edit in 10,000 × 12 formulas, and says how long (yardstick: 300 ms)", () => {
+  it("takes an edit in 10,000 × 12 formulas, in a small part of the time that all of them take", () => {
     const letters = "ABCDEFGHIJKLMNOPQRSTUVWX";
     const rows = Array.from({ length: 10_000 }, (_, r) => [
       r + 1,
@@ -309,6 +309,6 @@ describe("speed", () => {
     }
     const middle = times.sort((a, b) => a - b)[4]!;
     console.log(`120,000 formulas worked out in ${opened.toFixed(0)} ms; one edit ${middle.toFixed(2)} ms`);
-    expect(middle).toBeLessThan(300);
+    expect(middle).toBeLessThan(opened / 10);
   });
 });

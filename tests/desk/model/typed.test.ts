@@ -5,6 +5,7 @@ import { displayText } from "../../../taskpane/desk/model/display.ts";
 import { localeOf } from "../../../taskpane/desk/model/locale.ts";
 import { editText, readTyped } from "../../../taskpane/desk/model/typed.ts";
 import type { Cell } from "../../../taskpane/desk/model/types.ts";
+import { growth, LINEAR } from "../../quickest.ts";
 
 const EN = localeOf("en-US");
 const DE = localeOf("de-DE");
@@ -117,25 +118,16 @@ describe("days (published: ECMA-376-1, 18.17.4.1: 1 January 1900 is 1, 1 January
 
 describe("long text in a cell (identity)", () => {
   it("is read in proportion to its length", () => {
-    /** Milliseconds of the processor in the quickest of five readings. */
-    const best = (text: string) => {
-      let least = Number.POSITIVE_INFINITY;
-      for (let i = 0; i < 5; i++) {
-        const start = process.cpuUsage();
-        read(text);
-        least = Math.min(least, process.cpuUsage(start).user / 1000);
-      }
-      return least;
-    };
-    // Eight times the text: eight times the time if linear, sixty-four times if quadratic.
     for (const one of [" ", "\t", "1", "1 ", "1,", "1.", "%", " %", "(", "-", "/", "'", "a"])
       for (const [head, tail] of [
         ["1", "z"],
         ["M6", "!"],
       ]) {
         const text = (n: number) => `${head}${one.repeat(n)}${tail}`;
-        best(text(1000));
-        expect(best(text(16_000)), JSON.stringify([head, one])).toBeLessThan(Math.max(32 * best(text(2000)), 20));
+        expect(
+          growth((n) => read(text(n)), 2000),
+          JSON.stringify([head, one]),
+        ).toBeLessThan(LINEAR);
       }
   });
 });
