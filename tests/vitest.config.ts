@@ -17,11 +17,11 @@ const SLOW = [
   "tests/house/{certificate,faults,generated,requirements,server,toolchain,unused}.test.ts",
   "tests/mill/{chatter,chatter-brute,force,passes-left,stability,surface,thread-chatter,threadfeed,threadforce,wall-feed}.test.ts",
   "tests/operations/{blanks,columns,needs,passes-chosen,remembered,wall-size}.test.ts",
-  "tests/pane/{careful,excel,faults,live,missing,planning,posted,quote,text-format}.test.ts",
+  "tests/pane/{careful,excel,faults,live,looking,missing,planning,posted,quote,session,text-format}.test.ts",
   "tests/plan/{advise,advised,chain,demo,handed,holes,money,real-chip,relief,same-part,steps,twins,ways}.test.ts",
   "tests/program/{edges,facts,faults-cut,faults-place,reader,sound,words}.test.ts",
-  "tests/quote/{junk,quote}.test.ts",
-  "tests/table/{designations,shop-lists,spellings,taken-for-date}.test.ts",
+  "tests/quote/{compare,junk,quote}.test.ts",
+  "tests/table/{designations,shop-lists,spellings,taken-for-date,zero}.test.ts",
   "tests/thread/{gauging,sweep}.test.ts",
 ];
 
