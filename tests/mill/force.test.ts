@@ -23,6 +23,13 @@ const near = (value: number, wanted: number, relative: number, what = "") =>
     relative * Math.abs(wanted),
   );
 
+describe("one straight tooth in a slot (by hand)", () => {
+  it("is loaded most half-way, by the chip and by its edge: ap·(kc1.1·fz^(1 − m) + Et)", () => {
+    const cut = { ...base, teeth: 1, helixAngle: 0, radialDepth: 10, axialDepth: 3, edgeTangential: 12 };
+    expect(millForces(cut).peakTangential).toBeCloseTo(3 * (1800 * 0.05 ** 0.75 + 12), 6);
+  });
+});
+
 describe("the edge's own force (by hand: its integral over the angle of engagement)", () => {
   // over a turn each tooth cuts for φ: Fn = z·ap/2π·(±Et·(1 − cos φ) + Er·sin φ), Ff = z·ap/2π·(±Et·sin φ − Er·(1 − cos φ))
   for (const helixAngle of [0, 30])
