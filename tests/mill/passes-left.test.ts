@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { TradeError } from "../../src/errors.ts";
+import { wallLeft } from "../../src/mill/bending.ts";
 import { leastLayer } from "../../src/mill/edge.ts";
 import { type ThreadCut, threadMillForces } from "../../src/mill/threadforce.ts";
 import { passDepths } from "../../src/thread/passes.ts";
@@ -49,6 +50,40 @@ describe("what passes of a blunt, springy tool leave (independent)", () => {
     const jump = (a: number, b: number) => 100 * (b - a) + (b >= 0.5 ? 1000 : 0);
     expect(wallsLeft({ depths: [1], flexibility: 0.001, layer: 0, normalForce: jump })[0]).toBeCloseTo(0.5, 8);
   });
+});
+
+describe("how often the force is asked for", () => {
+  type Force = (from: number, to: number, edge: number) => number;
+  /** Of each pass. */
+  const asked = (flexibility: number, layer: number, force: Force, depths: readonly number[]): number[] => {
+    let wall = 0;
+    return depths.map((depth) => {
+      let times = 0;
+      const normalForce: Force = (from, to, edge) => {
+        times++;
+        return force(from, to, edge);
+      };
+      wall = wallLeft({ flexibility, layer, normalForce }, wall, depth);
+      return times;
+    });
+  };
+  it("twice for a force that grows with the depth: at the full depth, and where the line between is nothing", () => {
+    expect(asked(0.001, 0, (a, b) => 250 * (b - a), [1, 1, 1.2])).toEqual([2, 2, 2]);
+    expect(asked(0.001, 0, (a, b) => -500 * (b - a), [1])).toEqual([2]);
+  });
+  // halving the way thirty times would come as near: 2^−30 of it
+  it("less than half as often as by halving, for a power law with an edge force and a layer", () => {
+    const force: Force = (a, b, edge) => 90 * (b - a) ** 0.7 + 20 * edge;
+    for (const [flexibility, layer] of [
+      [0.0015, 0.004],
+      [0.01, 0.02],
+      [0.1, 0.004],
+      [0.0005, 0.05],
+    ] as const)
+      expect(Math.max(...asked(flexibility, layer, force, [0.3, 0.5, 0.5, 0.52]))).toBeLessThanOrEqual(12);
+  });
+  it("hardly more often than by halving where the force jumps", () =>
+    expect(asked(0.001, 0, (a, b) => 100 * (b - a) + (b >= 0.5 ? 1000 : 0), [1])[0]).toBeLessThanOrEqual(35));
 });
 
 describe("what passes of a blunt, springy tool leave (identity)", () => {

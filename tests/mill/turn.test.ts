@@ -212,6 +212,33 @@ describe("a load that passes through nothing (by hand)", () => {
   });
 });
 
+describe("how often the loads are asked for (by hand: 28 points in the longest piece, its two ends and its middle)", () => {
+  const asked = (breaks: readonly number[], wallSpan: number, load: (x: number) => number): number => {
+    let times = 0;
+    overTurn(
+      3,
+      breaks,
+      (x, out) => {
+        times++;
+        out[0] = out[2] = load(x);
+      },
+      wallSpan,
+    );
+    return times;
+  };
+  const hill = (x: number) => 5 + Math.cos(x - 1.3);
+  it("31 times where nothing has a top inside, a few more for each top", () => {
+    expect(asked([], 3, (x) => 5 + x)).toBe(31);
+    // the magnitude, the tangential and the normal force, each by a parabola that is tried and one that holds
+    expect(asked([], 3, hill)).toBeLessThanOrEqual(31 + 3 * 4);
+  });
+  it("no more often for a break that is told twice", () =>
+    expect(asked([1, 1, 1 + 1e-12, 4, 0, 3 - 1e-12], 3, hill)).toBe(asked([1], 3, hill)));
+  it("once where nothing cuts, and once more just behind the wall", () =>
+    // the piece from 1 to 3 has 20 points
+    expect(asked([1], 0, (x) => (x < 1 ? 0 : 5))).toBe(1 + (20 + 3) + 1));
+});
+
 describe("bad input", () => {
   it.each([0, -1, Number.NaN])("a period of %d is refused", (p) =>
     expect(() =>
