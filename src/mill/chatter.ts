@@ -176,20 +176,17 @@ function least(modes: TipModes, figure: Figure, enough = Number.NEGATIVE_INFINIT
     best = Math.min(best, values[i]!);
     if (best < enough) return best;
   }
-  // A sharp mode may have its lowest point between two steps of a shallow dip: look into the two lowest dips.
-  const dips: number[] = [];
-  for (let i = 1; i < STEPS; i++) {
-    if (values[i]! <= values[i - 1]! && values[i]! <= values[i + 1]! && Number.isFinite(values[i]!)) dips.push(i);
-  }
-  dips.sort((i, j) => values[i]! - values[j]!);
   const between = (omega: number) => {
     HERE.omegas[0] = omega;
     inverses(modes, omega, HERE.inverses, 0);
     figure(HERE, 0, VALUE);
     return -VALUE[0]!;
   };
-  for (const i of dips.slice(0, 2))
-    best = Math.min(best, -maximum(between, omegas[i - 1]!, omegas[i + 1]!, REFINED).value);
+  // A sharp mode may have its lowest point between two steps of a shallow dip: look into every dip.
+  for (let i = 1; i < STEPS; i++) {
+    if (Number.isFinite(values[i]!) && values[i]! <= Math.min(values[i - 1]!, values[i + 1]!))
+      best = Math.min(best, -maximum(between, omegas[i - 1]!, omegas[i + 1]!, REFINED).value);
+  }
   return best;
 }
 

@@ -25,6 +25,12 @@ const TIPS: Readonly<Record<string, () => TipModes>> = {
   }),
   neighbours: () => ({ x: [mode(1000, 15, 0.02), mode(1080, 18, 0.02)], y: [mode(1020, 14, 0.03)] }),
   sharp: () => ({ x: [mode(1000, 15, 0.006), mode(1130, 12, 0.006)], y: [mode(1060, 14, 0.006)] }),
+  // the lowest point of its boundary lies in the dip that is seen third lowest by a coarse sweep
+  "one sharp along": () => ({ x: [mode(586, 11.4, 0.004)], y: [mode(1018, 11.5, 0.033), mode(1631, 14.3, 0.026)] }),
+  "one sharp across": () => ({
+    x: [mode(1400, 20.8, 0.028)],
+    y: [mode(2006, 18.9, 0.016), mode(1118, 16.5, 0.004)],
+  }),
   "lower softer": () => ({
     x: [mode(500, 6, 0.03), mode(1800, 40, 0.02)],
     y: [mode(1500, 30, 0.03), mode(520, 7, 0.03)],
