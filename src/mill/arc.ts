@@ -57,10 +57,8 @@ export function arcDepth(startDiameter: number, finishDiameter: number, cutterDi
   const Dc = cutterDiameter;
   if (side === "inside") {
     const Dw = within("startDiameter", startDiameter, 0, Dm, "length", "high");
-    if (Dw <= Math.abs(2 * Dc - Dm)) return Dc;
     return Math.min(Dc, ((Dm - Dw) * (Dm + Dw)) / (4 * path));
   }
   const Dw = within("startDiameter", startDiameter, Dm, Number.POSITIVE_INFINITY, "length", "low");
-  if (Dw >= Dm + 2 * Dc) return Dc;
   return Math.min(Dc, ((Dw - Dm) * (Dw + Dm)) / (4 * path));
 }

@@ -129,6 +129,13 @@ describe("depth without chatter at any speed (identity)", () => {
       }
     }
   });
+  it("the averages of a thin cut keep their figures: ss is z/2π·φ³/3·(1 − φ²/5) but for φ⁴", () => {
+    const cut = { ...slot, processDamping: 1e6, surfaceSpeed: 60 };
+    for (const phi of [1e-4, 1e-3]) {
+      const { P } = averagedCut({ ...cut, radialDepth: 10 * Math.sin(phi / 2) ** 2 });
+      expect(P[0]! / ((4 / (2 * Math.PI)) * (phi ** 3 / 3) * (1 - phi ** 2 / 5))).toBeCloseTo(1, 11);
+    }
+  });
   it("the averages of a full turn: half of z/2π·π in ss and cc, nothing in sc", () => {
     const { A, P } = averagedCut({ ...slot, processDamping: 1e6, surfaceSpeed: 60 });
     for (const [i, wanted] of [1, 0, 0, 1].entries()) expect(P[i]).toBeCloseTo(wanted, 12);

@@ -23,6 +23,16 @@ const near = (value: number, wanted: number, relative: number, what = "") =>
     relative * Math.abs(wanted),
   );
 
+describe("the axial force (by hand)", () => {
+  it("is its share of the tangential one: Ka/Kt of the linear model without edges", () => {
+    const cut = { ...base, tangential: 1500, radial: 500, edgeTangential: 0, edgeRadial: 0, way: "climb" as const };
+    const f = linearEdgeForces({ ...cut, axial: 300 });
+    // at the radius of 5 mm
+    expect(f.meanAxial).toBeCloseTo((0.2 * 1000 * f.meanTorque) / 5, 9);
+    expect(linearEdgeForces(cut).meanAxial).toBe(0);
+  });
+});
+
 describe("one straight tooth in a slot (by hand)", () => {
   it("is loaded most half-way, by the chip and by its edge: ap·(kc1.1·fz^(1 − m) + Et)", () => {
     const cut = { ...base, teeth: 1, helixAngle: 0, radialDepth: 10, axialDepth: 3, edgeTangential: 12 };

@@ -1,4 +1,5 @@
 import { Decimal } from "decimal.js";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { TradeError } from "../../src/errors.ts";
 import { criticalDepth, type StabilityCut, stabilityPockets, stableDepth } from "../../src/mill/stability.ts";
@@ -150,6 +151,22 @@ describe("stability (identity)", () => {
     for (let rpm = 2000; rpm < 30000; rpm += 7) least = Math.min(least, stableDepth(slot, rpm) / b);
     expect(least).toBeGreaterThanOrEqual(1 - 1e-9);
     expect(least).toBeLessThan(1.001);
+  });
+  it("is never below it for any cut at any speed", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 12 }),
+        fc.double({ min: 0.001, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0.002, max: 0.3, noNaN: true }),
+        fc.double({ min: 1, max: 5.5, noNaN: true }),
+        (teeth, share, radialRatio, damping, speed) => {
+          const cut = { ...slot, teeth, radialDepth: 10 * share, radialRatio, damping };
+          expect(stableDepth(cut, 10 ** speed) / criticalDepth(cut)).toBeGreaterThan(1 - 1e-9);
+        },
+      ),
+      { numRuns: 1000, seed: 4 },
+    );
   });
   it("is in proportion to stiffness and inverse to kc", () => {
     const b = stableDepth(slot, 9000);

@@ -142,6 +142,12 @@ describe("room for chips (identity)", () => {
     expect(slotStep("N", 10, 3, "flood")).toBe(10);
     expect(slotStep("P", 10, 4, "flood")).toBe(10);
   });
+  it("of what the material allows: soft chips pack in four flutes and more, others in five and more (common practice)", () => {
+    const steps = (group: "N" | "P" | "M") => [2, 3, 4, 5, 8].map((z) => slotStep(group, 10, z, "flood"));
+    expect(steps("N")).toEqual([10, 10, 5, 2.5, 2.5]);
+    expect(steps("P")).toEqual([10, 10, 10, 5, 5]);
+    expect(steps("M")).toEqual([7.5, 7.5, 7.5, 3.75, 3.75]);
+  });
   it("dry takes from it, a jet through the tool adds", () => {
     expect(slotStep("P", 10, 4, "dry")).toBeLessThan(slotStep("P", 10, 4, "flood"));
     expect(slotStep("P", 10, 4, "through")).toBeGreaterThan(slotStep("P", 10, 4, "flood"));

@@ -31,6 +31,18 @@ function corner(force: (a: number, p: number, edge: number) => number, c: number
   });
 }
 
+describe("depths beyond the cutter", () => {
+  it("are refused when they come first, and when they come after shallower ones", () => {
+    // the cutter's radius is 2.1
+    expect(() => threadWalls(m6)([2.2])).toThrow(expect.objectContaining({ parameter: "endDepth" }));
+    const walls = threadWalls(m6);
+    walls([0.3]);
+    walls([0.4]);
+    expect(() => walls([2.2])).toThrow(expect.objectContaining({ parameter: "endDepth" }));
+    expect(() => walls([0.3, 0.5])).not.toThrow();
+  });
+});
+
 describe("passes that cut nothing (by hand)", () => {
   const walls = threadWalls(m6);
   it("leave the wall where it was", () => {

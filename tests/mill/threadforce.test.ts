@@ -20,6 +20,12 @@ const base: ThreadCut = {
   radialRatio: 0.35,
   internal: true,
 };
+/** Angle at which the circle of the tips leaves the hole's, by the law of cosines: e² + (Dc/2)² − 2·e·(Dc/2)·cos(π − φ) = Rw². */
+function tipAngle({ holeDiameter, cutterDiameter, endDepth }: ThreadCut): number {
+  const [Rw, r] = [holeDiameter / 2, cutterDiameter / 2];
+  const e = Rw + endDepth - r;
+  return Math.acos(Math.max(-1, (Rw * Rw - e * e - r * r) / (2 * e * r)));
+}
 const near = (value: number, wanted: number, relative: number, what = "") =>
   expect(Math.abs(value - wanted), `${what} ${value}, wanted ${wanted}`).toBeLessThanOrEqual(
     relative * Math.abs(wanted),
@@ -204,6 +210,21 @@ describe("thread-mill forces (identity)", () => {
     expect(f(1e-3)).toBeLessThan(f(1e-2));
     expect(f(1e-9)).toBeGreaterThan(0);
     expect(f(1e-9)).toBeLessThan(f(1e-3) / 100);
+  });
+  it("has the chip of the largest engagement: fz·sin φ up to a quarter turn, fz beyond; the flank's is sin α of it", () => {
+    // 2.459 mm hole: a small cutter is hardly engaged, one that nearly fills it more than a quarter turn
+    for (const [cutterDiameter, beyond] of [
+      [1.2, false],
+      [2.44, true],
+    ] as const) {
+      const f = threadMillForces({ ...base, cutterDiameter });
+      expect(f.engagement > 90).toBe(beyond);
+      const sine = beyond ? 1 : Math.sin((f.engagement * Math.PI) / 180);
+      near(f.flankChip, base.feedPerTooth * Math.sin((base.profileAngle * Math.PI) / 360) * sine, 1e-12);
+      expect(f.tipChip).toBeLessThanOrEqual(base.feedPerTooth);
+      // inside the tip is engaged as far as any part of the profile on a first pass
+      near(f.tipChip, base.feedPerTooth * Math.sin(Math.min(Math.PI / 2, tipAngle({ ...base, cutterDiameter }))), 1e-9);
+    }
   });
   it("takes the flank's chip as half the tip's at 60°", () => {
     const f = threadMillForces({ ...base, holeDiameter: 2.36, cutterDiameter: 2.35 });
