@@ -7,6 +7,21 @@ import { cornerDepth } from "../../src/mill/corner.ts";
 import { FEED_LIMITS, FINISHING_SHARE, wallFeed } from "../../src/mill/wall-feed.ts";
 import { arcPass, cornerPass, largestChipByPath, straightPass } from "./tooth-path.ts";
 
+/** Inside corners: stock on the walls, radius of the corner and of its stock, turn [deg], cutter. */
+const CORNERS = [
+  [0.5, 8, 8, 90, 10],
+  [0.3, 6, 8, 90, 10],
+  [1, 10, 5, 90, 10],
+  [0.5, 5, 6, 90, 10],
+  [0.2, 7, 0, 90, 12],
+  [1, 8, 10, 60, 10],
+  [0.4, 8, 9, 120, 12],
+  [3, 9, 9, 90, 10],
+  [1.3, 7.6, 7.4, 122, 10],
+  [2.2, 6.9, 3.5, 100, 10],
+  [0.7, 6, 7.1, 41, 8],
+] as const;
+
 /**
  * What the formula leaves out: near the end of its cut a tooth leaves through the stock's face, so the thickest place is where
  * the tooth before left it: R − √(R² − 2·R·fz·sin φ + fz²), less by (fz/D)·cos²φ/sin φ; the trochoid, a few times fz/D; and the
@@ -67,18 +82,7 @@ describe("the feed whose largest real chip is the list's (independent): teeth on
       expect(Math.abs(real / h - 1)).toBeLessThan(tolerance(centreFeed, radialDepth, D, r));
     });
   }
-  for (const [ae, corner, stock, turn, D] of [
-    [0.5, 8, 8, 90, 10],
-    [0.3, 6, 8, 90, 10],
-    [1, 10, 5, 90, 10],
-    [0.5, 5, 6, 90, 10],
-    [0.2, 7, 0, 90, 12],
-    [1, 8, 10, 60, 10],
-    [0.4, 8, 9, 120, 12],
-    [3, 9, 9, 90, 10],
-    [1.3, 7.6, 7.4, 122, 10],
-    [2.2, 6.9, 3.5, 100, 10],
-  ] as const) {
+  for (const [ae, corner, stock, turn, D] of CORNERS) {
     it(`inside corner R${corner}, ${ae} on the walls, stock R${stock}, turn ${turn}°, cutter ${D}`, () => {
       const feed = 0.08;
       const depth = cornerDepth({ radialDepth: ae, cornerRadius: corner, stockRadius: stock, turn, diameter: D });
@@ -125,20 +129,13 @@ describe("inside corners (brute force: the cutter's edge point by point against 
     }
     return D * Math.sin(best / 2) ** 2;
   }
-  it.each([
-    [0.5, 8, 8, 90, 10],
-    [0.3, 6, 8, 90, 10],
-    [1, 10, 5, 90, 10],
-    [0.2, 7, 0, 90, 12],
-    [1, 8, 10, 60, 10],
-    [0.4, 8, 9, 120, 12],
-    [2.2, 6.9, 3.5, 100, 10],
-    [0.7, 6, 7.1, 41, 8],
-  ])("%d on the walls, corner R%d, stock R%d, turn %d°, cutter %d", (ae, cornerRadius, stockRadius, turn, D) =>
-    expect(cornerDepth({ radialDepth: ae, cornerRadius, stockRadius, turn, diameter: D })).toBeCloseTo(
-      byPoints(ae, cornerRadius, stockRadius, turn, D),
-      6,
-    ),
+  it.each(CORNERS)(
+    "%d on the walls, corner R%d, stock R%d, turn %d°, cutter %d",
+    (ae, cornerRadius, stockRadius, turn, D) =>
+      expect(cornerDepth({ radialDepth: ae, cornerRadius, stockRadius, turn, diameter: D })).toBeCloseTo(
+        byPoints(ae, cornerRadius, stockRadius, turn, D),
+        6,
+      ),
   );
 });
 

@@ -2,10 +2,7 @@
 import type { ThreadFamily } from "../../allowed.ts";
 import type { ErrorWords } from "../errors.ts";
 import { dayText } from "./days.ts";
-
-const all = (parts: readonly (string | number)[]) => parts.join(", ");
-const or = (parts: readonly (string | number)[]) => all(parts).replace(/, ([^,]*)$/, " or $1");
-const orClass = (parts: readonly number[]) => all(parts).replace(/, ([^,]*)$/, " and $1");
+import { all, and, or } from "./lists.ts";
 
 const FAMILIES: Readonly<Record<ThreadFamily, string>> = {
   "american pipe": "American pipe threads (NPT, NPTF, NPS …)",
@@ -104,7 +101,7 @@ export const errors: ErrorWords = {
     "class-names": () => 'classes such as "H7" (holes, capitals) and "g6" (shafts, small letters) are known',
     "class-kind": ({ kind }) => `here a ${kind}'s class (${kind === "hole" ? "capitals" : "small letters"}) is wanted`,
     "class-letters": ({ letters }) => `the letters covered are ${all(letters)}`,
-    "class-grades": ({ letter, grades }) => `${letter} exists in the grades ${orClass(grades)}`,
+    "class-grades": ({ letter, grades }) => `${letter} exists in the grades ${and(grades)}`,
     "class-to-grade": ({ letter, grade }) => `${letter} exists up to grade ${grade}`,
     "class-from-size": ({ letter, size }) => `${letter} begins over ${size} mm`,
     "class-not-to-size": ({ letter, size }) => `${letter} is not used up to ${size} mm`,

@@ -6,8 +6,8 @@ import { errorText } from "../../errors.ts";
 import { findingsOf, type Said } from "../../types.ts";
 import { dayText } from "../days.ts";
 import { errors } from "../errors.ts";
+import { and } from "../lists.ts";
 
-const and = (names: readonly string[]) => names.join(", ").replace(/, ([^,]*)$/, " and $1");
 const unknown =
   (what: string, list: string) =>
   (f: { name: string; near: readonly string[] }): Said => [
